@@ -1,0 +1,194 @@
+import * as z from "zod/mini";
+import * as message from "./message";
+import { type Cell, handedOn, isFault, said, Trouble } from "./outcome";
+import { as, type Quantity } from "./quantity";
+import { readDate } from "./serial";
+import { hasComma, readTyped } from "./typed";
+import { dimensionOf, findUnit, type Kind, plainUnits, toInternal, type Unit, type Units } from "./unit";
+
+export type Range = readonly [least: number, most: number];
+
+/** One argument, setting or result: its words, its quantity, and how a cell becomes its value. */
+export interface Arg<T = any> {
+  readonly label: string;
+  /** As a person would type it under US units. */
+  readonly example: unknown;
+  readonly kind?: Kind;
+  /** In internal units. A plain number inside it needs no further look. */
+  readonly range?: Range;
+  readonly choices?: readonly string[];
+  readonly optional?: true;
+  /** Reads one filled cell, or throws Trouble that names the argument. */
+  readonly read: (cell: Cell, units: Units) => T;
+  /** Reads every cell of the argument at once: columns, tables, a chamber of two cells. */
+  readonly take?: (cells: readonly (readonly Cell[])[], units: Units) => T;
+  /** What to type, for the message when it is missing. */
+  readonly sample: (units: Units) => string;
+}
+
+export type Value<A> = A extends Arg<infer T> ? T : never;
+export type Values<A> = { [K in keyof A]: Value<A[K]> };
+
+const us = plainUnits("US");
+
+export const isBlank = (cell: Cell): cell is null | undefined | "" =>
+  cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
+
+const shown = (cell: Cell): string => (typeof cell === "boolean" ? String(cell).toUpperCase() : String(cell).trim());
+
+/** The number a cell states, in internal units, with the unit it was typed in. */
+export function readQuantity(cell: Cell, label: string, kind: Kind, example: number, units: Units): { value: number; unit?: Unit } {
+  const dimension = dimensionOf(kind);
+  if (isFault(cell)) throw handedOn(cell);
+  if (typeof cell === "number" && Number.isFinite(cell)) return { value: toInternal(cell, units[kind]) };
+  const text = shown(cell);
+  if (typeof cell !== "string") throw message.notQuantity(label, text, kind, dimension, example, units);
+  if (kind === "money" && /[^\d\s.,+-]/.test(text) && /\d/.test(text)) throw message.currency(label, text);
+  if (hasComma(text)) throw message.comma(label, text);
+  const typed = readTyped(text);
+  if (!typed || !Number.isFinite(typed.number)) throw message.notQuantity(label, text, kind, dimension, example, units);
+  if (!typed.rest) return { value: toInternal(typed.number, units[kind]) };
+  const unit = findUnit(dimension, typed.rest);
+  if (!unit) throw message.unknownUnit(label, text, typed.rest, dimension);
+  return { value: toInternal(typed.number, unit), unit };
+}
+
+/** A range as its definition states it, in plain US units, turned to internal ones. */
+const internal = (kind: Kind, [least, most]: Range): Range => [toInternal(least, us[kind]), toInternal(most, us[kind])];
+
+/**
+ * A number of one kind. Example and range are stated in plain US units; a range that leaves out zero makes
+ * a zero count as a blank, which is how some spreadsheets hand blank cells in.
+ */
+export function quantity<K extends Kind>(kind: K, label: string, example: number, range: Range = [0, 1e12]): Arg<Quantity<K>> {
+  const limits = internal(kind, range);
+  const inside = z.number().check(z.minimum(limits[0]), z.maximum(limits[1]));
+  const sampled = toInternal(example, us[kind]);
+  return {
+    label,
+    example,
+    kind,
+    range: limits,
+    sample: (units) => message.valueSuchAs(kind, sampled, units),
+    read: (cell, units) => {
+      const { value } = readQuantity(cell, label, kind, sampled, units);
+      if (!inside.safeParse(value).success) throw message.outOfRange(label, value, shown(cell), kind, limits);
+      return as<Quantity<K>>(value);
+    },
+  };
+}
+
+/** A whole number. */
+export function count(label: string, example: number, range: Range = [0, 1e6]): Arg<Quantity<"count">> {
+  const whole = quantity("count", label, example, range);
+  return {
+    ...whole,
+    range: undefined,
+    read: (cell, units) => {
+      const value = whole.read(cell, units);
+      if (!Number.isInteger(value)) throw message.notWhole(label, said("count", value));
+      return value;
+    },
+  };
+}
+
+/** A day, as a serial number of the 1900 date system; ISO text such as 2026-03-14 is read too. */
+export function date(label: string, example: string): Arg<Quantity<"date">> {
+  return {
+    label,
+    example,
+    kind: "date",
+    range: [61, 2958465.999999],
+    sample: () => `a date such as ${example}`,
+    read: (cell) => {
+      if (isFault(cell)) throw handedOn(cell);
+      const serial = typeof cell === "string" ? readDate(cell.trim()) : typeof cell === "number" ? cell : undefined;
+      if (serial === undefined || !(serial < 2958466)) throw message.notDate(label, shown(cell));
+      if (serial < 61) throw message.earlyDate(label);
+      return as<Quantity<"date">>(serial);
+    },
+  };
+}
+
+/** Words as they stand. */
+export const text = (label: string, example: string): Arg<string> => ({
+  label,
+  example,
+  sample: () => `words such as ${example}`,
+  read: (cell) => {
+    if (isFault(cell)) throw handedOn(cell);
+    return shown(cell);
+  },
+});
+
+/** TRUE or FALSE: a result only. */
+export const truth = (label: string, example: boolean): Arg<boolean> => ({ label, example, sample: () => "TRUE or FALSE", read: Boolean });
+
+const fold = (word: string) => word.toLowerCase().replace(/\s+/g, " ").trim();
+
+/** One of a few words, in any case. */
+export function choice<const C extends string>(label: string, choices: readonly C[], example: C): Arg<C> {
+  const known = z.enum(choices as readonly [C, ...C[]]);
+  const spelled = new Map(choices.map((word) => [fold(word), word]));
+  return {
+    label,
+    example,
+    choices,
+    sample: () => choices.join(" or "),
+    read: (cell) => {
+      if (isFault(cell)) throw handedOn(cell);
+      const found = known.safeParse(spelled.get(fold(shown(cell))));
+      if (!found.success) throw message.notChoice(label, shown(cell), choices);
+      return found.data as C;
+    },
+  };
+}
+
+export const optional = <T>(arg: Arg<T>): Arg<T | undefined> => ({ ...arg, optional: true });
+
+/** An argument read whole, each cell by the same rule; a blank cell is undefined. */
+export function column<T>(arg: Arg<T>): Arg<readonly (T | undefined)[]> {
+  const cells = (all: readonly (readonly Cell[])[], units: Units) =>
+    all.flat().map((cell, i) => {
+      if (isBlank(cell)) return undefined;
+      try {
+        return arg.read(cell, units);
+      } catch (trouble) {
+        throw trouble instanceof Trouble ? trouble.about(message.cellNumber(i)) : trouble;
+      }
+    });
+  return { ...arg, range: undefined, read: (cell, units) => cells([[cell]], units), take: cells };
+}
+
+/** A row of a table: its values, or why it has none; undefined where it is empty. */
+export type RowOf<A> =
+  | { readonly given: Values<A>; readonly trouble?: undefined }
+  | { readonly given?: undefined; readonly trouble: Trouble };
+export type Line<A> = { readonly cells: readonly Cell[]; readonly index: number } & RowOf<A>;
+
+/** A table read whole, a column an argument in the order given; empty rows are left out, a faulty row keeps its fault. */
+export function rows<A extends Record<string, Arg>>(label: string, columns: A): Arg<readonly Line<A>[]> {
+  const entries = Object.entries(columns);
+  const line = (cells: readonly Cell[], units: Units): RowOf<A> => {
+    try {
+      const given = entries.map(([name, arg], i) => {
+        if (!isBlank(cells[i])) return [name, arg.read(cells[i], units)];
+        if (arg.optional) return [name, undefined];
+        throw message.missing(arg.label, arg.sample(units));
+      });
+      return { given: Object.fromEntries(given) };
+    } catch (trouble) {
+      if (trouble instanceof Trouble) return { trouble };
+      throw trouble;
+    }
+  };
+  const take = (all: readonly (readonly Cell[])[], units: Units) =>
+    all.flatMap((cells, index) => (cells.every(isBlank) ? [] : [{ cells, index, ...line(cells, units) }]));
+  return {
+    label,
+    example: [entries.map(([, arg]) => arg.example)],
+    sample: () => `rows of ${entries.map(([, arg]) => arg.label).join(", ")}`,
+    read: (cell, units) => take([[cell]], units),
+    take,
+  };
+}

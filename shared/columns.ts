@@ -1,0 +1,101 @@
+import { type Arg, isBlank, readQuantity } from "./argument";
+import * as message from "./message";
+import { type Cell, Trouble } from "./outcome";
+import type { Unit, Units } from "./unit";
+
+export type Cells = readonly (readonly Cell[])[];
+
+/** One argument of a per-piece call, read down its column. */
+export interface Column {
+  readonly name: string;
+  readonly arg: Arg;
+  readonly cells: readonly Cell[];
+  /** One cell serves every row. */
+  readonly single: boolean;
+  /** Values of the rows read at once; a row marked odd is looked at again, cell by cell. */
+  readonly values: ArrayLike<unknown>;
+}
+
+export const shapeOf = (cells: Cells) => ({ rows: cells.length, columns: cells[0]?.length ?? 0 });
+
+/** The common shape of the arguments: every one that is not a single cell has it. */
+export function commonShape(args: readonly (readonly [label: string, cells: Cells | undefined])[]): { rows: number; columns: number } {
+  let shape = { rows: 1, columns: 1 };
+  let first = "";
+  for (const [label, cells] of args) {
+    if (!cells) continue;
+    const own = shapeOf(cells);
+    if (own.rows * own.columns === 1) continue;
+    if (first && (own.rows !== shape.rows || own.columns !== shape.columns))
+      throw message.heights(first, shape.rows * shape.columns, label, own.rows * own.columns);
+    shape = own;
+    first ||= label;
+  }
+  return shape;
+}
+
+/** Reads plain numbers in range straight away and marks every other row odd. */
+export function readColumn(name: string, arg: Arg, given: Cells | undefined, units: Units, odd: Uint8Array): Column {
+  const cells: readonly Cell[] = !given
+    ? [null]
+    : given.length === 1
+      ? given[0]
+      : given[0].length === 1
+        ? given.map((line) => line[0])
+        : given.flat();
+  const single = cells.length === 1;
+  const base = { name, arg, cells, single };
+  if (single) return { ...base, values: [] };
+  return { ...base, values: arg.range && arg.kind ? numbers(cells, arg.range, units[arg.kind], odd) : words(arg, cells, units, odd) };
+}
+
+function numbers(cells: readonly Cell[], [least, most]: readonly [number, number], { factor, shift }: Unit, odd: Uint8Array): Float64Array {
+  const values = new Float64Array(cells.length);
+  for (let i = 0; i < cells.length; i++) {
+    const cell = cells[i];
+    const value = typeof cell === "number" ? (cell + shift) * factor : Number.NaN;
+    if (value >= least && value <= most) values[i] = value;
+    else odd[i] = 1;
+  }
+  return values;
+}
+
+/** Words repeat down a column: each is read once. */
+function words(arg: Arg, cells: readonly Cell[], units: Units, odd: Uint8Array): unknown[] {
+  const known = new Map<Cell, unknown>();
+  return cells.map((cell, i) => {
+    if (typeof cell !== "string" && typeof cell !== "number") {
+      odd[i] = 1;
+      return undefined;
+    }
+    if (!known.has(cell)) known.set(cell, readOnce(arg, cell, units));
+    const value = known.get(cell);
+    if (value === undefined) odd[i] = 1;
+    return value;
+  });
+}
+
+function readOnce(arg: Arg, cell: Cell, units: Units): unknown {
+  if (isBlank(cell)) return undefined;
+  try {
+    return arg.read(cell, units);
+  } catch (trouble) {
+    if (trouble instanceof Trouble) return undefined;
+    throw trouble;
+  }
+}
+
+/** Zero is no value where the range leaves it out, and some spreadsheets hand a blank cell in as 0. */
+export const isEmpty = (cell: Cell, arg: Arg, units: Units): boolean => {
+  if (isBlank(cell)) return true;
+  if (cell !== 0 || !arg.range || !arg.kind) return false;
+  const zero = units[arg.kind].shift * units[arg.kind].factor;
+  return zero < arg.range[0];
+};
+
+/** The value of one filled cell, and the unit a weight was typed in. */
+export function readCell(cell: Cell, arg: Arg, units: Units): { value: unknown; typedIn?: Unit } {
+  const value = arg.read(cell, units);
+  if (arg.kind !== "weight" || typeof cell !== "string") return { value };
+  return { value, typedIn: readQuantity(cell, arg.label, "weight", 1, units).unit };
+}

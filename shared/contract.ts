@@ -1,0 +1,52 @@
+import { type Arg, text, type Values } from "./argument";
+import type { Said } from "./outcome";
+import type { Made, Result } from "./result";
+import type { Setting } from "./settings";
+
+type Args = Readonly<Record<string, Arg>>;
+type Settings = Readonly<Record<string, Setting>>;
+
+/** Numbers on the way to an answer, by the name an equation may call them. */
+export type Steps = Readonly<Record<string, Said | string>>;
+
+export interface Contract<A extends Args = any, S extends Settings = any, R extends Result = any> {
+  readonly name: Uppercase<string>;
+  /** A per-piece function takes cells or columns and answers each row; the others are asked once. */
+  readonly per: "piece" | "call";
+  readonly asks: string;
+  readonly args: A;
+  /** Settings it uses beyond its arguments. Present, if only empty, where a shop may be named as the last argument. */
+  readonly shop?: S;
+  readonly returns: R;
+  /** A number format, or one for each column of a row or table. */
+  readonly format: string | Readonly<Record<string, string>>;
+  /** With arguments, settings and steps in braces: help shows their names, the working their numbers. */
+  readonly equation: string;
+  /** Edition and equation number; "common practice, no source"; or "from memory". */
+  readonly source: string;
+  /** How far the source itself lets the number be trusted. */
+  readonly accuracy: string;
+  readonly cautions: readonly string[];
+  /** Arguments as typed, and what the cell then shows. A test runs it. */
+  readonly worked: { readonly typed: readonly unknown[]; readonly gives: unknown };
+  /** The same formula in built-in spreadsheet syntax and internal units, where it is closed. */
+  readonly twin?: string;
+  /** Numbers on the way to the answer, for the working only. */
+  readonly steps?: (given: Values<A> & Values<S>) => Steps;
+  /** The honest range of the answer, in internal units, where it can be worked out. */
+  readonly trust?: (given: Values<A> & Values<S>) => readonly [least: number | undefined, most: number | undefined];
+  readonly run: (given: Values<A> & Values<S>) => Made<R>;
+}
+
+/** States one function. Types of `run` follow from the arguments, settings and result. */
+export const define = <A extends Args, R extends Result, S extends Settings = Record<never, never>>(
+  contract: Omit<Contract<A, S, R>, "run"> & { readonly run: (given: Values<A> & Values<S>) => NoInfer<Made<R>> },
+): Contract<A, S, R> => contract;
+
+export const shopArg: Arg<string> = { ...text("shop: two columns, setting and value, or US or SI", "US"), optional: true };
+
+/** Arguments as a caller counts them: the contract's own, then the shop. */
+export const parameters = (contract: Contract): readonly (readonly [name: string, arg: Arg])[] => {
+  const own = Object.entries(contract.args as Args);
+  return contract.shop ? [...own, ["shop", shopArg]] : own;
+};

@@ -1,0 +1,76 @@
+import { badInput, type Said, said, sayIn, type Trouble } from "./outcome";
+import { type Dimension, dimensionsOf, type Kind, type Units, unitNames } from "./unit";
+
+/** Every sentence about input stands here; each names the argument and says what to type. */
+
+const nouns: Record<Dimension, string> = {
+  length: "a length",
+  area: "an area",
+  volume: "a volume",
+  mass: "a weight",
+  temperature: "a temperature",
+  pressure: "a pressure",
+  flow: "a pump rate",
+  time: "a time",
+  months: "a number of months",
+  share: "a share",
+  density: "a density",
+  coefficient: "a surface coefficient",
+  strength: "a dye rate",
+  number: "a number",
+};
+
+const sample = (kind: Kind, example: number, units: Units): string => sayIn(units, said(kind, example));
+
+export const missing = (label: string, sayExample: string): Trouble => badInput`${label} is missing: type ${sayExample}`;
+
+export const valueSuchAs = (kind: Kind, example: number, units: Units): string => `a value such as ${sample(kind, example, units)}`;
+
+export const notQuantity = (label: string, shown: string, kind: Kind, dimension: Dimension, example: number, units: Units): Trouble =>
+  badInput`${label}: “${shown}” is not ${nouns[dimension]}: type a value such as ${sample(kind, example, units)}`;
+
+export const comma = (label: string, shown: string): Trouble =>
+  badInput`${label}: “${shown}” has a comma, which can be read two ways: type ${shown.replace(/,/g, ".")} with a point for a part, or the thousands without a comma`;
+
+export function unknownUnit(label: string, shown: string, unit: string, dimension: Dimension): Trouble {
+  const names = unitNames(dimension).join(", ");
+  if (dimension === "volume" && /^oz|^ounce/i.test(unit)) return badInput`${label}: “${shown}” is a weight: for a volume type fl oz`;
+  const meant = dimensionsOf(unit)[0];
+  if (!names) return badInput`${label}: “${shown}” carries a unit: type ${nouns[dimension]} alone`;
+  if (meant) return badInput`${label}: “${shown}” is ${nouns[meant]}, and ${nouns[dimension]} is due: type it in ${names}`;
+  return badInput`${label}: “${unit}” in “${shown}” is no unit known here: type ${names}`;
+}
+
+export function outOfRange(label: string, value: number, shown: string, kind: Kind, range: readonly [number, number]): Trouble {
+  if (kind === "share" && value > range[1] && value > 1 && !shown.includes("%"))
+    return badInput`${label}: ${shown} means ${value * 100} %: type ${shown} % or ${value / 100}`;
+  return badInput`${label} must be from ${said(kind, range[0])} to ${said(kind, range[1])}: ${said(kind, value)} is outside`;
+}
+
+export const notWhole = (label: string, value: Said): Trouble => badInput`${label} must be a whole number: ${value} is not`;
+
+export const notChoice = (label: string, shown: string, choices: readonly string[]): Trouble =>
+  badInput`${label}: “${shown}” is not one of ${choices.join(", ")}`;
+
+export const notDate = (label: string, shown: string): Trouble =>
+  badInput`${label}: “${shown}” is not a date: type a date such as 2026-03-14`;
+
+export const earlyDate = (label: string): Trouble =>
+  badInput`${label} is before 1 March 1900, where spreadsheets disagree about the calendar: type a later date`;
+
+export const currency = (label: string, shown: string): Trouble =>
+  badInput`${label}: “${shown}” is text: type the amount as a number, without a currency sign`;
+
+export const heights = (a: string, rowsA: number, b: string, rowsB: number): Trouble =>
+  badInput`${a} has ${rowsA} cells and ${b} has ${rowsB}: give columns of the same height, or one cell`;
+
+export const oneCell = (label: string): Trouble => badInput`${label} takes one cell here, not a range`;
+
+export const cellNumber = (index: number): string => `cell ${index + 1}: `;
+
+export const notFinite = (): Trouble => badInput`the numbers given are too large or too small for an answer: check the units`;
+
+export const unknownSetting = (name: string, nearest: string | undefined): Trouble =>
+  nearest ? badInput`shop: no setting is called “${name}”; the nearest is “${nearest}”` : badInput`shop: no setting is called “${name}”`;
+
+export const shopShape = (): Trouble => badInput`shop takes two columns, the name of a setting and its value, or just "US" or "SI"`;

@@ -1,0 +1,70 @@
+import { fromInternal, type Kind, type Units } from "./unit";
+
+/** What a spreadsheet shows in place of a value. The first two are ours; others are only handed on. */
+export type ErrorCode = "#VALUE!" | "#N/A" | "#DIV/0!" | "#NAME?" | "#NUM!" | "#NULL!" | "#REF!";
+
+/** An error as a cell holds it. */
+export interface Fault {
+  readonly error: ErrorCode;
+  readonly message: string;
+}
+
+/** What one cell hands in. */
+export type Cell = number | string | boolean | null | undefined | Fault;
+
+/** What one cell shows. */
+export type Outcome = number | string | boolean | Fault;
+
+export const isFault = (cell: unknown): cell is Fault => typeof cell === "object" && cell !== null && "error" in cell;
+
+/** A quantity inside a sentence, told in the units of whoever asked. */
+export interface Said {
+  readonly kind: Kind;
+  readonly value: number;
+}
+export const said = (kind: Kind, value: number): Said => ({ kind, value });
+
+/** Numbers for reading: four digits are enough to act on and never look like false precision. */
+export const tidy = (n: number): string => String(Number(n.toPrecision(Math.abs(n) >= 1e4 ? 6 : 4)));
+
+export function sayIn(units: Units, { kind, value }: Said): string {
+  const unit = units[kind];
+  const shown = fromInternal(value, unit);
+  if (kind === "share") return `${tidy(shown * 100)} %`;
+  return unit.name ? `${tidy(shown)} ${unit.name}` : tidy(shown);
+}
+
+type Part = string | number | Said;
+
+/** Why there is no value. Not an Error: it is an answer, is thrown by the row, and needs no stack. */
+export class Trouble {
+  constructor(
+    readonly code: ErrorCode,
+    private readonly text: readonly string[],
+    private readonly parts: readonly Part[],
+  ) {}
+
+  /** The same trouble, told of one cell or row among many. */
+  about(where: string): Trouble {
+    return new Trouble(this.code, [where + this.text[0], ...this.text.slice(1)], this.parts);
+  }
+
+  in(units: Units): Fault {
+    const message = this.text.reduce((all, piece, i) => {
+      const part = this.parts[i - 1];
+      return all + (typeof part === "object" ? sayIn(units, part) : typeof part === "number" ? tidy(part) : part) + piece;
+    });
+    return { error: this.code, message };
+  }
+}
+
+type Tag = (text: TemplateStringsArray, ...parts: Part[]) => Trouble;
+
+/** The caller can mend it: shows as #VALUE!. */
+export const badInput: Tag = (text, ...parts) => new Trouble("#VALUE!", text, parts);
+
+/** The question has no answer: shows as #N/A. */
+export const noAnswer: Tag = (text, ...parts) => new Trouble("#N/A", text, parts);
+
+/** An error that came in with a cell goes out unchanged. */
+export const handedOn = (fault: Fault): Trouble => new Trouble(fault.error, [fault.message], []);

@@ -1,0 +1,23 @@
+import { caller } from "../shared/call";
+import type { Contract } from "../shared/contract";
+import { shopReader } from "../shared/settings";
+import { chamber } from "./chamber";
+import { cure } from "./cure";
+import { resin } from "./resin";
+import { settings } from "./shop";
+import { version } from "./version";
+import { wood } from "./wood";
+
+/** Every function, by subject, in the order of the work. */
+export const subjects: Readonly<Record<string, readonly Contract[]>> = { wood, chamber, resin, cure, also: [version] };
+
+export const catalogue: readonly Contract[] = Object.values(subjects).flat();
+
+/** Namespace of the functions in a cell. */
+export const namespace = "PORE";
+
+/** The name as typed in a cell: PORE.FILL. */
+export const cellName = (contract: Contract): string => `${namespace}.${contract.name}`;
+
+/** Answers one call: see `caller`. */
+export const call = caller(shopReader(settings));

@@ -1,0 +1,38 @@
+import { optional, quantity } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { badInput, said } from "../../shared/outcome";
+import { as } from "../../shared/quantity";
+import { cell } from "../../shared/result";
+import { areaOf, chamberArg } from "./section";
+import { cover } from "./settings";
+
+export const stackArg = quantity("length", "height of the stack of pieces", 5, [0.01, 200]);
+export const solidsArg = quantity("volume", "volume of pieces and submerged ballast", 104, [0, 1e6]);
+
+/** Fluid to pour so that the pieces stay covered to the end: A (stack + cover) − solids + uptake. */
+export const fill = define({
+  name: "FILL",
+  per: "call",
+  asks: "How much fluid covers the pieces?",
+  args: {
+    chamber: chamberArg,
+    stack: stackArg,
+    solids: solidsArg,
+    uptake: optional(quantity("fluid", "fluid the wood will take up", 0.77, [0, 1e6])),
+  },
+  shop: { cover },
+  returns: cell(quantity("fluid", "fluid to pour", 1.14)),
+  format: "0.00",
+  equation: "{area} × ({stack} + {cover}) − {solids} + {uptake}",
+  source: "geometry; cover: common practice, no source",
+  accuracy: "as good as the measures taken; without uptake it covers at the start, and the wood will take more",
+  cautions: ["chamber", "resin"],
+  worked: { typed: [6, 5, 104], gives: 1.136727329763616 },
+  steps: ({ chamber }) => ({ area: said("area", areaOf(chamber)) }),
+  run: ({ chamber, stack, solids, uptake = 0 as never, cover }) => {
+    const bath = areaOf(chamber) * (stack + cover);
+    if (solids > bath * (1 + 1e-9))
+      throw badInput`pieces of ${said("volume", solids)} do not fit: chamber, stack and cover hold ${said("volume", bath)}`;
+    return as(Math.max(0, bath - solids) + uptake);
+  },
+});

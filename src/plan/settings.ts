@@ -1,0 +1,51 @@
+import { count, date, optional, quantity } from "../../shared/argument";
+import { setting } from "../../shared/settings";
+import { inTheOven } from "../cure/settings";
+
+const ovenSize = (side: string, inches: number) =>
+  setting(`oven ${side}`, quantity("length", `${side} of an oven shelf`, inches, [1, 400]), inches, "measured in the shop");
+export const ovenWidth = ovenSize("width", 12);
+export const ovenDepth = ovenSize("depth", 10);
+export const ovenShelves = setting("oven shelves", count("shelves in the oven", 2, [1, 100]), 2, "counted in the shop");
+export const ovenSpacing = setting(
+  "oven spacing",
+  quantity("length", "clear space between pieces on a shelf", 0.5, [0, 10]),
+  0.5,
+  "from memory",
+);
+
+export const wrapMinutesPerPiece = setting(
+  "wrap minutes per piece",
+  quantity("minutes", "time to wrap one piece in foil", 1, [0, 120]),
+  (shop) => (shop.get(inTheOven) === "foil" ? 60 : 0) as never,
+  "from memory: 1 with foil, else 0",
+);
+
+export const vacuumHours = setting(
+  "vacuum hours",
+  quantity("hours", "hours under vacuum", 4, [0, 240]),
+  4,
+  "from memory: until the bubbling stops",
+);
+
+export const soakHours = setting(
+  "soak hours",
+  quantity("hours", "hours of soaking after the vacuum is let go", 8, [0, 2400]),
+  (shop) => (shop.get(vacuumHours) * 2) as never,
+  "from memory: at least twice the vacuum hours",
+);
+
+export const loadingMinutes = setting(
+  "loading minutes",
+  quantity("minutes", "time to load the chamber, and again to take out", 30, [0, 720]),
+  30,
+  "from memory",
+);
+
+const hour = (what: string, at: number) => quantity("number", `hour at which ${what}`, at, [0, 24]);
+export const opens = setting("opens", hour("somebody comes in", 8), 8, "from memory: a value between 0 and 1 is a clock time");
+export const closes = setting("closes", hour("nobody is there any more", 20), 20, "from memory: a value between 0 and 1 is a clock time");
+
+export const foilAllowance = setting("foil allowance", quantity("number", "foil over wrapped surface", 1.5, [1, 10]), 1.5, "from memory");
+
+export const readyBy = setting("ready by", optional(date("when all must be done", "2026-03-14 17:00")), undefined, "the calendar");

@@ -1,0 +1,25 @@
+import { optional, quantity } from "../../shared/argument";
+import { setting } from "../../shared/settings";
+
+export const altitude = setting("altitude", quantity("altitude", "altitude of the shop", 2000, [-1500, 36000]), 0, "the map");
+
+export const barometer = setting(
+  "barometer",
+  optional(quantity("pressure", "air pressure as a barometer reads it, not brought to sea level", 29.5, [6, 33])),
+  undefined,
+  "given, it replaces the setting altitude",
+);
+
+export const pumpEndPressure = setting(
+  "pump end pressure",
+  quantity("pressure", "lowest absolute pressure the pump reaches", 0.1, [0.00001, 20]),
+  0.1,
+  "from memory: the pump's plate decides",
+);
+
+export const lidLimit = setting(
+  "lid limit",
+  quantity("share", "most of the design stress a lid may bear", 0.5, [0.01, 1]),
+  0.5,
+  "from memory: ports, scratches and resin are not in the formula",
+);

@@ -1,0 +1,21 @@
+import { text } from "../shared/argument";
+import { define } from "../shared/contract";
+import { cell } from "../shared/result";
+
+/** The same as in package.json and manifest.xml: a test holds the three together. */
+export const versionText = "0.1.0";
+
+export const version = define({
+  name: "VERSION",
+  per: "call",
+  asks: "Which Porewise is this?",
+  args: {},
+  returns: cell(text("version", versionText)),
+  format: "@",
+  equation: "the version text",
+  source: "Porewise's own",
+  accuracy: "exact",
+  cautions: [],
+  worked: { typed: [], gives: versionText },
+  run: () => versionText,
+});
