@@ -18,12 +18,16 @@ export interface Arg<T = any> {
   readonly range?: Range;
   readonly choices?: readonly string[];
   readonly optional?: true;
+  /** The value of an optional argument left out, in internal units. */
+  readonly otherwise?: number;
   /** Reads one filled cell, or throws Trouble that names the argument. */
   readonly read: (cell: Cell, units: Units) => T;
   /** Reads every cell of the argument at once: columns, tables, a chamber of two cells. */
   readonly take?: (cells: readonly (readonly Cell[])[], units: Units) => T;
   /** What to type, for the message when it is missing. */
   readonly sample: (units: Units) => string;
+  /** Tells a value that is no plain number, for the working. */
+  readonly say?: (value: any, units: Units) => string;
 }
 
 export type Value<A> = A extends Arg<infer T> ? T : never;
@@ -144,7 +148,12 @@ export function choice<const C extends string>(label: string, choices: readonly 
   };
 }
 
-export const optional = <T>(arg: Arg<T>): Arg<T | undefined> => ({ ...arg, optional: true });
+/** An argument that may be left out; `otherwise`, in plain US units, is then its value. */
+export function optional<T>(arg: Arg<T>): Arg<T | undefined>;
+export function optional<T extends number>(arg: Arg<T>, otherwise: number): Arg<T>;
+export function optional(arg: Arg, otherwise?: number): Arg {
+  return { ...arg, optional: true, otherwise: otherwise === undefined || !arg.kind ? otherwise : toInternal(otherwise, us[arg.kind]) };
+}
 
 /** An argument read whole, each cell by the same rule; a blank cell is undefined. */
 export function column<T>(arg: Arg<T>): Arg<readonly (T | undefined)[]> {

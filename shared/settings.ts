@@ -101,6 +101,7 @@ function inShop(setting: Setting, value: Cell, units: Units): unknown {
   try {
     return setting.read(value, units);
   } catch (trouble) {
-    throw trouble instanceof Trouble ? trouble.about(`shop, ${setting.name}: `) : trouble;
+    // Told here, in the shop's own units: a call that has no shop yet could only tell it in US units.
+    throw trouble instanceof Trouble ? handedOn(trouble.about(`shop, ${setting.name}: `).in(units)) : trouble;
   }
 }

@@ -1,6 +1,7 @@
 import { caller } from "../shared/call";
 import type { Contract } from "../shared/contract";
 import { shopReader } from "../shared/settings";
+import { explainer } from "../shared/working";
 import { chamber } from "./chamber";
 import { cure } from "./cure";
 import { resin } from "./resin";
@@ -20,4 +21,8 @@ export const namespace = "PORE";
 export const cellName = (contract: Contract): string => `${namespace}.${contract.name}`;
 
 /** Answers one call: see `caller`. */
-export const call = caller(shopReader(settings));
+const readShop = shopReader(settings);
+export const call = caller(readShop);
+
+/** Explains one answer: see `explainer`. */
+export const explain = explainer(readShop);

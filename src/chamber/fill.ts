@@ -18,7 +18,7 @@ export const fill = define({
     chamber: chamberArg,
     stack: stackArg,
     solids: solidsArg,
-    uptake: optional(quantity("fluid", "fluid the wood will take up", 0.77, [0, 1e6])),
+    uptake: optional(quantity("fluid", "fluid the wood will take up", 0.77, [0, 1e6]), 0),
   },
   shop: { cover },
   returns: cell(quantity("fluid", "fluid to pour", 1.14)),
@@ -29,7 +29,7 @@ export const fill = define({
   cautions: ["chamber", "resin"],
   worked: { typed: [6, 5, 104], gives: 1.136727329763616 },
   steps: ({ chamber }) => ({ area: said("area", areaOf(chamber)) }),
-  run: ({ chamber, stack, solids, uptake = 0 as never, cover }) => {
+  run: ({ chamber, stack, solids, uptake, cover }) => {
     const bath = areaOf(chamber) * (stack + cover);
     if (solids > bath * (1 + 1e-9))
       throw badInput`pieces of ${said("volume", solids)} do not fit: chamber, stack and cover hold ${said("volume", bath)}`;

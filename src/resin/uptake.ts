@@ -24,7 +24,7 @@ export const uptake = define({
   name: "UPTAKE",
   per: "piece",
   asks: "How much resin will the wood take?",
-  args: { solids: pieceVolume, gravity: gravityArg, fullness, moisture: optional(moistureShare) },
+  args: { solids: pieceVolume, gravity: gravityArg, fullness, moisture: optional(moistureShare, 0) },
   shop: {},
   returns: cell(quantity("fluid", "resin taken up", 0.765)),
   format: "0.00",
@@ -35,5 +35,5 @@ export const uptake = define({
   cautions: ["resin", "wet wood"],
   worked: { typed: [104, 0.45], gives: 0.7647832686793725 },
   twin: "{solids}*(1-{gravity}*(1/1.54+{moisture}))*{fullness}",
-  run: ({ solids, gravity, fullness, moisture = 0 as never }) => as(roomForResin(solids, gravity, moisture) * fullness),
+  run: ({ solids, gravity, fullness, moisture }) => as(roomForResin(solids, gravity, moisture) * fullness),
 });

@@ -18,7 +18,7 @@ export const voids = define({
   name: "VOIDS",
   per: "piece",
   asks: "How much of the wood is empty space?",
-  args: { gravity: gravityArg, moisture: optional(moistureShare) },
+  args: { gravity: gravityArg, moisture: optional(moistureShare, 0) },
   returns: cell(quantity("share", "void share", 0.708)),
   format: "0%",
   equation: "1 − {gravity} × (1/1.54 + {moisture})",
@@ -27,7 +27,7 @@ export const voids = define({
   cautions: [],
   worked: { typed: [0.45], gives: 0.707792207792208 },
   twin: "1-{gravity}*(1/1.54+{moisture})",
-  run: ({ gravity, moisture = 0 as never }) => {
+  run: ({ gravity, moisture }) => {
     const share = voidShare(gravity, moisture);
     if (share <= 1e-9) throw noAnswer`no empty space is left at this gravity and moisture: dry the wood first`;
     return as(share);

@@ -1,0 +1,49 @@
+import type { Cell, Outcome } from "./outcome";
+
+/** One call that a cell made: what the pane explains. */
+export interface Call {
+  readonly name: string;
+  readonly cells: readonly (readonly (readonly Cell[])[] | undefined)[];
+  readonly answer: readonly (readonly Outcome[])[];
+}
+
+/** The cell or range the person has selected. */
+export interface Selection {
+  /** As people write it: "Blanks!D4" or "Blanks!D4:D103". */
+  readonly address: string;
+  /** The formula of its first cell, "" where there is none. */
+  readonly formula: string;
+  readonly values: readonly (readonly Cell[])[];
+  /** Calls of the first cell, newest last; undefined where it was not calculated in this session or may be stale. */
+  readonly calls: readonly Call[] | undefined;
+}
+
+/** How an action ended, in words for a person. */
+export type Ended = { readonly done: true; readonly words?: string } | { readonly done: false; readonly words: string };
+
+/** What the pane may ask of a spreadsheet. Every answer is a promise; nothing throws, what fails says so in words. */
+export interface SheetHost {
+  readonly name: "Excel" | "page";
+  selection(): Promise<Selection | undefined>;
+  /** Tells every change of selection or of the selected cell; the answer stops it. */
+  watch(changed: () => void): () => void;
+  /** Writes a formula and its number format into the selected cell; over a filled one only when told to. */
+  write(formula: string, format: string, over: boolean): Promise<Ended & { readonly filled?: boolean }>;
+  /** Has the selected cell calculated again. */
+  recalculate(): Promise<Ended>;
+  /** Inserts the sheets of a workbook file; a name that is taken gets a number. */
+  insert(file: Uint8Array, sheets: readonly string[]): Promise<Ended>;
+  /** Opens a workbook file as a new one. */
+  open(file: Uint8Array): Promise<Ended>;
+  /** Puts PORE formulas that show #NAME? in again. */
+  reenter(whole: boolean, progress: (share: number) => void, stop: AbortSignal): Promise<Ended>;
+  /** A copy of this workbook in which PORE cells are their values. */
+  copyWithValues(progress: (share: number) => void, stop: AbortSignal): Promise<Ended>;
+  /** Whether the pane opens with this workbook; undefined where the host has no such thing. */
+  readonly opensWithWorkbook?: { get(): Promise<boolean>; set(on: boolean): Promise<Ended> };
+  /** A document kept inside the workbook, as text, by its namespace; undefined where there is none. */
+  readPart(namespace: string): Promise<string | undefined>;
+  writePart(namespace: string, xml: string): Promise<Ended>;
+  /** Puts rows of text on a new sheet, never as formulas. */
+  printSheet(title: string, rows: readonly (readonly string[])[]): Promise<Ended>;
+}

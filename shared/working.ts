@@ -1,0 +1,92 @@
+import { type Arg, isBlank } from "./argument";
+import { type ReadShop, shopOf } from "./call";
+import type { Cells } from "./columns";
+import type { Contract } from "./contract";
+import { type Given, isSingle, type Outline, outlineOf, readGiven } from "./given";
+import { type Fault, type Said, said, sayIn, Trouble } from "./outcome";
+import { type Result, shown } from "./result";
+import type { Units } from "./unit";
+
+/** How a number came about, told in the shop's units. */
+export interface Working {
+  /** The equation with the numbers put in. */
+  readonly equation: string;
+  /** What went in and what was met on the way: name and value. */
+  readonly lines: readonly (readonly [name: string, value: string])[];
+  readonly answer: readonly (readonly [name: string, value: string])[];
+  /** The honest range of the answer. */
+  readonly trust?: string;
+}
+
+/** An equation's braces, filled by whoever shows it: names for help, numbers for the working. */
+export const fillIn = (equation: string, say: (name: string) => string): string => equation.replace(/\{(\w+)\}/g, (_, name) => say(name));
+
+/** The names that an equation calls in braces. */
+export const namesIn = (equation: string): string[] => [...equation.matchAll(/\{(\w+)\}/g)].map(([, name]) => name);
+
+/** "dryWeight" as a person reads it. */
+export const spaced = (name: string): string => name.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
+
+/** The equation with the arguments' own names, for help pages. */
+export const namedEquation = (contract: Contract): string => fillIn(contract.equation, spaced);
+
+function sayValue(arg: Arg | undefined, value: unknown, units: Units): string {
+  if (value === undefined || value === null) return "not given";
+  if (arg?.say) return arg.say(value, units);
+  if (Array.isArray(value)) return `${value.length} ${value.length === 1 ? "row" : "rows"}`;
+  if (typeof value === "number" && arg?.kind) return sayIn(units, said(arg.kind, value));
+  return String(value);
+}
+
+const sayStep = (step: Said | string, units: Units): string => (typeof step === "string" ? step : sayIn(units, step));
+
+/** The cells that one row of a per-piece call sees. */
+function rowOf(outline: Outline, cells: readonly (Cells | undefined)[], row: number): (Cells | undefined)[] {
+  if (outline.contract.per === "call") return [...cells];
+  return cells.map((own, i) => (i >= outline.args.length || !own || isSingle(own) ? own : [[own.flat()[row]]]));
+}
+
+function sayAnswer(returns: Result, made: any, units: Units): [string, string][] {
+  const one = (of: Arg, value: unknown): [string, string] => {
+    if (value instanceof Trouble) return [of.label, value.in(units).message];
+    return [of.label, typeof value === "number" ? sayValue(of, value, units) : String(shown(of, value, units))];
+  };
+  if (returns.form === "cell") return [one(returns.of, made)];
+  if (returns.form === "row") return Object.entries(returns.of).map(([name, of]) => one(of, made[name]));
+  return [["cells filled", `${made.length} rows`]];
+}
+
+function sayTrust(contract: Contract, given: Given, units: Units): string | undefined {
+  const returns: Result = contract.returns;
+  if (!contract.trust || returns.form !== "cell") return undefined;
+  const [least, most] = contract.trust(given).map((end) => (end === undefined ? undefined : sayValue(returns.of, end, units)));
+  return most === undefined ? `${least} or more: there is no upper limit` : `${least} to ${most}`;
+}
+
+/** Explains one row of a call, or says what is wrong with it. */
+export function explainer(readShop: ReadShop) {
+  return (contract: Contract, cells: readonly (Cells | undefined)[], row = 0): Working | Fault | undefined => {
+    const outline = outlineOf(contract);
+    const mine = rowOf(outline, cells, row);
+    if (mine.length && mine.every((own) => !own || own.every((line) => line.every(isBlank)))) return undefined;
+    let units: Units | undefined;
+    try {
+      const shop = shopOf(outline, cells, readShop);
+      units = shop.units;
+      const { given } = readGiven(outline, mine, shop);
+      const steps = contract.steps?.(given) ?? {};
+      const values = new Map<string, string>();
+      for (const [name, arg] of [...outline.args, ...outline.settings]) values.set(name, sayValue(arg, given[name], shop.units));
+      for (const [name, step] of Object.entries(steps)) values.set(name, sayStep(step, shop.units));
+      return {
+        equation: fillIn(contract.equation, (name) => values.get(name) ?? name),
+        lines: [...values].map(([name, value]) => [spaced(name), value] as const),
+        answer: sayAnswer(contract.returns, contract.run(given), shop.units),
+        trust: sayTrust(contract, given, shop.units),
+      };
+    } catch (trouble) {
+      if (trouble instanceof Trouble) return trouble.in(units ?? readShop(undefined).units);
+      throw trouble;
+    }
+  };
+}

@@ -1,0 +1,46 @@
+import { isFault } from "../../shared/outcome";
+import type { Working } from "../../shared/working";
+import { namedEquation } from "../../shared/working";
+import { catalogue, explain } from "../../src/catalogue";
+
+const contract = (name: string) => catalogue.find((c) => c.name === name)!;
+const working = (name: string, ...typed: (number | string)[]): Working => {
+  const told = explain(
+    contract(name),
+    typed.map((cell) => [[cell]]),
+  );
+  if (!told || isFault(told)) throw new Error(`no working: ${JSON.stringify(told)}`);
+  return told;
+};
+
+describe("the working of a number", () => {
+  it("puts the numbers into the equation, with their units", () => {
+    expect(namedEquation(contract("MOISTURE"))).toBe("(weight − dry weight) / dry weight");
+    expect(working("MOISTURE", 104, 93)).toMatchObject({
+      equation: "(104 oz − 93 oz) / 93 oz",
+      answer: [["moisture, oven-dry basis", "11.83 %"]],
+    });
+  });
+
+  it("speaks the shop's units", () => {
+    expect(working("UPTAKE", 1704, 0.45, 0.6, 0, "SI").equation).toBe("1704 cm³ × (1 − 0.45 × (1/1.54 + 0 %)) × 60 %");
+  });
+
+  it("tells an honest range where one can be worked out", () => {
+    expect(working("BAKE", 0.75, 0.75, 5, 0.4).trust).toMatch(/^30 min to \d+/);
+  });
+
+  it("says what is wrong where there is no answer", () => {
+    expect(explain(contract("MOISTURE"), [[[90]], [[93]]])).toEqual({
+      error: "#VALUE!",
+      message: "weight is lighter than when dry: weigh again",
+    });
+  });
+
+  it("explains one row of a column", () => {
+    const told = explain(contract("MOISTURE"), [[[104], [100]], [[93]]], 1) as Working;
+    expect(told.equation).toBe("(100 oz − 93 oz) / 93 oz");
+  });
+
+  it("has nothing to say of blank cells", () => expect(explain(contract("MOISTURE"), [[[""]], [[null]]])).toBeUndefined());
+});
