@@ -9,11 +9,18 @@ export type Cells = readonly (readonly Cell[])[];
 export interface Column {
   readonly name: string;
   readonly arg: Arg;
-  readonly cells: readonly Cell[];
+  readonly cells: Cells;
   /** One cell serves every row. */
   readonly single: boolean;
   /** Values of the rows read at once; a row marked odd is looked at again, cell by cell. */
   readonly values: ArrayLike<unknown>;
+}
+
+/** The cell of a column that a row sees. A block of several columns is read along its lines. */
+export function cellAt({ cells, single }: Column, row: number): Cell {
+  if (single) return cells[0][0];
+  const width = cells[0].length;
+  return width === 1 ? cells[row][0] : cells[Math.floor(row / width)][row % width];
 }
 
 export const shapeOf = (cells: Cells) => ({ rows: cells.length, columns: cells[0]?.length ?? 0 });
@@ -34,36 +41,38 @@ export function commonShape(args: readonly (readonly [label: string, cells: Cell
   return shape;
 }
 
+const omitted: Cells = [[null]];
+
 /** Reads plain numbers in range straight away and marks every other row odd. */
 export function readColumn(name: string, arg: Arg, given: Cells | undefined, units: Units, odd: Uint8Array): Column {
-  const cells: readonly Cell[] = !given
-    ? [null]
-    : given.length === 1
-      ? given[0]
-      : given[0].length === 1
-        ? given.map((line) => line[0])
-        : given.flat();
-  const single = cells.length === 1;
-  const base = { name, arg, cells, single };
-  if (single) return { ...base, values: [] };
-  return { ...base, values: arg.range && arg.kind ? numbers(cells, arg.range, units[arg.kind], odd) : words(arg, cells, units, odd) };
+  const cells = given ?? omitted;
+  const single = cells.length === 1 && cells[0].length === 1;
+  if (single) return { name, arg, cells, single, values: [] };
+  return {
+    name,
+    arg,
+    cells,
+    single,
+    values: arg.range && arg.kind ? numbers(cells, arg.range, units[arg.kind], odd) : words(arg, cells, units, odd),
+  };
 }
 
-function numbers(cells: readonly Cell[], [least, most]: readonly [number, number], { factor, shift }: Unit, odd: Uint8Array): Float64Array {
-  const values = new Float64Array(cells.length);
-  for (let i = 0; i < cells.length; i++) {
-    const cell = cells[i];
+function numbers(cells: Cells, [least, most]: readonly [number, number], { factor, shift }: Unit, odd: Uint8Array): Float64Array {
+  const values = new Float64Array(odd.length);
+  const width = cells[0].length;
+  for (let row = 0; row < values.length; row++) {
+    const cell = width === 1 ? cells[row][0] : cells[Math.floor(row / width)][row % width];
     const value = typeof cell === "number" ? (cell + shift) * factor : Number.NaN;
-    if (value >= least && value <= most) values[i] = value;
-    else odd[i] = 1;
+    if (value >= least && value <= most) values[row] = value;
+    else odd[row] = 1;
   }
   return values;
 }
 
 /** Words repeat down a column: each is read once. */
-function words(arg: Arg, cells: readonly Cell[], units: Units, odd: Uint8Array): unknown[] {
+function words(arg: Arg, cells: Cells, units: Units, odd: Uint8Array): unknown[] {
   const known = new Map<Cell, unknown>();
-  return cells.map((cell, i) => {
+  return cells.flat().map((cell, i) => {
     if (typeof cell !== "string" && typeof cell !== "number") {
       odd[i] = 1;
       return undefined;

@@ -1,66 +1,110 @@
-import { type Cells, type Column, commonShape, isEmpty, readColumn } from "./columns";
+import { type Cells, type Column, cellAt, commonShape, isEmpty, readColumn } from "./columns";
 import { fromShop, type Given, type Outline, readOne } from "./given";
-import { badInput, type Cell, type Outcome, Trouble } from "./outcome";
-import { cellsOf, type Result, shown } from "./result";
+import { badInput, type Outcome, Trouble } from "./outcome";
+import { cellsOf, outgoing, type Result } from "./result";
 import type { Shop } from "./settings";
 import type { Unit } from "./unit";
+import { type View, viewOf } from "./view";
 
 /** A per-piece call: every argument is one cell or a column, and each row answers for itself. */
 export function eachPiece(outline: Outline, cells: readonly (Cells | undefined)[], shop: Shop): Outcome[][] {
   const { contract } = outline;
-  const { units } = shop;
   const returns: Result = contract.returns;
   const shape = commonShape(outline.args.map(([, arg], i) => [arg.label, cells[i]]));
   if (returns.form === "row" && shape.columns > 1) throw badInput`${contract.name} fills cells to the right: give the pieces in a column`;
   const length = shape.rows * shape.columns;
   const odd = new Uint8Array(length);
-  const columns = outline.args.map(([name, arg], i) => readColumn(name, arg, cells[i], units, odd));
-  const given = fromShop(outline, shop);
-  const shared = setSingles(columns, given, shop);
-  if (!shared.whole) odd.fill(1);
-  const down = columns.filter((column) => !column.single);
-  const isBlankRow = blankRows(columns, shop);
+  const columns = outline.args.map(([name, arg], i) => readColumn(name, arg, cells[i], shop.units, odd));
+  const singles = setSingles(outline, columns, shop);
+  if (!singles) odd.fill(1);
 
-  const answer = (index: number): Outcome[] => {
+  const answers: Outcome[][] = new Array(length);
+  const careful = carefulRow(outline, columns, shop);
+  let from = 0;
+  while (from < length) {
+    if (!odd[from] && singles) from = plainRows(outline, columns, singles, shop, odd, answers, from);
+    if (from < length) answers[from] = careful(from);
+    from++;
+  }
+  if (shape.columns === 1) return answers;
+  return Array.from({ length: shape.rows }, (_, r) => answers.slice(r * shape.columns, (r + 1) * shape.columns).map(([only]) => only));
+}
+
+interface Singles {
+  readonly given: Given;
+  /** The unit that a weight serving every row was typed in. */
+  readonly typedIn?: Unit;
+}
+
+const views = new WeakMap<Outline, View>();
+
+/** Answers rows whose values were read already, from one row on until one needs a closer look; says which. */
+function plainRows(
+  outline: Outline,
+  columns: readonly Column[],
+  { given, typedIn }: Singles,
+  { units }: Shop,
+  odd: Uint8Array,
+  answers: Outcome[][],
+  from: number,
+): number {
+  const returns: Result = outline.contract.returns;
+  if (returns.form !== "cell" || !returns.of.kind) return from;
+  const { factor, shift } = outgoing(returns.of.kind, units, typedIn);
+  const names = [...columns.map(({ name }) => name), ...outline.settings.map(([name]) => name)];
+  const view = views.get(outline) ?? viewOf(names);
+  views.set(outline, view);
+  view.look(
+    names.map((name, i) => (columns[i] && !columns[i].single ? columns[i].values : [given[name]])),
+    names.map((_, i) => (columns[i] && !columns[i].single ? 1 : 0)),
+  );
+  const { run } = outline.contract;
+  let row = from;
+  try {
+    for (; row < odd.length && !odd[row]; row++) {
+      view.at(row);
+      const value = (run(view.given) as number) / factor - shift;
+      if (!Number.isFinite(value)) return row;
+      answers[row] = [value];
+    }
+  } catch (trouble) {
+    if (!(trouble instanceof Trouble)) throw trouble;
+  }
+  return row;
+}
+
+/** Answers one row cell by cell: blanks, texts with units, faults. */
+function carefulRow(outline: Outline, columns: readonly Column[], shop: Shop): (row: number) => Outcome[] {
+  const returns: Result = outline.contract.returns;
+  const settings = fromShop(outline, shop);
+  const isBlankRow = blankRows(columns, shop);
+  return (row) => {
     try {
-      let typedIn = shared.typedIn;
-      if (odd[index]) {
-        if (isBlankRow(index)) return filled(returns, "");
-        typedIn = readRow(columns, index, given, shop);
-      } else for (let c = 0; c < down.length; c++) given[down[c].name] = down[c].values[index];
-      const made = contract.run(given);
-      return returns.form === "cell" ? [shown(returns.of, made, units, typedIn)] : cellsOf(returns, made, units, shape, typedIn)[0];
+      if (isBlankRow(row)) return filled(returns, "");
+      const { given, typedIn } = readRow(columns, row, settings, shop);
+      return cellsOf(returns, outline.contract.run(given), shop.units, { rows: 1, columns: 1 }, typedIn)[0];
     } catch (trouble) {
-      if (trouble instanceof Trouble) return filled(returns, trouble.in(units));
+      if (trouble instanceof Trouble) return filled(returns, trouble.in(shop.units));
       throw trouble;
     }
   };
-
-  const answers: Outcome[][] = new Array(length);
-  for (let i = 0; i < length; i++) answers[i] = answer(i);
-  if (shape.columns === 1) return answers;
-  return Array.from({ length: shape.rows }, (_, r) => answers.slice(r * shape.columns, (r + 1) * shape.columns).map(([only]) => only));
 }
 
 /** One outcome in every cell that a row of the answer has. */
 const filled = (returns: Result, outcome: Outcome): Outcome[] =>
   returns.form === "row" ? Object.keys(returns.of).map(() => outcome) : [outcome];
 
-const cellAt = (column: Column, index: number): Cell => column.cells[column.single ? 0 : index];
-
-/** Values that serve every row are set once; where one is at fault, each row must tell so itself. */
-function setSingles(columns: readonly Column[], given: Given, shop: Shop): { whole: boolean; typedIn?: Unit } {
-  let typedIn: Unit | undefined;
+/** Values that serve every row, settings among them; undefined where one is at fault, so that each row must tell so itself. */
+function setSingles(outline: Outline, columns: readonly Column[], shop: Shop): Singles | undefined {
   try {
-    for (const column of columns) {
-      if (!column.single) continue;
-      const read = readOne(cellAt(column, 0), column.arg, shop);
-      given[column.name] = read.value;
-      typedIn ??= read.typedIn;
-    }
-    return { whole: true, typedIn };
+    return readRow(
+      columns.filter((column) => column.single),
+      0,
+      fromShop(outline, shop),
+      shop,
+    );
   } catch (trouble) {
-    if (trouble instanceof Trouble) return { whole: false };
+    if (trouble instanceof Trouble) return undefined;
     throw trouble;
   }
 }
@@ -73,12 +117,13 @@ function blankRows(columns: readonly Column[], shop: Shop): (index: number) => b
   return (index) => own.length > 0 && own.every((column) => isEmpty(cellAt(column, index), column.arg, shop.units));
 }
 
-function readRow(columns: readonly Column[], index: number, given: Given, shop: Shop): Unit | undefined {
+function readRow(columns: readonly Column[], row: number, settings: Given, shop: Shop): Singles {
+  const given = { ...settings };
   let typedIn: Unit | undefined;
   for (const column of columns) {
-    const read = readOne(cellAt(column, index), column.arg, shop);
+    const read = readOne(cellAt(column, row), column.arg, shop);
     given[column.name] = read.value;
     typedIn ??= read.typedIn;
   }
-  return typedIn;
+  return { given, typedIn };
 }

@@ -1,7 +1,7 @@
 import type { Arg, Value } from "./argument";
 import { notFinite } from "./message";
 import { type Outcome, Trouble } from "./outcome";
-import { fromInternal, type Unit, type Units } from "./unit";
+import { fromInternal, type Kind, type Unit, type Units } from "./unit";
 
 type Cells = Readonly<Record<string, Arg>>;
 
@@ -23,12 +23,14 @@ export const table = <C extends Cells>(of: C, header = true): Result<readonly Ce
 /** One value for each cell of the argument named, in its shape. */
 export const spread = <T>(of: Arg<T>, over: string): Result<readonly (T | Trouble | undefined)[]> => ({ form: "spread", of, over });
 
+/** The unit a number of a kind goes out in. */
+export const outgoing = (kind: Kind, units: Units, typedIn?: Unit): Unit => (kind === "weight" && typedIn ? typedIn : units[kind]);
+
 /** One value as its cell shows it: in plain units, never NaN or Infinity. A weight goes out in the unit it was typed in. */
 export function shown(of: Arg, value: unknown, units: Units, typedIn?: Unit): Outcome {
   if (value instanceof Trouble) return value.in(units);
   if (typeof value === "number") {
-    const unit = of.kind === "weight" && typedIn ? typedIn : of.kind ? units[of.kind] : undefined;
-    const out = unit ? fromInternal(value, unit) : value;
+    const out = of.kind ? fromInternal(value, outgoing(of.kind, units, typedIn)) : value;
     return Number.isFinite(out) ? out + 0 : notFinite().in(units);
   }
   return value === undefined || value === null ? "" : (value as string | boolean);
