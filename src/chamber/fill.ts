@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { badInput, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { allowance } from "./abreast";
 import { areaOf, chamberArg } from "./section";
 import { cover } from "./settings";
 
@@ -28,11 +29,15 @@ export const fill = define({
   accuracy: "as good as the measures taken; without uptake it covers at the start, and the wood will take more",
   cautions: ["chamber", "resin"],
   worked: { typed: [6, 5, 104], gives: 1.136727329763616 },
-  steps: ({ chamber }) => ({ area: said("area", areaOf(chamber)) }),
+  twin: "MAX(0,PI()*{chamber}^2/4*({stack}+{cover})-{solids})+{uptake}",
+  steps: ({ chamber, uptake }) => ({
+    area: said("area", areaOf(chamber)),
+    ...(uptake === 0 && { uptake: "0 (covers at the start; the wood will take more)" }),
+  }),
   run: ({ chamber, stack, solids, uptake, cover }) => {
     const bath = areaOf(chamber) * (stack + cover);
-    if (solids > bath * (1 + 1e-9))
-      throw badInput`pieces of ${said("volume", solids)} do not fit: chamber, stack and cover hold ${said("volume", bath)}`;
+    if (solids > bath * (1 + allowance))
+      throw badInput`solids of ${said("volume", solids)} do not fit: chamber, stack and cover hold ${said("volume", bath)}`;
     return as(Math.max(0, bath - solids) + uptake);
   },
 });

@@ -1,6 +1,6 @@
 import { type Arg, isBlank, quantity } from "../../shared/argument";
 import * as message from "../../shared/message";
-import { badInput, type Cell } from "../../shared/outcome";
+import { badInput, type Cell, said, sayIn } from "../../shared/outcome";
 import type { Units } from "../../shared/unit";
 
 /** The inside of a chamber seen from above, in metres: a round vessel, or a tray standing inside one. */
@@ -44,6 +44,10 @@ export const chamberArg: Arg<Section> = {
   ...diameter,
   range: undefined,
   label: "chamber: inside diameter, or length and width of a tray inside it",
+  say: (section: Section, units) =>
+    section.shape === "round"
+      ? sayIn(units, said("length", section.diameter))
+      : `${sayIn(units, said("length", section.length))} x ${sayIn(units, said("length", section.width))}`,
   read: (cell, units) => take([[cell]], units),
   take,
 };

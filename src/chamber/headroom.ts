@@ -1,0 +1,42 @@
+import { quantity } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { noAnswer, said } from "../../shared/outcome";
+import { as } from "../../shared/quantity";
+import { cell } from "../../shared/result";
+import { allowance } from "./abreast";
+import { solidsArg } from "./fill";
+import { fluidArg } from "./fluidlevel";
+import { areaOf, chamberArg } from "./section";
+import { foamRoom } from "./settings";
+
+export const heightArg = quantity("length", "inside height of the chamber", 10, [0.1, 200]);
+
+/** Free height above the fluid: height − (V + solids) / A; refused where the foam needs more. */
+export const headroom = define({
+  name: "HEADROOM",
+  per: "call",
+  asks: "Is there room for the foam?",
+  args: { chamber: chamberArg, height: heightArg, fluid: fluidArg, solids: solidsArg },
+  shop: { foamRoom },
+  returns: cell(quantity("length", "free height above the fluid", 4)),
+  format: "0.00",
+  equation: "{height} − ({fluid} + {solids}) / {area}, at least {foamRoom} × {height}",
+  source: "geometry; foam room from memory",
+  accuracy: "exact for the measures taken; how high the foam climbs is not calculated: pump slowly and watch",
+  cautions: ["chamber", "resin"],
+  worked: { typed: [6, 10, 1.14, 104], gives: 3.9933156088862116 },
+  twin: "{height}-({fluid}+{solids})/(PI()*{chamber}^2/4)",
+  steps: ({ chamber, height, foamRoom }) => ({
+    area: said("area", areaOf(chamber)),
+    "the foam needs": said("length", foamRoom * height),
+  }),
+  run: ({ chamber, height, fluid, solids, foamRoom }) => {
+    const area = areaOf(chamber);
+    const free = height - (fluid + solids) / area;
+    const needed = foamRoom * height;
+    if (free < -allowance * height) throw noAnswer`the chamber overflows by ${said("fluid", -free * area)}: pour less or take pieces out`;
+    if (free < needed - allowance * height)
+      throw noAnswer`the foam needs ${said("length", needed)} and ${said("length", Math.max(0, free))} is free: take out ${said("fluid", (needed - free) * area)}`;
+    return as(Math.max(0, free));
+  },
+});

@@ -1,0 +1,32 @@
+import type { Layer } from "./blocks";
+import { inCircle } from "./circle";
+import { inRectangle } from "./rectangle";
+import type { Section } from "./section";
+
+/** Sides in metres; the grain runs along the length. */
+export interface Piece {
+  readonly thickness: number;
+  readonly width: number;
+  readonly length: number;
+}
+
+/** One way to put pieces into a chamber: how they stand, how high a layer of them is, and what goes into it. */
+export interface Way {
+  readonly way: "upright" | "lying";
+  /** The side of the piece that stands, and with it the height of a layer. */
+  readonly stands: keyof Piece;
+  readonly height: number;
+  readonly layer: Layer;
+}
+
+/** The fullest layer of pieces a by b, both sides horizontal; `gap` apart and `gap` off the wall. */
+export const layerIn = (section: Section, gap: number, a: number, b: number): Layer =>
+  section.shape === "round" ? inCircle(section.diameter, gap, a, b) : inRectangle(section.length, section.width, gap, a, b);
+
+/** The ways a piece can stand or lie, those included in which the chamber holds none. */
+export function waysOf(section: Section, gap: number, { thickness, width, length }: Piece): readonly Way[] {
+  const upright: Way = { way: "upright", stands: "length", height: length, layer: layerIn(section, gap, thickness, width) };
+  const flat: Way = { way: "lying", stands: "thickness", height: thickness, layer: layerIn(section, gap, length, width) };
+  if (thickness === width) return [upright, flat];
+  return [upright, flat, { way: "lying", stands: "width", height: width, layer: layerIn(section, gap, length, thickness) }];
+}

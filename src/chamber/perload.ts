@@ -1,0 +1,27 @@
+import { count, optional } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { as } from "../../shared/quantity";
+import { cell } from "../../shared/result";
+import { middlingGravity } from "../cure/piece";
+import { gravityArg } from "../wood/voids";
+import { bathSettings, loadGiven, packed, pieceSides } from "./arrange";
+import { heightArg } from "./headroom";
+import { chamberArg } from "./section";
+
+/** The largest count that ARRANGE accepts. */
+export const perload = define({
+  name: "PERLOAD",
+  per: "call",
+  asks: "How many pieces go in at once?",
+  args: { chamber: chamberArg, height: heightArg, ...pieceSides, gravity: optional(gravityArg, middlingGravity) },
+  shop: bathSettings,
+  returns: cell(count("pieces in one load", 18)),
+  format: "0",
+  equation:
+    "the largest count with stack + {cover} + uptake/area ≤ {height} × (1 − {foamRoom}), upright or lying, in as many layers as it takes",
+  source: `geometry: ${packed}`,
+  accuracy: "as good as the measures taken; a patient hand may get a piece or two more in by tilting",
+  cautions: ["chamber", "resin"],
+  worked: { typed: [6, 10, 0.75, 0.75, 5], gives: 18 },
+  run: (given) => as(loadGiven(given).most()),
+});
