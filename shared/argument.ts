@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import * as message from "./message";
 import { type Cell, handedOn, isFault, said, Trouble } from "./outcome";
 import { as, type Quantity } from "./quantity";
-import { readDate } from "./serial";
+import { isoDate, readDate } from "./serial";
 import { hasComma, readTyped } from "./typed";
 import { dimensionOf, findUnit, type Kind, plainUnits, toInternal, type Unit, type Units } from "./unit";
 
@@ -26,6 +26,8 @@ export interface Arg<T = any> {
   readonly take?: (cells: readonly (readonly Cell[])[], units: Units) => T;
   /** What to type, for the message when it is missing. */
   readonly sample: (units: Units) => string;
+  /** What the cell of a result shows, where that is no plain number of one kind. */
+  readonly show?: (value: any, units: Units) => number | string;
   /** Tells a value that is no plain number, for the working. */
   readonly say?: (value: any, units: Units) => string;
 }
@@ -37,6 +39,14 @@ const us = plainUnits("US");
 
 export const isBlank = (cell: Cell): cell is null | undefined | "" =>
   cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
+
+/** Zero is no value where the range leaves it out, and some spreadsheets hand a blank cell in as 0. */
+export const isEmpty = (cell: Cell, arg: Arg, units: Units): boolean => {
+  if (isBlank(cell)) return true;
+  if (cell !== 0 || !arg.range || !arg.kind) return false;
+  const zero = units[arg.kind].shift * units[arg.kind].factor;
+  return zero < arg.range[0];
+};
 
 const shown = (cell: Cell): string => (typeof cell === "boolean" ? String(cell).toUpperCase() : String(cell).trim());
 
@@ -104,6 +114,7 @@ export function date(label: string, example: string): Arg<Quantity<"date">> {
     kind: "date",
     range: [61, 2958465.999999],
     sample: () => `a date such as ${example}`,
+    say: isoDate,
     read: (cell) => {
       if (isFault(cell)) throw handedOn(cell);
       const serial = typeof cell === "string" ? readDate(cell.trim()) : typeof cell === "number" ? cell : undefined;
@@ -159,14 +170,14 @@ export function optional(arg: Arg, otherwise?: number): Arg {
 export function column<T>(arg: Arg<T>): Arg<readonly (T | undefined)[]> {
   const cells = (all: readonly (readonly Cell[])[], units: Units) =>
     all.flat().map((cell, i) => {
-      if (isBlank(cell)) return undefined;
+      if (isEmpty(cell, arg, units)) return undefined;
       try {
         return arg.read(cell, units);
       } catch (trouble) {
         throw trouble instanceof Trouble ? trouble.about(message.cellNumber(i)) : trouble;
       }
     });
-  return { ...arg, range: undefined, read: (cell, units) => cells([[cell]], units), take: cells };
+  return { ...arg, range: undefined, say: undefined, read: (cell, units) => cells([[cell]], units), take: cells };
 }
 
 /** A row of a table: its values, or why it has none; undefined where it is empty. */

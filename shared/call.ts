@@ -1,4 +1,5 @@
-import { type Cells, isEmpty, shapeOf } from "./columns";
+import { isEmpty } from "./argument";
+import { type Cells, shapeOf } from "./columns";
 import { type Contract, parameters } from "./contract";
 import { type Outline, outlineOf, readGiven } from "./given";
 import { badInput, type Outcome, Trouble } from "./outcome";

@@ -72,16 +72,17 @@ function numbers(cells: Cells, [least, most]: readonly [number, number], { facto
 /** Words repeat down a column: each is read once. */
 function words(arg: Arg, cells: Cells, units: Units, odd: Uint8Array): unknown[] {
   const known = new Map<Cell, unknown>();
-  return cells.flat().map((cell, i) => {
-    if (typeof cell !== "string" && typeof cell !== "number") {
-      odd[i] = 1;
-      return undefined;
+  const values: unknown[] = new Array(odd.length);
+  const width = cells[0].length;
+  for (let row = 0; row < values.length; row++) {
+    const cell = width === 1 ? cells[row][0] : cells[Math.floor(row / width)][row % width];
+    if (typeof cell === "string" || typeof cell === "number") {
+      if (!known.has(cell)) known.set(cell, readOnce(arg, cell, units));
+      values[row] = known.get(cell);
     }
-    if (!known.has(cell)) known.set(cell, readOnce(arg, cell, units));
-    const value = known.get(cell);
-    if (value === undefined) odd[i] = 1;
-    return value;
-  });
+    if (values[row] === undefined) odd[row] = 1;
+  }
+  return values;
 }
 
 function readOnce(arg: Arg, cell: Cell, units: Units): unknown {
@@ -93,14 +94,6 @@ function readOnce(arg: Arg, cell: Cell, units: Units): unknown {
     throw trouble;
   }
 }
-
-/** Zero is no value where the range leaves it out, and some spreadsheets hand a blank cell in as 0. */
-export const isEmpty = (cell: Cell, arg: Arg, units: Units): boolean => {
-  if (isBlank(cell)) return true;
-  if (cell !== 0 || !arg.range || !arg.kind) return false;
-  const zero = units[arg.kind].shift * units[arg.kind].factor;
-  return zero < arg.range[0];
-};
 
 /** The value of one filled cell, and the unit a weight was typed in. */
 export function readCell(cell: Cell, arg: Arg, units: Units): { value: unknown; typedIn?: Unit } {

@@ -1,5 +1,5 @@
-import type { Arg } from "./argument";
-import { type Cells, isEmpty, readCell } from "./columns";
+import { type Arg, isEmpty } from "./argument";
+import { type Cells, readCell } from "./columns";
 import type { Contract } from "./contract";
 import * as message from "./message";
 import type { Cell } from "./outcome";

@@ -11,15 +11,29 @@ export interface Call {
 export interface Selection {
   /** As people write it: "Blanks!D4" or "Blanks!D4:D103". */
   readonly address: string;
-  /** The formula of its first cell, "" where there is none. */
+  /** The formula of its first cell, or the one that spills into it; "" where there is none. */
   readonly formula: string;
-  readonly values: readonly (readonly Cell[])[];
-  /** Calls of the first cell, newest last; undefined where it was not calculated in this session or may be stale. */
+  /** Which cell of that formula's answer it is. */
+  readonly row: number;
+  readonly column: number;
+  /** Calls of that formula, newest last; undefined where it was not calculated in this session or may be stale. */
   readonly calls: readonly Call[] | undefined;
 }
 
 /** How an action ended, in words for a person. */
 export type Ended = { readonly done: true; readonly words?: string } | { readonly done: false; readonly words: string };
+
+/** How an answer looks on the sheet: a number format for each of its columns, and how many rows it fills. */
+export interface Look {
+  readonly formats: readonly string[];
+  readonly rows: number;
+}
+
+/** A long piece of work: how far it is, from 0 to 1, and whether the person has had enough of it. */
+export interface Work {
+  readonly progress: (share: number) => void;
+  readonly stop: AbortSignal;
+}
 
 /** What the pane may ask of a spreadsheet. Every answer is a promise; nothing throws, what fails says so in words. */
 export interface SheetHost {
@@ -27,18 +41,20 @@ export interface SheetHost {
   selection(): Promise<Selection | undefined>;
   /** Tells every change of selection or of the selected cell; the answer stops it. */
   watch(changed: () => void): () => void;
-  /** Writes a formula and its number format into the selected cell; over a filled one only when told to. */
-  write(formula: string, format: string, over: boolean): Promise<Ended & { readonly filled?: boolean }>;
+  /** The cells of a range or of a named one; undefined where there is none, or where it is too large to read. */
+  read(reference: string): Promise<readonly (readonly Cell[])[] | undefined>;
+  /** Writes a formula into the selected cell; over a filled one only when told to. */
+  write(formula: string, look: Look, over: boolean): Promise<Ended & { readonly filled?: boolean }>;
   /** Has the selected cell calculated again. */
   recalculate(): Promise<Ended>;
   /** Inserts the sheets of a workbook file; a name that is taken gets a number. */
-  insert(file: Uint8Array, sheets: readonly string[]): Promise<Ended>;
+  insert(file: Uint8Array, sheets: readonly string[], work: Work): Promise<Ended>;
   /** Opens a workbook file as a new one. */
   open(file: Uint8Array): Promise<Ended>;
   /** Puts PORE formulas that show #NAME? in again. */
-  reenter(whole: boolean, progress: (share: number) => void, stop: AbortSignal): Promise<Ended>;
+  reenter(where: "selection" | "workbook", work: Work): Promise<Ended>;
   /** A copy of this workbook in which PORE cells are their values. */
-  copyWithValues(progress: (share: number) => void, stop: AbortSignal): Promise<Ended>;
+  copyWithValues(work: Work): Promise<Ended>;
   /** Whether the pane opens with this workbook; undefined where the host has no such thing. */
   readonly opensWithWorkbook?: { get(): Promise<boolean>; set(on: boolean): Promise<Ended> };
   /** A document kept inside the workbook, as text, by its namespace; undefined where there is none. */

@@ -1,4 +1,5 @@
-import { type Cells, type Column, cellAt, commonShape, isEmpty, readColumn } from "./columns";
+import { isEmpty } from "./argument";
+import { type Cells, type Column, cellAt, commonShape, readColumn } from "./columns";
 import { fromShop, type Given, type Outline, readOne } from "./given";
 import { badInput, type Outcome, Trouble } from "./outcome";
 import { cellsOf, outgoing, type Result } from "./result";
@@ -36,7 +37,12 @@ interface Singles {
   readonly typedIn?: Unit;
 }
 
+const oneCell = { rows: 1, columns: 1 };
+
 const views = new WeakMap<Outline, View>();
+
+/** A value that serves every row, in the kind of array that columns are read into: engines are quick where all are of a kind. */
+const alone = (value: unknown): ArrayLike<unknown> => (typeof value === "number" ? Float64Array.of(value) : [value]);
 
 /** Answers rows whose values were read already, from one row on until one needs a closer look; says which. */
 function plainRows(
@@ -49,23 +55,24 @@ function plainRows(
   from: number,
 ): number {
   const returns: Result = outline.contract.returns;
-  if (returns.form !== "cell" || !returns.of.kind) return from;
-  const { factor, shift } = outgoing(returns.of.kind, units, typedIn);
+  const unit = returns.form === "cell" && returns.of.kind && !returns.of.show ? outgoing(returns.of.kind, units, typedIn) : undefined;
   const names = [...columns.map(({ name }) => name), ...outline.settings.map(([name]) => name)];
   const view = views.get(outline) ?? viewOf(names);
   views.set(outline, view);
-  view.look(
-    names.map((name, i) => (columns[i] && !columns[i].single ? columns[i].values : [given[name]])),
-    names.map((_, i) => (columns[i] && !columns[i].single ? 1 : 0)),
-  );
+  view.look(names.map((name, i) => (columns[i] && !columns[i].single ? columns[i].values : alone(given[name]))));
   const { run } = outline.contract;
+  const { at, given: seen } = view;
+  const { factor, shift } = unit ?? { factor: 1, shift: 0 };
   let row = from;
   try {
     for (; row < odd.length && !odd[row]; row++) {
-      view.at(row);
-      const value = (run(view.given) as number) / factor - shift;
-      if (!Number.isFinite(value)) return row;
-      answers[row] = [value];
+      at.row = row;
+      const made = run(seen);
+      if (unit) {
+        const value = (made as number) / factor - shift;
+        if (!Number.isFinite(value)) return row;
+        answers[row] = [value];
+      } else answers[row] = cellsOf(returns, made, units, oneCell, typedIn)[0];
     }
   } catch (trouble) {
     if (!(trouble instanceof Trouble)) throw trouble;
@@ -82,7 +89,7 @@ function carefulRow(outline: Outline, columns: readonly Column[], shop: Shop): (
     try {
       if (isBlankRow(row)) return filled(returns, "");
       const { given, typedIn } = readRow(columns, row, settings, shop);
-      return cellsOf(returns, outline.contract.run(given), shop.units, { rows: 1, columns: 1 }, typedIn)[0];
+      return cellsOf(returns, outline.contract.run(given), shop.units, oneCell, typedIn)[0];
     } catch (trouble) {
       if (trouble instanceof Trouble) return filled(returns, trouble.in(shop.units));
       throw trouble;

@@ -29,6 +29,10 @@ export const outgoing = (kind: Kind, units: Units, typedIn?: Unit): Unit => (kin
 /** One value as its cell shows it: in plain units, never NaN or Infinity. A weight goes out in the unit it was typed in. */
 export function shown(of: Arg, value: unknown, units: Units, typedIn?: Unit): Outcome {
   if (value instanceof Trouble) return value.in(units);
+  return of.show && value !== undefined ? plain(of, of.show(value, units), units) : plain(of, value, units, typedIn);
+}
+
+function plain(of: Arg, value: unknown, units: Units, typedIn?: Unit): Outcome {
   if (typeof value === "number") {
     const out = of.kind ? fromInternal(value, outgoing(of.kind, units, typedIn)) : value;
     return Number.isFinite(out) ? out + 0 : notFinite().in(units);

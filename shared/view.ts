@@ -6,27 +6,35 @@ import type { Given } from "./given";
  */
 export interface View {
   readonly given: Given;
-  /** For each name, the values it looks into, and how far a row moves in them: 0 where one value serves every row. */
-  look(values: readonly ArrayLike<unknown>[], strides: readonly number[]): void;
-  at(row: number): void;
+  /** The row that is looked at. */
+  readonly at: { row: number };
+  /** For each name, the values of every row, or one value that serves all. */
+  look(values: readonly ArrayLike<unknown>[]): void;
+}
+
+interface Source {
+  values: ArrayLike<unknown>;
+  /** All bits of a row's number, or none of them where one value serves every row. */
+  mask: number;
 }
 
 export function viewOf(names: readonly string[]): View {
-  let values: readonly ArrayLike<unknown>[] = [];
-  let strides: readonly number[] = [];
-  let row = 0;
-  const given: Given = {};
-  names.forEach((name, i) => {
-    Object.defineProperty(given, name, { enumerable: true, get: () => values[i][row * strides[i]] });
+  const at = { row: 0 };
+  // A prototype of its own: engines share the layout of like objects, and give up on those that differ in their getters.
+  const given: Given = Object.create({});
+  const sources = names.map((name) => {
+    const source: Source = { values: [], mask: 0 };
+    Object.defineProperty(given, name, { enumerable: true, get: () => source.values[at.row & source.mask] });
+    return source;
   });
   return {
     given,
-    look(v, s) {
-      values = v;
-      strides = s;
-    },
-    at(r) {
-      row = r;
+    at,
+    look(values) {
+      sources.forEach((source, i) => {
+        source.values = values[i];
+        source.mask = values[i].length > 1 ? -1 : 0;
+      });
     },
   };
 }

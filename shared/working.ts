@@ -41,7 +41,7 @@ function sayValue(arg: Arg | undefined, value: unknown, units: Units): string {
 const sayStep = (step: Said | string, units: Units): string => (typeof step === "string" ? step : sayIn(units, step));
 
 /** The cells that one row of a per-piece call sees. */
-function rowOf(outline: Outline, cells: readonly (Cells | undefined)[], row: number): (Cells | undefined)[] {
+export function rowOf(outline: Outline, cells: readonly (Cells | undefined)[], row: number): (Cells | undefined)[] {
   if (outline.contract.per === "call") return [...cells];
   return cells.map((own, i) => (i >= outline.args.length || !own || isSingle(own) ? own : [[own.flat()[row]]]));
 }

@@ -3,14 +3,26 @@ import type { Contract } from "../shared/contract";
 import { shopReader } from "../shared/settings";
 import { explainer } from "../shared/working";
 import { chamber } from "./chamber";
+import { cost } from "./cost";
 import { cure } from "./cure";
+import { planning } from "./plan";
 import { resin } from "./resin";
 import { settings } from "./shop";
+import { vacuum } from "./vacuum";
 import { version } from "./version";
 import { wood } from "./wood";
 
 /** Every function, by subject, in the order of the work. */
-export const subjects: Readonly<Record<string, readonly Contract[]>> = { wood, chamber, resin, cure, also: [version] };
+export const subjects: Readonly<Record<string, readonly Contract[]>> = {
+  wood,
+  chamber,
+  vacuum,
+  resin,
+  cure,
+  cost,
+  plan: planning,
+  also: [version],
+};
 
 export const catalogue: readonly Contract[] = Object.values(subjects).flat();
 
@@ -21,8 +33,8 @@ export const namespace = "PORE";
 export const cellName = (contract: Contract): string => `${namespace}.${contract.name}`;
 
 /** Answers one call: see `caller`. */
-const readShop = shopReader(settings);
+export const readShop = shopReader(settings);
 export const call = caller(readShop);
 
 /** Explains one answer: see `explainer`. */
-export const explain = explainer(readShop);
+export const explain = /* @__PURE__ */ explainer(readShop);

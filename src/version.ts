@@ -11,7 +11,7 @@ export const version = define({
   asks: "Which Porewise is this?",
   args: {},
   returns: cell(text("version", versionText)),
-  format: "@",
+  format: "General",
   equation: "the version text",
   source: "Porewise's own",
   accuracy: "exact",

@@ -1,79 +1,64 @@
-import { wallGravity } from "../wood/voids";
-import { remaining, type Slab, slab } from "./slab";
+import { remaining, type Slab, slab, term } from "./slab";
 
-/** The wood's and the resin's heat, from published values: see `source` of BAKE. */
-const resin = { k: 0.19, density: 1190, heat: 1470 };
-const air = { k: 0.026 };
-/** J/kgK of dry wood at 330 K: cp = 0.1031 + 0.003867 T, Wood Handbook ch. 4. */
-const woodHeat = 1379;
 /** Wood conducts about this much better along the grain: Wood Handbook ch. 4, 1.5 to 2.8. */
 const alongGrain = 1.8;
 
-/** Across the grain, W/mK, and heat to warm a cubic metre, J/m³K, of wood whose pores are partly full of cured resin. */
-export interface Stuff {
-  readonly k: number;
-  readonly least: number;
-  readonly most: number;
-  readonly heat: number;
-}
-
-/** Conductivity between the parallel and the geometric-mean mixture; gravity oven-dry, fullness a share of the voids. */
-export function stuffOf(gravity: number, fullness: number): Stuff {
-  const voids = Math.max(0, 1 - gravity / wallGravity);
-  const filled = fullness * voids;
-  const dry = 0.1941 * gravity + 0.01864;
-  const wall = 0.1941 * wallGravity + 0.01864;
-  const most = dry + filled * (resin.k - air.k);
-  const least = wall ** (1 - voids) * resin.k ** filled * air.k ** (voids - filled);
-  return { k: (most + least) / 2, least, most, heat: 1000 * gravity * woodHeat + filled * resin.density * resin.heat };
-}
-
-/** A piece in metres; a side left out is endless. The grain runs along the length. */
-export interface Piece {
+/** A piece in metres; the grain runs along the length. A width left out makes it square, a length left out an endless bar. */
+export interface Sides {
   readonly thickness: number;
-  readonly width: number | undefined;
-  readonly length: number | undefined;
+  readonly width?: number;
+  readonly length?: number;
 }
 
-/** One slab for each finite direction: the widest face's depth first. */
-export function block(piece: Piece, h: number, k: number, heat: number): Slab[] {
-  const across = slab(piece.thickness / 2, h, k, heat);
-  const width = piece.width ?? piece.thickness;
-  const other = width === piece.thickness ? across : slab(width / 2, h, k, heat);
-  const sides = [across, other];
-  if (piece.length !== undefined) sides.push(slab(piece.length / 2, h, k * alongGrain, heat));
-  return sides;
+/** The finite sides: two across the grain, then the length where it ends. */
+export const sidesOf = ({ thickness, width = thickness, length }: Sides): number[] =>
+  length === undefined ? [thickness, width] : [thickness, width, length];
+
+/** A block is where slabs cross, one for each finite direction. */
+export function block(sides: Sides, h: number, k: number, heat: number): Slab[] {
+  return sidesOf(sides).map((side, i) => slab(side / 2, h, i === 2 ? k * alongGrain : k, heat));
 }
 
 /** Share of the first temperature difference left at the core: the product of the directions (Incropera, 5.8). */
-export const coreRatio = (sides: readonly Slab[], seconds: number): number =>
-  sides.reduce((ratio, side) => ratio * remaining(side, seconds), 1);
+export const atCore = (slabs: readonly Slab[], seconds: number): number =>
+  slabs.reduce((ratio, slab) => ratio * remaining(slab, seconds).share, 1);
 
-/** Seconds until the core's share of the first difference has fallen to `target` (0 to 1). */
-export function secondsTo(sides: readonly Slab[], target: number): number {
-  if (target >= 1) return 0;
-  // Once one term carries each series the logarithm falls on a straight line: a first guess.
+/** The same in the middle of the widest face, which lies across the thinnest direction. */
+export function atFace(slabs: readonly Slab[], sides: Sides, seconds: number): number {
+  const finite = sidesOf(sides);
+  const thinnest = finite.indexOf(Math.min(...finite));
+  return slabs.reduce((ratio, slab, i) => ratio * remaining(slab, seconds, i === thinnest ? 1 : 0).share, 1);
+}
+
+/**
+ * Seconds until the core's share of the first difference has fallen to `target` (above 0, below 1).
+ *
+ * The first term of each series alone gives a time that is never early, and the logarithm of the share is concave in
+ * time (the transform of each series is a product of 1/(1 + s/ζ²), a sum of exponential waits), so Newton's method
+ * comes down from there without overshooting.
+ */
+export function secondsTo(slabs: readonly Slab[], target: number): number {
   let rate = 0;
-  let start = -Math.log(target);
-  for (const side of sides) {
-    remaining(side, 1 / side.pace);
-    const { zeta, c } = side.terms[0];
-    rate += side.pace * zeta ** 2;
-    start += Math.log(c);
+  let ahead = -Math.log(target);
+  for (const slab of slabs) {
+    const { zeta, c } = term(slab, 0);
+    rate += slab.pace * zeta ** 2;
+    ahead += Math.log(c);
   }
-  let low = 0;
-  let high = start / rate;
-  while (coreRatio(sides, high) > target) high *= 2;
-  let at = start / rate;
-  let step = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < 100 && step > 1e-13 * high; i++) {
-    const off = Math.log(coreRatio(sides, at) / target);
-    if (off > 0) low = at;
-    else high = at;
-    const guess = at + off / rate;
-    const next = guess > low && guess < high ? guess : (low + high) / 2;
-    step = Math.abs(next - at);
-    at = next;
+  let at = ahead / rate;
+  for (let i = 0; i < 100; i++) {
+    let off = -Math.log(target);
+    let fall = 0;
+    for (const slab of slabs) {
+      const left = remaining(slab, at);
+      off += Math.log(left.share);
+      fall += left.fall / left.share;
+    }
+    if (fall <= 0) break;
+    const step = off / fall;
+    at = Math.max(at / 2, at + step);
+    if (Math.abs(step) < 1e-14 * at) break;
   }
-  return coreRatio(sides, at) <= target ? at : high;
+  // A hair late, so that the core put back in reads no less than was asked for.
+  return at * (1 + 1e-12);
 }

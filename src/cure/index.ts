@@ -1,4 +1,7 @@
 import type { Contract } from "../../shared/contract";
 import { bake } from "./bake";
+import { bakecurve } from "./bakecurve";
+import { cooldown } from "./cooldown";
+import { coretemp } from "./coretemp";
 
-export const cure: readonly Contract[] = [bake];
+export const cure: readonly Contract[] = [bake, coretemp, bakecurve, cooldown];

@@ -1,6 +1,26 @@
 import type { Contract } from "../../shared/contract";
+import { bakeloss } from "./bakeloss";
 import { dye } from "./dye";
+import { dyetopup } from "./dyetopup";
 import { expiry } from "./expiry";
+import { fullness } from "./fullness";
+import { mix } from "./mix";
+import { oldestuseby } from "./oldestuseby";
+import { resinbook } from "./resinbook";
+import { spoons } from "./spoons";
 import { uptake } from "./uptake";
+import { weightgain } from "./weightgain";
 
-export const resin: readonly Contract[] = [uptake, dye, expiry];
+export const resin: readonly Contract[] = [
+  uptake,
+  weightgain,
+  fullness,
+  bakeloss,
+  dye,
+  dyetopup,
+  spoons,
+  mix,
+  expiry,
+  oldestuseby,
+  resinbook,
+];

@@ -1,7 +1,8 @@
 import { optional, quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
+import { heightAbove } from "./atmosphere";
 
-export const altitude = setting("altitude", quantity("altitude", "altitude of the shop", 2000, [-1500, 36000]), 0, "the map");
+export const altitude = setting("altitude", heightAbove("altitude of the shop"), 0, "the map");
 
 export const barometer = setting(
   "barometer",

@@ -22,6 +22,15 @@ const at: Arg<State> = {
   },
 };
 
+/** Coefficient of variation of specific gravity within a species: Wood Handbook, ch. 5 (from memory). */
+const spread = 0.1;
+
+function gravityOf({ species, at = "dry" }: { species: string; at?: State }): number {
+  const wood = findSpecies(species);
+  if (at === "green") return wood.green;
+  return at === "12 %" ? (wood.at12 ?? gravityAt(wood, 0.12)) : gravityAt(wood, 0);
+}
+
 /** Specific gravity of a species: oven-dry mass on its volume oven-dry, at 12 % or green. */
 export const gravity = define({
   name: "GRAVITY",
@@ -32,12 +41,10 @@ export const gravity = define({
   format: "0.00",
   equation: "tabled; oven-dry = green gravity / (1 − shrinkage), shrinkage tabled or 26.5 % × green gravity",
   source: "Wood Handbook, FPL-GTR-282 (2021), Table 5-3 with eqs. 4-9, 4-11 and 4-12; a few woods from USDA Forest Service FIA (NRS-38)",
-  accuracy: "a species mean: single pieces lie about 10 % either side (Wood Handbook ch. 5); burl and decayed wood are in no table",
+  accuracy:
+    "a species mean: two pieces in three lie within 10 % of it (Wood Handbook ch. 5, from memory); burl and decayed wood are in no table",
   cautions: [],
   worked: { typed: ["silver maple"], gives: 0.498075616934571 },
-  run: ({ species, at = "dry" }) => {
-    const wood = findSpecies(species);
-    if (at === "green") return as(wood.green);
-    return as(at === "12 %" ? (wood.at12 ?? gravityAt(wood, 0.12)) : gravityAt(wood, 0));
-  },
+  trust: (given) => [gravityOf(given) * (1 - spread), gravityOf(given) * (1 + spread)],
+  run: (given) => as(gravityOf(given)),
 });

@@ -4,15 +4,15 @@ import { badInput } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 
-const weight = quantity("weight", "weight", 104, [1e-6, 1e6]);
-const dryWeight = quantity("weight", "oven-dry weight", 93, [1e-6, 1e6]);
+export const weightArg = quantity("weight", "weight", 104, [1e-6, 1e6]);
+export const dryWeightArg = quantity("weight", "oven-dry weight", 93, [1e-6, 1e6]);
 
 /** Moisture content on the oven-dry basis, a share (0.12 is 12 %): (weight − dry weight) / dry weight. */
 export const moisture = define({
   name: "MOISTURE",
   per: "piece",
   asks: "How much water is in the wood?",
-  args: { weight, dryWeight },
+  args: { weight: weightArg, dryWeight: dryWeightArg },
   returns: cell(quantity("share", "moisture, oven-dry basis", 0.118279569892473)),
   format: "0.0%",
   equation: "({weight} − {dryWeight}) / {dryWeight}",

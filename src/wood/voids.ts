@@ -11,7 +11,10 @@ export const gravityArg = quantity("gravity", "oven-dry specific gravity", 0.45,
 export const moistureShare = quantity("share", "moisture, oven-dry basis", 0.12, [0, 3]);
 
 /** Share of a piece that is neither cell wall nor water, both on the oven-dry volume. */
-export const voidShare = (gravity: number, moisture: number): number => 1 - gravity * (1 / wallGravity + moisture);
+export const voidShare = (gravity: number, moisture: number, wall = wallGravity): number => 1 - gravity * (1 / wall + moisture);
+
+/** The least that authors put the cell wall at (from memory). */
+const leastWall = 1.5;
 
 /** Share of a piece's volume that is empty: 1 − G (1/1.54 + M). */
 export const voids = define({
@@ -23,10 +26,12 @@ export const voids = define({
   format: "0%",
   equation: "1 − {gravity} × (1/1.54 + {moisture})",
   source: "derived from the cell wall's 1.54 of Wood Handbook, FPL-GTR-282 (2021), eq. 4-3",
-  accuracy: "the cell wall is put at 1.50 to 1.54 by different authors, which moves the share by up to 0.02; some voids cannot be reached",
+  accuracy:
+    "the cell wall is put at 1.50 to 1.54 by different authors (from memory), which moves the share by up to 0.02; some voids cannot be reached",
   cautions: [],
   worked: { typed: [0.45], gives: 0.707792207792208 },
   twin: "1-{gravity}*(1/1.54+{moisture})",
+  trust: ({ gravity, moisture }) => [Math.max(0, voidShare(gravity, moisture, leastWall)), voidShare(gravity, moisture)],
   run: ({ gravity, moisture }) => {
     const share = voidShare(gravity, moisture);
     if (share <= 1e-9) throw noAnswer`no empty space is left at this gravity and moisture: dry the wood first`;

@@ -1,6 +1,7 @@
-import type { Formula, Place, Ref } from "./formula";
+import type { Formula } from "./formula";
+import type { Ref } from "./place";
 
-/** What a cell is for; looks follow from it, in one place: xlsx. */
+/** What a cell is for; how that looks stands in one place: looks. */
 export type Look =
   | "title"
   | "lead"
@@ -9,33 +10,38 @@ export type Look =
   | "unit"
   | "note"
   | "caution"
+  | "link"
   | "input"
   | "result"
+  | "words"
   | "total"
   | "frozen"
   | "tick"
-  | "big";
+  | "big"
+  | "bigHeading";
 
 /** What may be typed into an input cell. */
 export type Allowed =
-  | { readonly list: readonly string[] }
+  | { readonly list: readonly string[] | Ref; readonly only?: true }
   | { readonly from: number; readonly to: number; readonly whole?: boolean }
   | { readonly date: true };
 
 export interface Cell {
   readonly value?: string | number | boolean;
   readonly formula?: Formula;
-  /** A formula that fills cells down and to the right of its own: how far it may. */
-  readonly fills?: { readonly rows: number; readonly columns: number };
-  /** In the edition without the functions, copied down its column row by row instead of spilling. */
-  readonly perRow?: boolean;
+  /** The row of its table that the formula speaks of. */
+  readonly row?: number;
+  /** The formula fills cells below and to the right; "rows" if each of them answers its own row. */
+  readonly spills?: "rows" | "block";
   readonly look?: Look;
   readonly format?: string;
   readonly allowed?: Allowed;
   readonly hint?: string;
+  /** The name of a sheet to go to. */
+  readonly to?: string;
 }
 
-/** Marks cells of a block where a formula over its first cell is true. */
+/** Marks cells of a block where a formula over its first row is true. */
 export interface Alert {
   readonly over: Ref;
   readonly when: Formula;
@@ -46,40 +52,45 @@ export interface Chart {
   readonly title: string;
   readonly kind: "line" | "bar" | "scatter";
   readonly across: Ref;
-  readonly series: readonly { readonly name: string; readonly values: Ref }[];
+  /** The first of stacked bars may be left white: what then seems to float starts where it ends. */
+  readonly series: readonly { readonly name: string; readonly values: Ref; readonly color: string }[];
   readonly at: { readonly row: number; readonly column: number; readonly rows: number; readonly columns: number };
   readonly axes: readonly [across: string, up: string];
   /** Told to a person who cannot see it. */
   readonly alt: string;
 }
 
+/** A block of input with its headings, that programs sort and extend as one. */
+export interface Table {
+  readonly name: string;
+  readonly titles: readonly string[];
+  readonly at: Ref;
+}
+
+export interface Print {
+  readonly landscape?: boolean;
+  readonly onePage?: boolean;
+  readonly titleRow?: number;
+}
+
 export interface Sheet {
   readonly name: string;
   /** One line on what the sheet is for, told to screen readers too. */
   readonly purpose: string;
-  readonly cells: Map<string, Cell>;
   readonly widths: readonly number[];
-  readonly frozen?: { readonly rows: number; readonly columns: number };
+  readonly cells: Map<string, Cell>;
+  readonly heights: Map<number, number>;
+  readonly merges: Ref[];
+  readonly tables: Table[];
   readonly alerts: Alert[];
   readonly charts: Chart[];
-  readonly print: { readonly landscape?: boolean; readonly onePage?: boolean; readonly titleRow?: number };
-  readonly merges: { readonly row: number; readonly column: number; readonly columns: number; readonly rows?: number }[];
+  readonly breaks: number[];
+  frozen?: { rows: number; columns: number };
+  print: Print;
 }
 
 export interface Book {
   readonly title: string;
   readonly sheets: readonly Sheet[];
   readonly names: readonly { readonly name: string; readonly ref: Ref }[];
-}
-
-export const at = (row: number, column: number): string => `${row},${column}`;
-
-/** A reference to a place, or to a block from one place to another. */
-export function refTo(sheet: string, row: number, column: number, rows = 1, columns = 1): Ref {
-  const place = (r: number, c: number): Place => ({ sheet, row: r, column: c });
-  return {
-    first: () => place(row, column),
-    last: () => place(row + rows - 1, column + columns - 1),
-    beside: rows > 1 ? (r) => refTo(sheet, row + r, column) : undefined,
-  };
 }

@@ -1,26 +1,18 @@
 import { type Contract, parameters } from "../../shared/contract";
-import { twinFormula } from "../../shared/twin";
-import type { Units } from "../../shared/unit";
-import { namesIn } from "../../shared/working";
-import { namespace } from "../catalogue";
+import { type Ref, type Row, refText } from "./place";
 
-/** A place in the book. Rows and columns count from 0; whoever lays a sheet out sets it. */
-export interface Place {
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
+/** What an argument is given: cells, or a value typed into the formula. */
+export type Given = Ref | number | string | boolean | readonly unknown[];
+
+/** One of our functions, asked about cells. */
+export interface Ask {
+  readonly contract: Contract;
+  readonly given: Readonly<Record<string, Given>>;
+  /** In built-in syntax, where the contract has no twin and this book can do without. */
+  readonly otherwise?: Formula;
 }
 
-/** A cell or block that formulas speak of before anybody knows its address. */
-export interface Ref {
-  /** Set when the sheet is laid out. */
-  readonly first: () => Place;
-  readonly last: () => Place;
-  /** Where a formula is copied down a column, the row of it that stands beside the formula. */
-  readonly beside?: (row: number) => Ref;
-}
-
-type Piece = string | number | Ref | Ask;
+type Piece = string | number | Ref | Ask | Formula;
 
 /** Built-in spreadsheet syntax with references and questions in it. */
 export interface Formula {
@@ -31,102 +23,62 @@ export interface Formula {
 /** formula`SUM(${blanks.uptake})` */
 export const formula = (text: TemplateStringsArray, ...pieces: Piece[]): Formula => ({ text: [...text], pieces });
 
-/** One of our functions, asked about cells. */
-export interface Ask {
-  readonly contract: Contract;
-  readonly given: Readonly<Record<string, Ref | number | string>>;
+/** No shop: the question is asked as on a blank sheet. */
+export const noShop = "none";
+
+/** Asks a function; arguments it does not have are refused when the book is built. */
+export function ask<C extends Contract>(
+  contract: C,
+  given: Partial<Record<(keyof C["args"] & string) | "shop", Given>>,
+  otherwise?: Formula,
+): Formula {
+  return { text: ["", ""], pieces: [{ contract, given: given as Ask["given"], otherwise }] };
 }
 
-export const ask = (contract: Contract, given: Ask["given"]): Ask => ({ contract, given });
-
-const isAsk = (piece: Piece): piece is Ask => typeof piece === "object" && "contract" in piece;
-
-export function columnName(column: number): string {
-  const letter = String.fromCharCode(65 + (column % 26));
-  return column < 26 ? letter : columnName(Math.floor(column / 26) - 1) + letter;
+/** A question as it would be typed into a cell of its own: every argument in its place. */
+export function askedAs(contract: Contract, typed: readonly unknown[], otherwise?: Formula): Ask {
+  const names = parameters(contract).map(([name]) => name);
+  const given = typed.flatMap((value, i) => (value === undefined || value === null ? [] : [[names[i], value as Given] as const]));
+  return { contract, given: { ...(contract.shop ? { shop: noShop } : {}), ...Object.fromEntries(given) }, otherwise };
 }
 
-export const address = ({ row, column }: Place, fixed = false): string =>
-  fixed ? `$${columnName(column)}$${row + 1}` : `${columnName(column)}${row + 1}`;
+export const isAsk = (piece: Piece): piece is Ask => typeof piece === "object" && "contract" in piece;
+export const isRef = (piece: unknown): piece is Ref => typeof piece === "object" && piece !== null && "sheet" in piece;
 
-const quoted = (sheet: string): string => (/^\w+$/.test(sheet) ? sheet : `'${sheet.replace(/'/g, "''")}'`);
+/** A question and a formula around it. */
+export const aroundAsk = (asked: Ask): Formula => ({ text: ["", ""], pieces: [asked] });
 
-/** A reference as a formula on a sheet writes it; from another sheet it stays where it is when rows are copied. */
-export function refText(ref: Ref, from: string): string {
-  const first = ref.first();
-  const last = ref.last();
-  const away = first.sheet !== from;
-  const ends = first.row === last.row && first.column === last.column ? [first] : [first, last];
-  const text = ends.map((place) => address(place, away)).join(":");
-  return away ? `${quoted(first.sheet)}!${text}` : text;
-}
+/** Every question of a formula, those inside its formulas too. */
+export const asksIn = ({ pieces }: Formula): Ask[] =>
+  pieces.flatMap((piece) => (isAsk(piece) ? [piece] : typeof piece === "object" && "pieces" in piece ? asksIn(piece) : []));
 
-const literal = (value: number | string): string => (typeof value === "number" ? String(value) : `"${value.replace(/"/g, '""')}"`);
-const isRef = (piece: unknown): piece is Ref => typeof piece === "object" && piece !== null && "first" in piece;
-
-/** How one edition writes a question: with the function, or with its twin in built-in syntax. */
+/** Writes questions one way: with the functions, or in built-in syntax. */
 export interface Edition {
-  /** undefined where this edition has no formula for it. */
-  write(ask: Ask, from: string, row: number | undefined): string | undefined;
-  /** A column is one formula a row, and not one that spills. */
-  readonly rowByRow?: boolean;
+  readonly name: "live" | "plain";
+  /** Undefined where this edition has no formula for it. */
+  write(ask: Ask, from: string, row: Row): string | undefined;
 }
-
-/** The name under which files keep a function of an add-in. */
-export const storedName = (name: string): string => `_xldudf_${namespace}_${name}`;
-
-/** Formulas that call the functions; `shop` is the range of settings. */
-export const live = (shop: Ref, name = storedName): Edition => ({
-  write({ contract, given }, from) {
-    const all = parameters(contract).map(([key]) => {
-      const value = key === "shop" ? (given.shop ?? shop) : given[key];
-      return value === undefined ? "" : isRef(value) ? refText(value, from) : literal(value);
-    });
-    while (all.length && all.at(-1) === "") all.pop();
-    return `${name(contract.name)}(${all.join(",")})`;
-  },
-});
-
-/** Formulas for a program without the functions: twins, where a contract has one; settings by the cells that hold them. */
-export const plain = (units: Units, settingCell: (name: string) => Ref | undefined): Edition => ({
-  rowByRow: true,
-  write({ contract, given }, from, row) {
-    if (!contract.twin) return undefined;
-    const cells: Record<string, string> = {};
-    for (const key of namesIn(contract.twin)) {
-      const arg = contract.args[key];
-      const setting = (arg && "name" in arg ? arg.name : contract.shop?.[key]?.name) as string | undefined;
-      const value = given[key] ?? (setting ? settingCell(setting) : undefined) ?? arg?.otherwise;
-      if (value === undefined) return undefined;
-      const ref = isRef(value) && row !== undefined ? (value.beside?.(row) ?? value) : value;
-      cells[key] = isRef(ref) ? refText(ref, from) : literal(ref as number | string);
-    }
-    return twinFormula(contract, cells, units);
-  },
-});
 
 /** A formula as one edition writes it on a sheet; undefined where a question in it has none there. */
-export function written({ text, pieces }: Formula, edition: Edition, from: string, row?: number): string | undefined {
+export function written({ text, pieces }: Formula, edition: Edition, from: string, row?: Row): string | undefined {
   let out = text[0];
   for (const [i, piece] of pieces.entries()) {
     const part = isAsk(piece)
       ? edition.write(piece, from, row)
       : isRef(piece)
-        ? refText(row === undefined ? piece : (piece.beside?.(row) ?? piece), from)
-        : String(piece);
+        ? refText(piece, from, row)
+        : typeof piece === "object"
+          ? written(piece, edition, from, row)
+          : String(piece);
     if (part === undefined) return undefined;
     out += part + text[i + 1];
   }
   return out;
 }
 
-/** A condition that is true where the row a formula speaks of is not filled in; undefined where the formula has no columns. */
-export function blankRow({ pieces }: Formula, from: string, row: number): string | undefined {
-  const asked = pieces.find(isAsk);
-  if (!asked) return undefined;
-  const beside = Object.entries(asked.given).flatMap(([key, value]) => {
-    const own = isRef(value) && !asked.contract.args[key]?.optional ? value.beside?.(row) : undefined;
-    return own ? [`${refText(own, from)}=""`] : [];
-  });
-  return beside.length > 1 ? `AND(${beside.join(",")})` : beside[0];
+/** Text in a formula: 255 characters at most in one piece, and quotes that every program reads. */
+export function textLiteral(text: string): string {
+  const safe = text.replace(/"([^"]*)"/g, "“$1”").replace(/"/g, "″");
+  const pieces = safe.match(/[\s\S]{1,250}/g) ?? [""];
+  return pieces.map((piece) => `"${piece}"`).join("&");
 }

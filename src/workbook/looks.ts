@@ -6,16 +6,25 @@ const colour = {
   quiet: "6B6560",
   walnut: "5A3E2B",
   wash: "FBF3DF",
+  typed: "1F4E79",
   line: "D8CFC0",
   paper: "FFFFFF",
+  warning: "8A2B1B",
+  warningWash: "FCEDEA",
   bad: "F6D5CF",
   attention: "FBE7B8",
   good: "DCEBD3",
-  frozen: "EEF1F3",
+  frozen: "E8ECEF",
 };
 
 export interface Style {
-  readonly font?: { readonly bold?: boolean; readonly italic?: boolean; readonly size?: number; readonly color?: { readonly rgb: string } };
+  readonly font?: {
+    readonly bold?: boolean;
+    readonly italic?: boolean;
+    readonly underline?: boolean;
+    readonly size?: number;
+    readonly color?: { readonly rgb: string };
+  };
   readonly fill?: {
     readonly type: "pattern";
     readonly pattern: "solid";
@@ -32,30 +41,45 @@ const solid = (rgb: string) => ({ type: "pattern", pattern: "solid", fgColor: { 
 const side = { style: "thin", color: { rgb: colour.line } } as const;
 const box = { top: side, right: side, bottom: side, left: side };
 const wrap = { wrapText: true, vertical: "top" } as const;
+const top = { vertical: "top" } as const;
 
 const looks: Readonly<Record<Look, Style>> = {
   title: { font: ink(colour.walnut, { bold: true, size: 20 }) },
-  lead: { font: ink(colour.ink, { size: 12 }), alignment: wrap },
-  heading: { font: ink(colour.paper, { bold: true }), fill: solid(colour.walnut), alignment: { ...wrap, vertical: "center" } },
+  lead: { font: ink(colour.ink), alignment: wrap },
+  heading: { font: ink(colour.paper, { bold: true }), fill: solid(colour.walnut), alignment: { wrapText: true, vertical: "center" } },
   label: { font: ink(colour.ink), alignment: wrap },
-  unit: { font: ink(colour.quiet) },
+  unit: { font: ink(colour.quiet), alignment: top },
   note: { font: ink(colour.quiet, { italic: true }), alignment: wrap },
-  caution: { font: ink("8A2B1B", { bold: true }), fill: solid("FCEDEA"), alignment: wrap },
-  input: { font: ink("1F4E79"), fill: solid(colour.wash), border: box, alignment: { vertical: "top" } },
-  result: { font: ink(colour.ink), border: box, alignment: { vertical: "top" } },
-  total: { font: ink(colour.ink, { bold: true }), border: { ...box, top: { style: "medium", color: { rgb: colour.walnut } } } },
-  frozen: { font: ink(colour.ink, { italic: true }), fill: solid(colour.frozen), border: box, alignment: { vertical: "top" } },
-  tick: { font: ink("1F4E79", { size: 12 }), fill: solid(colour.wash), border: box, alignment: { horizontal: "center" } },
-  big: { font: ink(colour.ink, { size: 16 }), border: box },
+  caution: { font: ink(colour.warning), fill: solid(colour.warningWash), alignment: wrap },
+  link: { font: ink(colour.typed, { underline: true }), alignment: top },
+  input: { font: ink(colour.typed), fill: solid(colour.wash), border: box, alignment: { ...wrap, horizontal: "left" } },
+  result: { font: ink(colour.ink), border: box, alignment: { ...top, horizontal: "left" } },
+  words: { font: ink(colour.ink), border: box, alignment: wrap },
+  total: {
+    font: ink(colour.ink, { bold: true }),
+    border: { ...box, top: { style: "medium", color: { rgb: colour.walnut } } },
+    alignment: { ...top, horizontal: "left" },
+  },
+  frozen: { font: ink(colour.ink, { italic: true }), fill: solid(colour.frozen), border: box, alignment: { ...top, horizontal: "left" } },
+  tick: { font: ink(colour.typed), fill: solid(colour.wash), border: box, alignment: { horizontal: "center", vertical: "top" } },
+  big: { font: ink(colour.ink, { size: 16 }), border: box, alignment: { ...top, horizontal: "left" } },
+  bigHeading: { font: ink(colour.paper, { bold: true, size: 14 }), fill: solid(colour.walnut), alignment: { wrapText: true, vertical: "center" } },
 };
 
-export const styleOf = (look: Look | undefined, format: string | undefined): Style => ({
-  ...(look ? looks[look] : {}),
-  ...(format ? { numFmt: format } : {}),
-});
+/** A frozen cell keeps the size and the wrapping of what it would have been. */
+export function styleOf(look: Look | undefined, format: string | undefined, instead?: Look): Style {
+  const own = look ? looks[look] : {};
+  const kept = instead ? looks[instead] : own;
+  return {
+    ...own,
+    ...(kept.font?.size && own.font ? { font: { ...own.font, size: kept.font.size } } : {}),
+    ...(kept.alignment ? { alignment: kept.alignment } : {}),
+    ...(format ? { numFmt: format } : {}),
+  };
+}
 
 export const alertStyles: Readonly<Record<Alert["as"], Style>> = {
-  bad: { font: ink("8A2B1B", { bold: true }), fill: solid(colour.bad) },
+  bad: { font: ink(colour.warning, { bold: true }), fill: solid(colour.bad) },
   attention: { font: ink("6B4E00", { bold: true }), fill: solid(colour.attention) },
   good: { font: ink("2F5D1E"), fill: solid(colour.good) },
 };

@@ -1,56 +1,55 @@
-import { type Alert, type Allowed, at, type Cell, type Chart, type Look, refTo, type Sheet } from "./book";
-import type { Formula, Ref } from "./formula";
+import type { Alert, Allowed, Cell, Chart, Look, Print, Sheet } from "./book";
+import { type Formula, formula } from "./formula";
+import { cellIn, key, type Ref, refTo } from "./place";
 
-export interface ColumnSpec {
+type Value = string | number | boolean;
+
+export interface Column {
   readonly title: string;
+  readonly unit?: string | Formula;
   readonly format?: string;
-  /** Typed by the person: a list, a range or a date; else what `formula` makes of the other columns. */
+  /** Typed by the person: a list, a range or a date. */
   readonly input?: Allowed | true;
-  readonly formula?: (columns: Readonly<Record<string, Ref>>) => Formula;
-  /** One formula beside each row, rather than one that spills down the column. */
-  readonly eachRow?: boolean;
-  /** Columns that the formula fills beside its own. */
-  readonly fills?: number;
+  /** One formula that fills the column, or one in each row. */
+  readonly spills?: (columns: Columns) => Formula;
+  readonly each?: (columns: Columns) => Formula;
+  /** Columns that the formula fills beside its own, by their titles. */
+  readonly beside?: readonly string[];
+  readonly look?: Look;
   readonly hint?: string;
 }
 
-export interface LineSpec {
+export type Columns = Readonly<Record<string, Ref>>;
+
+export interface Line {
   readonly label: string;
-  readonly value?: string | number | boolean;
+  readonly value?: Value;
   readonly formula?: Formula;
   readonly input?: Allowed | true;
   readonly format?: string;
-  readonly unit?: string;
+  readonly unit?: string | Formula;
   readonly note?: string | Formula;
   readonly look?: Look;
-  readonly fills?: { readonly rows: number; readonly columns: number };
 }
+
+/** Characters of 11 points that a column holds beside its width, and points a line of them is high. */
+const perWidth = 1.08;
+const lineHeight = 15;
+
+const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
 
 /** Lays one sheet out from top to bottom and hands out references to what it placed. */
 export class Page {
   readonly sheet: Sheet;
-  private row = 0;
+  row = 0;
 
-  constructor(name: string, purpose: string, widths: readonly number[], options: Partial<Pick<Sheet, "frozen" | "print">> = {}) {
-    this.sheet = {
-      name,
-      purpose,
-      cells: new Map(),
-      widths,
-      alerts: [],
-      charts: [],
-      merges: [],
-      print: options.print ?? {},
-      frozen: options.frozen,
-    };
-  }
-
-  get nextRow(): number {
-    return this.row;
+  constructor(name: string, purpose: string, widths: readonly number[], print: Print = {}) {
+    const none = { cells: new Map(), heights: new Map(), merges: [], tables: [], alerts: [], charts: [], breaks: [] };
+    this.sheet = { name, purpose, widths, print, ...none };
   }
 
   put(row: number, column: number, cell: Cell): Ref {
-    this.sheet.cells.set(at(row, column), cell);
+    this.sheet.cells.set(key(row, column), cell);
     return refTo(this.sheet.name, row, column);
   }
 
@@ -59,88 +58,100 @@ export class Page {
     return this;
   }
 
-  /** A line of text across the page. */
-  say(text: string | Formula, look: Look = "note", rows = 1): Ref {
-    const cell = typeof text === "string" ? { value: text, look } : { formula: text, look };
-    const ref = this.put(this.row, 0, cell);
-    this.sheet.merges.push({ row: this.row, column: 0, columns: this.sheet.widths.length, rows });
-    this.row += rows;
+  /** Words across the page, as high as they need; `room` for those of a formula. */
+  say(text: string | Formula, look: Look = "note", columns = this.sheet.widths.length, room = 1): Ref {
+    const ref = this.put(this.row, 0, { ...content(text), look });
+    const width = this.sheet.widths.slice(0, columns).reduce((a, b) => a + b) * perWidth;
+    const lines = typeof text === "string" ? Math.ceil(text.length / width) : room;
+    for (let column = 1; column < columns; column++) this.put(this.row, column, { look });
+    if (columns > 1) this.sheet.merges.push(refTo(this.sheet.name, this.row, 0, 1, columns));
+    this.sheet.heights.set(this.row, look === "title" ? 32 : lines * lineHeight + 3);
+    this.row++;
     return ref;
   }
 
-  title(text: string): this {
-    this.say(text, "title");
+  /** The name of the sheet and what it is for. */
+  open(title: string, lead = this.sheet.purpose): this {
+    this.say(title, "title");
+    this.say(lead, "lead");
+    return this.skip();
+  }
+
+  cautions(sentences: readonly string[]): this {
+    for (const sentence of sentences) this.say(sentence, "caution");
     return this;
   }
 
-  heading(text: string): this {
-    this.put(this.row, 0, { value: text, look: "heading" });
-    for (let column = 1; column < this.sheet.widths.length; column++) this.put(this.row, column, { look: "heading" });
+  heading(...titles: readonly string[]): this {
+    for (let column = 0; column < this.sheet.widths.length; column++) this.put(this.row, column, { value: titles[column], look: "heading" });
     this.row++;
     return this;
   }
 
   /** Label, value, unit and a note side by side; answers the value's place. */
-  line({ label, value, formula, input, format, unit, note, look, fills }: LineSpec): Ref {
+  line({ label, note, unit, input, ...cell }: Line): Ref {
     this.put(this.row, 0, { value: label, look: "label" });
-    const ref = this.put(this.row, 1, {
-      value,
-      formula,
-      format,
-      fills,
-      look: look ?? (input ? "input" : "result"),
-      allowed: input && input !== true ? input : undefined,
-    });
-    if (unit) this.put(this.row, 2, { value: unit, look: "unit" });
-    if (note) this.put(this.row, 3, typeof note === "string" ? { value: note, look: "note" } : { formula: note, look: "note" });
+    const allowed = input === true ? undefined : input;
+    const ref = this.put(this.row, 1, { ...cell, allowed, look: cell.look ?? (input ? "input" : "result") });
+    this.put(this.row, 2, { ...(unit ? content(unit) : {}), look: "unit" });
+    if (note) this.put(this.row, 3, { ...content(note), look: "note" });
     this.row++;
     return ref;
   }
 
-  /** A table with a header; typed columns first, spilled ones beside them. Answers a reference a column, and the whole. */
-  table<C extends Record<string, ColumnSpec>>(
+  /**
+   * A table with units over its headings: typed columns first, one column's room, then what is worked out of them.
+   * Answers a reference for each column, and the typed block.
+   */
+  table<C extends Record<string, Column>>(
     columns: C,
-    rows: readonly Partial<Record<keyof C, string | number | boolean>>[],
-    spare = 0,
-    column = 0,
-  ): { readonly column: Readonly<Record<keyof C, Ref>>; readonly typed: Ref; readonly header: number } {
-    const header = this.row;
+    rows: readonly Partial<Record<keyof C, Value>>[],
+    { spare = 0, column = 0, name }: { spare?: number; column?: number; name?: string } = {},
+  ): { readonly of: Readonly<Record<keyof C, Ref>>; readonly typed: Ref } {
+    const header = this.row + 1;
     const length = rows.length + spare;
-    const names = Object.keys(columns) as (keyof C & string)[];
-    const placed: Record<string, Ref> = {};
-    let at0 = column;
-    let typedWidth = 0;
-    for (const name of names) {
-      placed[name] = refTo(this.sheet.name, header + 1, at0, length);
-      if (columns[name].input) typedWidth = at0 - column + 1;
-      at0 += columns[name].fills ?? 1;
+    const entries = Object.entries(columns);
+    const typed = entries.filter(([, spec]) => spec.input);
+    const place: Record<string, Ref> = {};
+    let next = column;
+    for (const [id, { input, beside = [] }] of entries) {
+      if (!input && typed.length && next === column + typed.length) next++;
+      place[id] = refTo(this.sheet.name, header + 1, next, length);
+      next += 1 + beside.length;
     }
-    at0 = column;
-    for (const name of names) {
-      const spec = columns[name];
-      this.put(header, at0, { value: spec.title, look: "heading", hint: spec.hint });
-      const made = spec.formula?.(placed);
-      for (let r = 0; r < length; r++) {
-        const value = rows[r]?.[name];
-        const formula = made && (r === 0 || spec.eachRow) ? made : undefined;
-        this.put(header + 1 + r, at0, {
-          value,
-          formula,
-          fills: formula && !spec.eachRow ? { rows: length, columns: spec.fills ?? 1 } : undefined,
-          perRow: made !== undefined,
-          format: spec.format,
-          look: spec.input ? "input" : "result",
-          allowed: spec.input && spec.input !== true ? spec.input : undefined,
-        });
-      }
-      at0 += spec.fills ?? 1;
-    }
+    for (const [id, spec] of entries) this.column(spec, place[id], place, rows, id);
+    const block = refTo(this.sheet.name, header + 1, column, length, typed.length);
+    if (name) this.sheet.tables.push({ name, titles: typed.map(([, { title }]) => title), at: { ...block, row: header, rows: length + 1 } });
     this.row = header + 1 + length;
-    return { column: placed as Record<keyof C, Ref>, typed: refTo(this.sheet.name, header + 1, column, length, typedWidth), header };
+    return { of: place as Record<keyof C, Ref>, typed: block };
   }
 
-  alert(alert: Alert): this {
-    this.sheet.alerts.push(alert);
+  private column(spec: Column, ref: Ref, place: Columns, rows: readonly Partial<Record<string, Value>>[], id: string): void {
+    const { title, unit, beside = [], format, input, spills, each, hint } = spec;
+    if (unit) this.put(ref.row - 2, ref.column, { ...content(unit), look: "unit" });
+    [title, ...beside].forEach((text, right) => this.put(ref.row - 1, ref.column + right, { value: text, look: "heading" }));
+    const look = spec.look ?? (input ? "input" : "result");
+    for (let row = 0; row < ref.rows; row++) {
+      const made = row === 0 && spills ? { formula: spills(place), spills: "rows" as const } : each ? { formula: each(place), row } : {};
+      const allowed = input === true ? undefined : input;
+      this.put(ref.row + row, ref.column, { value: rows[row]?.[id], ...made, format, look, allowed, hint });
+      for (const right of beside.keys()) this.put(ref.row + row, ref.column + 1 + right, { look: spec.look ?? "words", format });
+    }
+  }
+
+  /** Room for an answer that fills rows and columns, its first row a heading if it has one. */
+  block(made: Formula, at: Ref, formats: readonly (string | undefined)[], { headed = true, look = "result" as Look } = {}): Ref {
+    for (let row = 0; row < at.rows; row++)
+      for (let column = 0; column < at.columns; column++)
+        this.put(at.row + row, at.column + column, headed && row === 0 ? { look: "heading" } : { look, format: formats[column] });
+    const first = cellIn(at, 0);
+    this.put(first.row, first.column, { ...this.sheet.cells.get(key(first.row, first.column)), formula: made, spills: "block" });
+    this.row = Math.max(this.row, at.row + at.rows);
+    return at;
+  }
+
+  alert(as: Alert["as"], over: Ref, when: Formula): this {
+    this.sheet.alerts.push({ over, when, as });
     return this;
   }
 
@@ -149,3 +160,9 @@ export class Page {
     return this;
   }
 }
+
+/** True where a cell shows no number that it should show: an error with the functions, its words without them. */
+export const failed = (cell: Ref): Formula => formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,LEN(${cell})>0))`;
+
+/** Plain words beside a cell that may fail. */
+export const verdict = (cell: Ref, good: string, bad: string): Formula => formula`IF(ISNUMBER(${cell}),"${good}",IF(ISERROR(${cell}),"${bad}",IF(LEN(${cell})>0,"${bad}","")))`;

@@ -1,0 +1,21 @@
+import type { Arg } from "./argument";
+import { type Said, said } from "./outcome";
+import { fromInternal, type Kind } from "./unit";
+
+/** A number of a result whose kind differs from row to row. */
+export const measure = (label: string, example: number): Arg<Said> => ({
+  label,
+  example,
+  sample: () => `a number such as ${example}`,
+  read: (cell) => said("number", Number(cell)),
+  show: ({ kind, value }: Said, units) => fromInternal(value, units[kind]),
+});
+
+/** The unit of such a number, for the cell beside it. */
+export const unitName = (label: string, example: string): Arg<Kind> => ({
+  label,
+  example,
+  sample: () => `a unit such as ${example}`,
+  read: () => "number",
+  show: (kind: Kind, units) => units[kind].name,
+});

@@ -1,0 +1,68 @@
+import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import type { Arg } from "../shared/argument";
+import type { Cells } from "../shared/columns";
+import { type Contract, parameters } from "../shared/contract";
+import type { Outcome } from "../shared/outcome";
+import type { Result } from "../shared/result";
+import { plainUnits } from "../shared/unit";
+import { call, catalogue, cellName } from "../src/catalogue";
+import { cellsOf, resultsOf } from "./cell";
+
+/** The parts of o-spreadsheet that take functions in: a module in Node, a global in the page. */
+export type Engine = Pick<typeof OSpreadsheet, "addFunction" | "helpers" | "registries">;
+
+/** One call that a formula made. */
+export interface Made {
+  readonly contract: Contract;
+  readonly cells: readonly (Cells | undefined)[];
+  readonly answer: readonly (readonly Outcome[])[];
+}
+
+const us = plainUnits("US");
+const si = plainUnits("SI");
+
+/** What a plain number is taken for: "in, or mm under SI". */
+function unitWords({ kind }: Arg): string | undefined {
+  if (!kind || !us[kind].name) return undefined;
+  return us[kind].name === si[kind].name ? us[kind].name : `${us[kind].name}, or ${si[kind].name} under SI`;
+}
+
+const exampleWords = (example: unknown) => (typeof example === "number" || typeof example === "string" ? `such as ${example}` : undefined);
+
+/** The help of one argument, as it shows while a formula is typed. */
+export const argumentHelp = (arg: Arg): string => [arg.label, unitWords(arg), exampleWords(arg.example)].filter(Boolean).join("; ");
+
+const proposals = (name: string, arg: Arg) => (name === "shop" ? ["US", "SI"] : (arg.choices ?? [])).map((value) => ({ value }));
+
+/** The number format of each column of an answer. */
+function formats({ format, returns }: Contract): (column: number) => string | undefined {
+  const known = (text: string | undefined) => (text === "@" || text === "General" ? undefined : text);
+  if (typeof format === "string") return () => known(format);
+  const { of } = returns as Extract<Result, { form: "row" | "table" }>;
+  const names = Object.keys(of);
+  return (column) => known(format[names[column]]);
+}
+
+/** Makes every function of the catalogue known to the engine; `made` is told each call. */
+export function register({ addFunction, helpers, registries }: Engine, made?: (call: Made) => void): void {
+  // The engine would take this code for plain text, and IFERROR would pass it by.
+  registries.errorTypes.add("#VALUE!");
+  for (const contract of catalogue) {
+    const formatOf = formats(contract);
+    addFunction(cellName(contract), {
+      description: contract.asks,
+      category: "Porewise",
+      isExported: true,
+      // "any, range" takes a cell, a range and an array constant alike, and errors among them.
+      args: parameters(contract).map(([name, arg]) =>
+        helpers.arg(`${name} (any, range${arg.optional ? ", optional" : ""})`, argumentHelp(arg), proposals(name, arg)),
+      ),
+      compute: (...args) => {
+        const cells = args.map(cellsOf);
+        const answer = call(contract, cells);
+        made?.({ contract, cells, answer });
+        return resultsOf(answer, formatOf);
+      },
+    });
+  }
+}

@@ -1,0 +1,57 @@
+/** The functions pane beside the grid, in a frame of its own so that neither's keys and styles reach the other. */
+export class Pane {
+  private frame: HTMLIFrameElement | undefined;
+
+  constructor(
+    private readonly grid: HTMLElement,
+    private readonly side: HTMLElement,
+    private readonly button: HTMLElement,
+  ) {
+    button.addEventListener("click", () => this.toggle());
+    // The grid takes every key it can get: only the capture phase comes before it.
+    addEventListener("keydown", this.move, { capture: true });
+  }
+
+  private toggle(): void {
+    const open = this.side.hidden;
+    this.side.hidden = !open;
+    this.button.setAttribute("aria-expanded", String(open));
+    if (!this.frame) this.load();
+    if (open) this.frame!.focus();
+    else this.toGrid();
+  }
+
+  private load(): void {
+    const frame = Object.assign(document.createElement("iframe"), { title: "Functions", src: "pane.html" });
+    frame.addEventListener("load", () => frame.contentWindow!.addEventListener("keydown", this.move, { capture: true }));
+    this.side.append(frame);
+    this.frame = frame;
+  }
+
+  private toGrid(): void {
+    window.focus();
+    this.grid.querySelector<HTMLElement>(".o-grid-composer .o-composer, .o-grid .o-composer")?.focus();
+  }
+
+  /** F6 goes from the buttons to the grid to the pane and round again, Shift+F6 the other way. */
+  private readonly move = (event: KeyboardEvent): void => {
+    if (event.key !== "F6" || event.ctrlKey || event.altKey || event.metaKey) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const places = this.side.hidden ? ["buttons", "grid"] : ["buttons", "grid", "pane"];
+    const step = event.shiftKey ? places.length - 1 : 1;
+    this.go(places[(places.indexOf(this.where()) + step) % places.length]);
+  };
+
+  private where(): string {
+    const at = document.activeElement;
+    if (at === this.frame) return "pane";
+    return at && this.grid.contains(at) ? "grid" : "buttons";
+  }
+
+  private go(place: string): void {
+    if (place === "pane") this.frame!.contentWindow!.focus();
+    else if (place === "grid") this.toGrid();
+    else this.button.focus();
+  }
+}

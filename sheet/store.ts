@@ -1,0 +1,75 @@
+import { createStore, del, get, set, type UseStore } from "idb-keyval";
+
+/** What is kept between visits: the workbook in the engine's own form. */
+export interface Kept {
+  readonly at: number;
+  readonly book: object;
+}
+
+/** How keeping stands, for a person to see. */
+export type State = "kept" | "waiting" | "failed";
+
+let store: UseStore | undefined;
+const place = (): UseStore => {
+  store ??= createStore("porewise", "work");
+  return store;
+};
+const key = "book";
+
+/** What was kept last time; a browser that keeps nothing is as good as a first visit. */
+export async function kept(): Promise<Kept | undefined> {
+  try {
+    return await get<Kept>(key, place());
+  } catch {
+    return undefined;
+  }
+}
+
+/** A workbook that would not open is kept apart, so that the next save does not write over it. */
+export const putAside = (work: Kept): Promise<void> => set("book that did not open", work, place()).catch(() => {});
+
+export const forget = (): Promise<void> => del(key, place());
+
+const pause = 600;
+
+/** Keeps the workbook soon after the last of a run of changes, and tells how that went. */
+export class Keeper {
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private stopped = false;
+
+  constructor(
+    private readonly take: () => object,
+    private readonly tell: (state: State, at: number) => void,
+  ) {}
+
+  changed(): void {
+    if (this.stopped) return;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.save(), pause);
+    this.tell("waiting", Date.now());
+  }
+
+  /** Saves at once what still waits: the page may be about to go. */
+  flush(): void {
+    if (this.timer !== undefined) this.save();
+  }
+
+  /** Nothing is kept from here on: the work is about to be put aside. */
+  stop(): void {
+    this.stopped = true;
+    clearTimeout(this.timer);
+    this.timer = undefined;
+  }
+
+  private async save(): Promise<void> {
+    clearTimeout(this.timer);
+    this.timer = undefined;
+    const at = Date.now();
+    try {
+      await set(key, { at, book: this.take() } satisfies Kept, place());
+      if (this.timer === undefined) this.tell("kept", at);
+    } catch {
+      this.tell("failed", at);
+    }
+  }
+}

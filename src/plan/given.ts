@@ -1,0 +1,42 @@
+import { date, optional, type Values } from "../../shared/argument";
+import { bathSettings } from "../chamber/arrange";
+import { heightArg } from "../chamber/headroom";
+import { chamberArg } from "../chamber/section";
+import { bakeSettings } from "../cure/bake";
+import { inTheOven } from "../cure/settings";
+import { catalysedMonths, drips, dyeRate, packetMakes, resinDyeRate, resinMixedOn, resinOnHand } from "../resin/settings";
+import { piecesArg } from "./pieces";
+import {
+  closes,
+  foilAllowance,
+  loadingMinutes,
+  opens,
+  ovenDepth,
+  ovenShelves,
+  ovenSpacing,
+  ovenWidth,
+  readyBy,
+  soakHours,
+  vacuumHours,
+  wrapMinutesPerPiece,
+} from "./settings";
+
+/** What PLAN and SHOPPINGLIST are asked. */
+export const planArgs = {
+  pieces: piecesArg,
+  chamber: chamberArg,
+  height: heightArg,
+  start: optional(date("start", "2026-03-14 08:00")),
+};
+
+/** All of the shop that a plan depends on. */
+export const planShop = {
+  ...bathSettings,
+  ...bakeSettings,
+  inTheOven,
+  ...{ drips, dyeRate, packetMakes, catalysedMonths, resinOnHand, resinDyeRate, resinMixedOn },
+  ...{ ovenWidth, ovenDepth, ovenShelves, ovenSpacing, wrapMinutesPerPiece, foilAllowance },
+  ...{ vacuumHours, soakHours, loadingMinutes, opens, closes, readyBy },
+};
+
+export type Given = Values<typeof planArgs> & Values<typeof planShop>;

@@ -1,0 +1,28 @@
+import { quantity } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { badInput } from "../../shared/outcome";
+import { as } from "../../shared/quantity";
+import { cell } from "../../shared/result";
+import { beforeArg, curedArg, drainedArg, gained } from "./weights";
+
+/** Share of the resin that left the piece in the oven: (drained − cured) / (drained − before). */
+export const bakeloss = define({
+  name: "BAKELOSS",
+  per: "piece",
+  asks: "How much resin did the oven take?",
+  args: { before: beforeArg, drained: drainedArg, cured: curedArg },
+  returns: cell(quantity("share", "share of the resin lost in the oven", 0.12)),
+  format: "0%",
+  equation: "({drained} − {cured}) / ({drained} − {before})",
+  source: "arithmetic of three weighings; common practice, no source",
+  accuracy: "exact for the weights given; what drips and what evaporates are one loss, and water left in the wood counts as resin",
+  cautions: ["oven", "dust"],
+  worked: { typed: [24, 49, 46], gives: 0.12 },
+  twin: "({drained}-{cured})/({drained}-{before})",
+  run: ({ before, drained, cured }) => {
+    const resin = gained(drained, before, "weight drained is lighter than before");
+    if (resin === 0) throw badInput`weight drained is no more than before: there is no resin to lose`;
+    gained(cured, before, "weight cured is lighter than before");
+    return as(Math.min(1, gained(drained, cured, "weight cured is heavier than drained") / resin));
+  },
+});

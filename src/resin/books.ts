@@ -1,0 +1,38 @@
+import { badInput, said } from "../../shared/outcome";
+
+/** Mixed resin as it stands: fluid and the dye in it as volumes, and the day its oldest part was mixed. */
+export interface Stand {
+  readonly fluid: number;
+  readonly dye: number;
+  readonly since?: number;
+}
+
+export const empty: Stand = { fluid: 0, dye: 0 };
+
+/** What one run does to it: fluid and dye go in, then fluid goes out and takes its share of the dye along. */
+export interface Run {
+  readonly date: number;
+  readonly added: number;
+  readonly dye: number;
+  readonly taken: number | "emptied";
+}
+
+/** Less than this of what was there is nothing: the last digits of the sums. */
+const slack = 1e-9;
+
+const older = (since: number | undefined, day: number) => Math.min(since ?? day, day);
+
+/** The books after a run. */
+export function after(stand: Stand, { date, added, dye, taken }: Run): Stand {
+  const fluid = stand.fluid + added;
+  if (taken === "emptied") return empty;
+  if (taken > fluid * (1 + slack)) throw badInput`${said("fluid", taken)} taken up, and there was only ${said("fluid", fluid)}`;
+  if (dye > 0 && fluid === 0) throw badInput`dye was added, and there was no fluid`;
+  const left = fluid - taken;
+  if (left <= fluid * slack) return empty;
+  return {
+    fluid: left,
+    dye: (stand.dye + dye) * (left / fluid),
+    since: added > 0 ? older(stand.since, Math.floor(date)) : stand.since,
+  };
+}

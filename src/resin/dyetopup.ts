@@ -1,0 +1,43 @@
+import { quantity } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { noAnswer, said } from "../../shared/outcome";
+import { as } from "../../shared/quantity";
+import { cell } from "../../shared/result";
+import { dyeRate } from "./settings";
+
+/** Dye that brings fluid on hand and what is added to a rate; volumes of dye, rates volume to volume. */
+export function dyeToAdd(onHand: number, itsRate: number, added: number, rate: number): number {
+  const wanted = rate * (onHand + added);
+  const there = itsRate * onHand;
+  if (there <= wanted * (1 + 1e-9)) return Math.max(0, wanted - there);
+  if (rate === 0) throw noAnswer`too strong already: no clear fluid takes all of the dye out`;
+  const clear = there / rate - onHand;
+  throw noAnswer`too strong already: ${said("fluid", clear)} of clear fluid in all would bring it down, ${said("fluid", clear - added)} more than is added`;
+}
+
+/** Dye powder that goes in with a top-up. */
+export const dyetopup = define({
+  name: "DYETOPUP",
+  per: "call",
+  asks: "How much dye goes in with a top-up?",
+  args: {
+    onHand: quantity("fluid", "fluid on hand", 1.5, [0, 1e6]),
+    itsRate: quantity("strength", "dye rate of the fluid on hand", 0.25, [0, 96]),
+    added: quantity("fluid", "clear fluid added", 2, [0, 1e6]),
+    rate: dyeRate,
+  },
+  shop: {},
+  returns: cell(quantity("powder", "dye to add", 0.5)),
+  format: "0.00",
+  equation: "{rate} × ({onHand} + {added}) − {itsRate} × {onHand}",
+  source: "conservation of the dye; the dye rate: common practice, no source",
+  accuracy: "exact for the rates given; wood takes dye and fluid unevenly, so old fluid may be off its rate: judge it by eye",
+  cautions: ["resin", "dust"],
+  worked: { typed: [1.5, 0.25, 2, 0.5], gives: 1.375 },
+  twin: "MAX(0,{rate}*({onHand}+{added})-{itsRate}*{onHand})",
+  steps: ({ onHand, itsRate, added, rate }) => ({
+    "dye wanted in all": said("powder", rate * (onHand + added)),
+    "dye there": said("powder", itsRate * onHand),
+  }),
+  run: ({ onHand, itsRate, added, rate }) => as(dyeToAdd(onHand, itsRate, added, rate)),
+});

@@ -1,0 +1,41 @@
+import { optional, quantity } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { noAnswer, said } from "../../shared/outcome";
+import { as } from "../../shared/quantity";
+import { cell } from "../../shared/result";
+import { fluidDensity } from "../chamber/settings";
+import { gravityArg, moistureShare } from "../wood/voids";
+import { pieceVolume, roomForResin } from "./uptake";
+import { beforeArg, drainedArg, gained } from "./weights";
+
+/** More than full by as much is measuring; by more it is a mistake. */
+const fullest = 1.05;
+
+/** Share of the voids that resin really filled: the weight gained as a volume of fluid, over the voids. */
+export const fullness = define({
+  name: "FULLNESS",
+  per: "piece",
+  asks: "How full did the pores get?",
+  args: { before: beforeArg, drained: drainedArg, solids: pieceVolume, gravity: gravityArg, moisture: optional(moistureShare, 0) },
+  shop: { fluidDensity },
+  returns: cell(quantity("share", "share of the voids filled", 0.57)),
+  format: "0%",
+  equation: "({drained} − {before}) / {fluidDensity} / ({solids} × (1 − {gravity} × (1/1.54 + {moisture})))",
+  source:
+    "Wood Handbook, FPL-GTR-282 (2021), eq. 4-3 for the voids; a pore-filling ratio as in Wood Science and Technology (2017), doi 10.1007/s00226-017-0933-6; fluid density from memory: the label decides",
+  accuracy: "within a few hundredths: a film of fluid left on the piece counts as filled, and some voids cannot be reached",
+  cautions: ["resin", "wet wood"],
+  worked: { typed: [24, 49, 104, 0.45], gives: 0.5704377728563548 },
+  twin: "({drained}-{before})/{fluidDensity}/({solids}*(1-{gravity}*(1/1.54+{moisture})))",
+  steps: ({ before, drained, solids, gravity, moisture, fluidDensity }) => ({
+    "fluid taken up": said("fluid", Math.max(0, drained - before) / fluidDensity),
+    "room for it": said("fluid", roomForResin(solids, gravity, moisture)),
+  }),
+  run: ({ before, drained, solids, gravity, moisture, fluidDensity }) => {
+    const fluid = gained(drained, before, "weight drained is lighter than before") / fluidDensity;
+    const share = fluid / roomForResin(solids, gravity, moisture);
+    if (share > fullest * (1 + 1e-9))
+      throw noAnswer`more resin than there is room for, ${said("share", share)} of it: check the volume and gravity`;
+    return as(share);
+  },
+});

@@ -1,0 +1,44 @@
+import { count, quantity } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { said } from "../../shared/outcome";
+import { as, type Quantity } from "../../shared/quantity";
+import { row } from "../../shared/result";
+import { packetMakes, resinOnHand } from "./settings";
+
+const slack = 1e-9;
+
+/** Whole packets that make up what is missing, and the fluid they make. */
+export function packetsFor(need: number, onHand: number, makes: number): { packets: number; mixed: number } {
+  const short = need - onHand;
+  const packets = short <= need * slack ? 0 : Math.ceil((short / makes) * (1 - slack));
+  return { packets, mixed: packets * makes };
+}
+
+/** How much to mix: what is missing, up to whole packets, so that the rest keeps its long shelf life. */
+export const mix = define({
+  name: "MIX",
+  per: "call",
+  asks: "How much do I mix?",
+  args: { need: quantity("fluid", "fluid needed", 2.3, [0, 1e6]), onHand: resinOnHand },
+  shop: { packetMakes },
+  returns: row({
+    mixed: quantity("fluid", "to mix", 2),
+    packets: count("packets", 2, [0, 1e9]),
+    left: quantity("fluid", "fluid left over", 0.2),
+  }),
+  format: { mixed: "0.00", packets: "0", left: "0.00" },
+  equation: "{need} − {onHand}, not under 0, up to whole packets of {packetMakes}",
+  source: "common practice, no source: mix only what is missing, for unmixed resin keeps for years and mixed resin for months",
+  accuracy: "exact for the numbers given; a packet split by eye is not what it says",
+  cautions: ["resin", "storage"],
+  worked: { typed: [2.3, 0.5], gives: [2, 2, 0.2] },
+  steps: ({ need, onHand }) => ({ missing: said("fluid", Math.max(0, need - onHand)) }),
+  run: ({ need, onHand, packetMakes }) => {
+    const { packets, mixed } = packetsFor(need, onHand, packetMakes);
+    return {
+      mixed: as<Quantity<"fluid">>(mixed),
+      packets: as<Quantity<"count">>(packets),
+      left: as<Quantity<"fluid">>(Math.max(0, onHand + mixed - need)),
+    };
+  },
+});

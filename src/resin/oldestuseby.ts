@@ -1,0 +1,34 @@
+import { column, date } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { badInput } from "../../shared/outcome";
+import { as } from "../../shared/quantity";
+import { cell } from "../../shared/result";
+import { isoDate } from "../../shared/serial";
+import { useBy } from "./expiry";
+import { catalysedMonths } from "./settings";
+
+const oldest = (dates: readonly (number | undefined)[]) =>
+  dates.reduce<number>((first, day) => Math.min(first, day ?? first), Number.POSITIVE_INFINITY);
+
+/** Use-by day of mixed resin that was topped up: its oldest part's, which topping up never resets. */
+export const oldestuseby = define({
+  name: "OLDESTUSEBY",
+  per: "call",
+  asks: "Until when is topped-up resin good?",
+  args: { dates: column(date("days on which it was mixed", "2026-01-31")), months: catalysedMonths },
+  shop: {},
+  returns: cell(date("use-by date", "2026-04-30")),
+  format: "yyyy-mm-dd",
+  equation: "EDATE({oldest}, {months})",
+  source:
+    "EDATE: OpenDocument 1.3 part 4 (OpenFormula), 6.10.5; the oldest part decides, three months catalysed: common practice, no source",
+  accuracy: "the day is exact, the shelf life is not: the label decides, and warmth shortens it",
+  cautions: ["storage"],
+  worked: { typed: [["2026-03-14", "", "2026-01-31"]], gives: 46142 },
+  steps: ({ dates }) => ({ oldest: isoDate(oldest(dates)) }),
+  run: ({ dates, months }) => {
+    const day = oldest(dates);
+    if (!Number.isFinite(day)) throw badInput`days on which it was mixed are all blank: type at least one`;
+    return as(useBy(day, months));
+  },
+});

@@ -1,0 +1,103 @@
+import { type Arg, date, isBlank, type Line, optional, quantity, rows } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { badInput, noAnswer, Trouble } from "../../shared/outcome";
+import { as, type Quantity } from "../../shared/quantity";
+import { type Made, table } from "../../shared/result";
+import { after, empty, type Stand } from "./books";
+import { useBy } from "./expiry";
+import { catalysedMonths } from "./settings";
+
+type Fluid = Quantity<"fluid">;
+const fluid = (label: string, example: number) => quantity("fluid", label, example, [0, 1e6]);
+
+const amount = fluid("taken up", 0.8);
+/** A volume, or the word that ends a book and starts the next. */
+const takenUp: Arg<Fluid | "emptied"> = {
+  ...amount,
+  read: (cell, units) => (typeof cell === "string" && cell.trim().toLowerCase() === "emptied" ? "emptied" : amount.read(cell, units)),
+};
+
+const columns = {
+  date: date("date", "2026-03-14"),
+  added: optional(fluid("added", 2), 0),
+  dye: optional(quantity("powder", "dye added", 0.5, [0, 1e6]), 0),
+  taken: optional(takenUp),
+};
+const width = Object.keys(columns).length;
+
+type Entry = Line<typeof columns>;
+
+const returns = table(
+  { volume: quantity("fluid", "volume", 1.2), rate: quantity("strength", "dye rate", 0.25), useBy: date("use-by", "2026-04-30") },
+  false,
+);
+type Standing = Made<typeof returns>[number];
+
+const nothing: Standing = { volume: undefined, rate: undefined, useBy: undefined };
+
+/** An untouched row: some spreadsheets hand blank cells in as 0. */
+const isUntouched = ({ cells }: Entry) => cells.every((cell) => isBlank(cell) || cell === 0);
+
+/** What stands after a run; an empty tub has neither a rate nor a date. */
+const shown = ({ fluid, dye, since }: Stand, months: number): Standing => ({
+  volume: as<Fluid>(fluid),
+  rate: fluid > 0 ? as<Quantity<"strength">>(dye / fluid) : undefined,
+  useBy: since === undefined ? undefined : as<Quantity<"date">>(useBy(since, months)),
+});
+
+/** The rows of the answer, one for each row of the ledger. */
+function kept(runs: readonly Entry[], months: number): Standing[] {
+  const answer = new Array<Standing>((runs.at(-1)?.index ?? -1) + 1).fill(nothing);
+  let stand: Stand = empty;
+  let faulty: number | undefined;
+  for (const run of runs) {
+    if (isUntouched(run)) continue;
+    try {
+      if (run.trouble) throw run.trouble;
+      const { date, added = 0, dye = 0, taken = 0 } = run.given;
+      if (faulty !== undefined && taken !== "emptied") throw noAnswer`waits for row ${faulty}: put that right first`;
+      stand = after(stand, { date, added, dye, taken });
+      faulty = undefined;
+      answer[run.index] = shown(stand, months);
+    } catch (trouble) {
+      if (!(trouble instanceof Trouble)) throw trouble;
+      faulty ??= run.index + 1;
+      answer[run.index] = { volume: trouble, rate: trouble, useBy: trouble };
+    }
+  }
+  return answer;
+}
+
+/** The ledger of the mixed resin: what stands after each run, a row a run. */
+export const resinbook = define({
+  name: "RESINBOOK",
+  per: "call",
+  asks: "How much mixed resin is there, and until when is it good?",
+  args: { runs: rows("runs", columns) },
+  shop: { months: catalysedMonths },
+  returns,
+  format: { volume: "0.00", rate: "0.00", useBy: "yyyy-mm-dd" },
+  equation:
+    "volume = volume before + added − taken up; dye rate = (dye before + dye added) / (volume before + added); use-by = EDATE(day of the oldest part, {months})",
+  source: "conservation of fluid and dye; the oldest part decides: common practice, no source; EDATE: OpenDocument 1.3 part 4, 6.10.5",
+  accuracy: "exact for what was written down: write all that left as taken up, drips included; wood is taken to drink fluid and dye alike",
+  cautions: ["resin", "storage"],
+  worked: {
+    typed: [
+      [
+        ["2026-01-31", 2, 0.5, 0.8],
+        ["2026-02-20", 1, 0.36, 0.7],
+        ["2026-03-10", 0, 0, "emptied"],
+      ],
+    ],
+    gives: [
+      [1.2, 0.25, 46142],
+      [1.5, 0.3, 46142],
+      [0, "", ""],
+    ],
+  },
+  run: ({ runs, months }) => {
+    if (runs.some(({ cells }) => cells.length > width)) throw badInput`runs takes four columns: date, added, dye added, taken up`;
+    return kept(runs, months);
+  },
+});

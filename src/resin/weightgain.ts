@@ -1,0 +1,22 @@
+import { quantity } from "../../shared/argument";
+import { define } from "../../shared/contract";
+import { as } from "../../shared/quantity";
+import { cell } from "../../shared/result";
+import { beforeArg, curedArg, gained } from "./weights";
+
+/** Weight gain of a cured piece: (cured − before) / before. */
+export const weightgain = define({
+  name: "WEIGHTGAIN",
+  per: "piece",
+  asks: "How much heavier did the wood become?",
+  args: { before: beforeArg, cured: curedArg },
+  returns: cell(quantity("share", "weight gain", 0.917)),
+  format: "0%",
+  equation: "({cured} − {before}) / {before}",
+  source: "the weight percentage gain of wood modification, as in Wood Science and Technology (2017), doi 10.1007/s00226-017-0933-6",
+  accuracy: "exact for the weights given, dry before and cool after; water left in the wood before hides as much resin",
+  cautions: ["oven", "dust"],
+  worked: { typed: [24, 46], gives: 0.9166666666666667 },
+  twin: "({cured}-{before})/{before}",
+  run: ({ before, cured }) => as(gained(cured, before, "weight cured is lighter than before") / before),
+});

@@ -1,0 +1,30 @@
+import { type Arg, text } from "../../shared/argument";
+import { said, sayIn } from "../../shared/outcome";
+import { readTyped } from "../../shared/typed";
+import { findSpecies, gravityAt, type Species } from "./species";
+import { gravityArg } from "./voids";
+
+/** A wood by its name in the tables or by the gravity of the piece. */
+export interface Wood {
+  /** Oven-dry specific gravity. */
+  readonly gravity: number;
+  readonly species?: Species;
+}
+
+const label = "wood: species or specific gravity";
+const words = text(label, "silver maple");
+
+/** A species or a number. Of a piece that was weighed and measured, its gravity says more than its name. */
+export const woodArg: Arg<Wood> = {
+  label,
+  example: "silver maple",
+  sample: () => "a species such as silver maple, or a specific gravity such as 0.45",
+  say: ({ gravity, species }: Wood, units) =>
+    `${species ? `${species.name}, ` : ""}specific gravity ${sayIn(units, said("gravity", gravity))}`,
+  read: (cell, units) => {
+    const isNumber = typeof cell === "number" || (typeof cell === "string" && readTyped(cell)?.rest === "");
+    if (isNumber) return { gravity: gravityArg.read(cell, units) };
+    const species = findSpecies(words.read(cell, units));
+    return { gravity: gravityAt(species, 0), species };
+  },
+};

@@ -1,0 +1,20 @@
+import { type Blank, blanks } from "../demo";
+import { speciesNames } from "../wood/species";
+
+/** So many pieces alike, and the weights of one of them. */
+export interface Kind extends Blank {
+  readonly count: number;
+}
+
+const known = new Set(speciesNames.map((name) => name.toLowerCase()));
+
+/** A slip of the bench: it stands in a row of its own, where it can be seen to explain itself. */
+const isSlip = ({ species, weight, dryWeight }: Blank) => !known.has(species.toLowerCase()) || weight < dryWeight || weight > dryWeight * 1.3;
+
+const groupOf = (blank: Blank) => (isSlip(blank) ? blank.label : `${blank.condition} ${blank.species}`);
+
+/** The hundred blanks of the demo as kinds: by wood and state, each measured by its first piece. */
+export const kinds: readonly Kind[] = [...new Set(blanks.map(groupOf))].map((label) => {
+  const [first, ...rest] = blanks.filter((blank) => groupOf(blank) === label);
+  return { ...first, label, count: 1 + rest.length };
+});

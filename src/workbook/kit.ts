@@ -1,0 +1,33 @@
+import { shopReader } from "../../shared/settings";
+import { fromInternal, type Kind, plainUnits, type Scale, type System, toInternal, type Units } from "../../shared/unit";
+import { settings } from "../shop";
+
+/** What the sheets of one book have in common. */
+export interface Kit {
+  readonly system: System;
+  readonly units: Units;
+  /** With the invented shop's data, or empty. */
+  readonly demo: boolean;
+  /** The unit that a plain number of a kind is in. */
+  readonly unit: (kind: Kind) => string;
+  /** A quantity of the demo, told in US units, as that shop would read it off: to `digits` places under SI. */
+  readonly of: (kind: Kind, us: number, digits?: number) => number;
+}
+
+/** The demo shop measures in the book's system and weighs in grams either way. */
+export const scale: Scale = "g";
+
+export function kitOf(system: System, demo: boolean): Kit {
+  const units = plainUnits(system, scale);
+  const us = plainUnits("US", scale);
+  return {
+    system,
+    units,
+    demo,
+    unit: (kind) => units[kind].name,
+    of: (kind, value, digits = 0) => (system === "US" ? value : Number(fromInternal(toInternal(value, us[kind]), units[kind]).toFixed(digits))),
+  };
+}
+
+/** What holds for settings that nobody set. */
+export const readShop = shopReader(settings);

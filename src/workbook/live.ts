@@ -1,0 +1,22 @@
+import { parameters } from "../../shared/contract";
+import { literalOf } from "../../shared/formula";
+import { namespace } from "../catalogue";
+import { type Edition, isRef, noShop } from "./formula";
+import { type Ref, refText } from "./place";
+
+/** The name under which files keep a function of an add-in. */
+export const storedName = (name: string): string => `_xldudf_${namespace}_${name}`;
+
+/** Formulas that call the functions; `shop` is the range of settings. */
+export const live = (shop: Ref, name = storedName): Edition => ({
+  name: "live",
+  write({ contract, given }, from, row) {
+    const all = parameters(contract).map(([key]) => {
+      const value = given[key] ?? (key === "shop" ? shop : undefined);
+      if (value === undefined || value === noShop) return "";
+      return isRef(value) ? refText(key === "shop" ? { ...value, whole: true } : value, from, row) : literalOf(value);
+    });
+    while (all.length && all.at(-1) === "") all.pop();
+    return `${name(contract.name)}(${all.join(",")})`;
+  },
+});

@@ -1,0 +1,82 @@
+import type { Arg } from "../../shared/argument";
+import type { Contract } from "../../shared/contract";
+import type { Setting } from "../../shared/settings";
+import { twinFormula } from "../../shared/twin";
+import { fromInternal, plainUnits, type System, type Units } from "../../shared/unit";
+import { namesIn } from "../../shared/working";
+import { type Ask, type Edition, type Given, isRef, noShop, written } from "./formula";
+import { type Ref, type Row, refText } from "./place";
+
+/** What an argument of a twin may fall back on. */
+interface Habits {
+  readonly units: Units;
+  /** The cell with what holds for a setting. */
+  readonly setting: (name: string) => Ref | undefined;
+  /** What holds for a setting where nobody set it. */
+  readonly standard: (setting: Setting, system: System) => unknown;
+}
+
+const isSetting = (arg: Arg): arg is Setting => "fallback" in arg;
+
+/** A value as a formula types it in plain units; a date or a quantity with its unit becomes a number. */
+function typedText(value: Exclude<Given, Ref>, arg: Arg, units: Units): string | undefined {
+  if (Array.isArray(value)) return undefined;
+  const number = typeof value === "string" && arg.kind ? fromInternal(arg.read(value, units) as number, units[arg.kind]) : value;
+  if (typeof number === "number") return number < 0 ? `(${number})` : String(number).replace("e", "E");
+  return typeof number === "string" ? `"${number}"` : String(number).toUpperCase();
+}
+
+/** The units in which a question is asked: the book's, or those of the system it names in place of a shop. */
+const unitsOf = ({ given: { shop } }: Ask, { units }: Habits): Units =>
+  shop === noShop ? plainUnits("US") : shop === "US" || shop === "SI" ? plainUnits(shop) : units;
+
+/** Formulas for a program without the functions: twins, where a contract has one; settings by the cells that hold them. */
+export function plain(habits: Habits): Edition {
+  const edition: Edition = {
+    name: "plain",
+    write: (ask, from, row) => twinOf(ask, from, row, habits) ?? (ask.otherwise && bracketed(written(ask.otherwise, edition, from, row))),
+  };
+  return edition;
+}
+
+const bracketed = (text: string | undefined) => (text === undefined ? undefined : `(${text})`);
+
+function twinOf(ask: Ask, from: string, row: Row, habits: Habits): string | undefined {
+  const { contract, given } = ask;
+  if (!contract.twin || (isRef(given.shop) && !habits)) return undefined;
+  const names = namesIn(contract.twin);
+  // A twin that passes over something given would answer another question.
+  if (Object.keys(given).some((key) => key !== "shop" && !names.includes(key))) return undefined;
+  const units = unitsOf(ask, habits);
+  const cells: Record<string, string> = {};
+  for (const name of names) {
+    const text = cellText(ask, name, from, row, habits, units);
+    if (text === undefined) return undefined;
+    cells[name] = text;
+  }
+  const formula = twinFormula(contract, cells, units);
+  return formula && `(${formula})`;
+}
+
+const argOf = (contract: Contract, name: string): Arg => contract.args[name] ?? contract.shop?.[name];
+
+function cellText({ contract, given }: Ask, name: string, from: string, row: Row, habits: Habits, units: Units): string | undefined {
+  const arg = argOf(contract, name);
+  const fallback = () => fallbackText(arg, given.shop !== undefined, from, row, habits, units);
+  const value = given[name];
+  if (value === undefined) return fallback();
+  if (!isRef(value)) return typedText(value, arg, units);
+  const cell = refText(value, from, row);
+  const instead = arg.optional ? fallback() : undefined;
+  return instead === undefined ? cell : `IF(${cell}="",${instead},${cell})`;
+}
+
+/** What counts where a cell says nothing: the setting's cell, its standard, or the argument's own. */
+function fallbackText(arg: Arg, shopless: boolean, from: string, row: Row, { setting, standard }: Habits, units: Units): string | undefined {
+  const number = (value: unknown) => (typeof value === "number" ? String(arg.kind ? fromInternal(value, units[arg.kind]) : value) : undefined);
+  if (!isSetting(arg)) return number(arg.otherwise);
+  // Nothing set is an empty cell, which counts as nought.
+  if (shopless) return number(standard(arg, units.system) ?? 0);
+  const cell = setting(arg.name);
+  return cell && refText(cell, from, row);
+}

@@ -1,0 +1,75 @@
+import type { Allowed, Cell, Sheet } from "./book";
+import { fixedText, ofKey, type Ref, rangeText, refTo } from "./place";
+
+interface Group {
+  readonly allowed: Allowed;
+  readonly hint?: string;
+  readonly column: number;
+  readonly rows: number[];
+}
+
+/** Text with a unit ("19 mm") is as good as a number, so a range warns and forbids nothing. */
+function ruleOf(allowed: Allowed) {
+  if ("list" in allowed) {
+    const { list, only } = allowed;
+    const source = Array.isArray(list) ? { values: [...list] as string[] } : { formula1: fixedText(list as Ref) };
+    const errorStyle = only ? ("stop" as const) : ("warning" as const);
+    return { type: "list" as const, ...source, errorStyle, errorMessage: "The list does not have this." };
+  }
+  if ("date" in allowed)
+    return {
+      type: "date" as const,
+      operator: "greaterThanOrEqual" as const,
+      formula1: "61",
+      errorStyle: "warning" as const,
+      errorMessage: "A date is due here, or a date and a time.",
+    };
+  const { from, to, whole } = allowed;
+  return {
+    type: whole ? ("whole" as const) : ("decimal" as const),
+    operator: "between" as const,
+    formula1: String(from),
+    formula2: String(to),
+    errorStyle: "warning" as const,
+    errorMessage: `Numbers from ${from} to ${to} are due here.`,
+  };
+}
+
+/** Cells below each other that may hold the same, as one. */
+function groupsOf(sheet: Sheet): Group[] {
+  const groups = new Map<string, Group>();
+  for (const [at, { allowed, hint }] of sheet.cells as Map<string, Cell>) {
+    if (!allowed) continue;
+    const [row, column] = ofKey(at);
+    const id = `${column} ${JSON.stringify(allowed)} ${hint ?? ""}`;
+    const group = groups.get(id) ?? { allowed, hint, column, rows: [] };
+    group.rows.push(row);
+    groups.set(id, group);
+  }
+  return [...groups.values()];
+}
+
+/** Rows in runs without a gap. */
+function runs(rows: readonly number[]): [from: number, length: number][] {
+  const sorted = [...rows].sort((a, b) => a - b);
+  const found: [number, number][] = [];
+  for (const row of sorted) {
+    const last = found.at(-1);
+    if (last && last[0] + last[1] === row) last[1]++;
+    else found.push([row, 1]);
+  }
+  return found;
+}
+
+/** What may be typed where, with a word on it. */
+export const validationsOf = (sheet: Sheet) =>
+  groupsOf(sheet).flatMap(({ allowed, hint, column, rows }) =>
+    runs(rows).map(([from, length]) => ({
+      range: rangeText(refTo(sheet.name, from, column, length)),
+      allowBlank: true,
+      showErrorMessage: true,
+      errorTitle: "Porewise",
+      ...(hint ? { showInputMessage: true, inputMessage: hint } : {}),
+      ...ruleOf(allowed),
+    })),
+  );

@@ -1,0 +1,68 @@
+import { html, LitElement, type TemplateResult } from "lit";
+import { customElement, property, state } from "lit/decorators.js";
+import type { SheetHost } from "../shared/host";
+import { versionText } from "../src/version";
+import { draftOf, keepDraft } from "./draft";
+import "./views/functions";
+import "./views/safety";
+import type { Notice } from "./views/view";
+import "./views/workbook";
+import "./views/working";
+
+const views = { safety: "Safety", workbook: "Workbook", functions: "Functions", working: "Working" } as const;
+type Name = keyof typeof views;
+const names = Object.keys(views) as Name[];
+
+const draftName = "view";
+
+/** The pane: four views over one sheet. A view is made when it is first looked at, and then stays. */
+@customElement("pore-app")
+export class App extends LitElement {
+  @property({ attribute: false }) host!: SheetHost;
+  @state() private now: Name = draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety";
+  @state() private notice: Notice = { words: "" };
+  private readonly seen = new Set<Name>();
+
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  private turn = (event: Event): void => {
+    const { activeid } = event.target as HTMLElement & { activeid?: string };
+    const name = names.find((one) => `tab-${one}` === activeid);
+    if (!name || name === this.now) return;
+    this.now = name;
+    this.notice = { words: "" };
+    keepDraft(draftName, name);
+  };
+
+  private listen = ({ detail }: CustomEvent<Notice>): void => {
+    this.notice = detail;
+  };
+
+  private view(name: Name): TemplateResult {
+    const { host } = this;
+    if (name === "safety") return html`<pore-safety .host=${host}></pore-safety>`;
+    if (name === "workbook") return html`<pore-workbook .host=${host}></pore-workbook>`;
+    if (name === "functions") return html`<pore-functions .host=${host}></pore-functions>`;
+    return html`<pore-working .host=${host}></pore-working>`;
+  }
+
+  private panel = (name: Name): TemplateResult => {
+    const here = name === this.now;
+    if (here) this.seen.add(name);
+    return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.seen.has(name) ? this.view(name) : ""}</div>`;
+  };
+
+  override render(): TemplateResult {
+    const { words, failed } = this.notice;
+    return html`
+      <header class="head"><h1>Porewise</h1></header>
+      <fluent-tablist class="tabs" aria-label="Views" activeid="tab-${this.now}" @change=${this.turn}>
+        ${names.map((name) => html`<fluent-tab id="tab-${name}" aria-controls="panel-${name}">${views[name]}</fluent-tab>`)}
+      </fluent-tablist>
+      <main @notice=${this.listen}>${names.map(this.panel)}</main>
+      <div class="said" data-failed=${failed ?? false} role="status" aria-live="polite">${words}</div>
+      <footer class="quiet">Porewise ${versionText}</footer>`;
+  }
+}

@@ -1,0 +1,64 @@
+import type { Sides } from "../../src/cure/block";
+import { atCore, atFace } from "../../src/cure/block";
+import { coolEnough, stillAir } from "../../src/cure/cooldown";
+import { baking, slabsOf, temperatureAt } from "../../src/cure/heating";
+import { type Slab, term } from "../../src/cure/slab";
+import type { Read } from "../given";
+
+/** A piece that warms or cools: temperatures in °C, times in seconds. */
+export interface Warming {
+  readonly sides: Sides;
+  readonly slabs: readonly Slab[];
+  readonly first: number;
+  /** What it stands in: the oven, or the room's air. */
+  readonly bath: number;
+  /** The core's setting, or what it is to cool to. */
+  readonly target?: number;
+  /** Until when it is drawn, and the moment at which it is sawn. */
+  readonly until: number;
+  readonly sawn: number;
+  readonly cooling: boolean;
+}
+
+/** Temperatures at a moment: in the middle and on the widest face. */
+export const temperatures = ({ slabs, sides, bath, first }: Warming, seconds: number) => ({
+  core: temperatureAt(bath, first, atCore(slabs, seconds)),
+  skin: temperatureAt(bath, first, atFace(slabs, sides, seconds)),
+});
+
+/** The share of the first difference left at `at` of the way from the middle to the surface: as `remaining`, anywhere. */
+export function shareAt(slab: Slab, seconds: number, at: number): number {
+  const fourier = slab.pace * seconds;
+  if (fourier < 1e-4) return 1;
+  let share = 0;
+  for (let n = 0; n < 200; n++) {
+    const { zeta, c } = term(slab, n);
+    const size = c * Math.exp(-(zeta ** 2) * fourier);
+    share += size * Math.cos(zeta * at);
+    if (Math.abs(size) < 1e-9) break;
+  }
+  return Math.min(1, Math.max(0, share));
+}
+
+/** What a call of an oven function is about, as something that warms or cools. */
+export function warmingOf({ contract, given }: Read): Warming | undefined {
+  const g = given as any;
+  const piece = { sides: g as Sides };
+  if (contract.name === "COOLDOWN") {
+    const slabs = slabsOf(g, stillAir);
+    const target = g.to ?? coolEnough(g.room);
+    const until = (contract.run(given) as number) * 1.25;
+    if (!(until > 0)) return undefined;
+    return { ...piece, slabs, first: g.oven, bath: g.room, target, until, sawn: until / 4, cooling: true };
+  }
+  const slabs = () => ({ slabs: slabsOf(g, g.ovenSurfaceCoefficient), first: g.room, bath: g.oven, cooling: false });
+  if (contract.name === "BAKE" || contract.name === "BAKECURVE") {
+    const until = baking(g, g);
+    return { ...piece, ...slabs(), target: g.core, until, sawn: until / 3 };
+  }
+  if (contract.name === "CORETEMP") {
+    if (!(g.minutes > 0)) return undefined;
+    return { ...piece, ...slabs(), until: g.minutes, sawn: g.minutes };
+  }
+  return undefined;
+}

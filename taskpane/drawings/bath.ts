@@ -1,0 +1,91 @@
+import { said, sayIn } from "../../shared/outcome";
+import type { Units } from "../../shared/unit";
+import { loadGiven } from "../../src/chamber/arrange";
+import { steel } from "../../src/chamber/ballast";
+import { type Place, placesOf } from "../../src/chamber/blocks";
+import { areaOf, type Section } from "../../src/chamber/section";
+import type { Read } from "../given";
+
+/** What stands in a chamber, in metres: all that a drawing of it needs. */
+export interface Bath {
+  readonly section: Section;
+  /** Inside height; undefined where nobody said. */
+  readonly height?: number;
+  /** Least free height above the fluid, for the foam. */
+  readonly foam?: number;
+  /** Depth of the fluid at the start, pieces and ballast in it. */
+  readonly depth: number;
+  /** The same once the wood has taken its fill. */
+  readonly depthAfter?: number;
+  readonly stack?: number;
+  /** Thickness of the ballast, spread over the pieces as a plate. */
+  readonly ballast?: number;
+  /** The pieces of a layer seen from above, how many layers of them and how high each is. */
+  readonly places?: readonly Place[];
+  readonly layers?: number;
+  readonly last?: number;
+  /** Pieces and ballast as one block where no layer is known: their volume. */
+  readonly solids?: number;
+  readonly lines: readonly string[];
+}
+
+/** Width and breadth of the floor. */
+export const spanOf = (section: Section): readonly [number, number] =>
+  section.shape === "round" ? [section.diameter, section.diameter] : [section.length, section.width];
+
+const plateOf = (mass: number, area: number) => mass / steel / (0.85 * area);
+
+function loaded(given: any, units: Units, count?: number): Bath {
+  const load = loadGiven(given);
+  const pieces = count ?? load.most();
+  const { stack, layers, layer, fluid, solids, uptake, depth, ballast, perLayer, way } = load.arrange(pieces);
+  const area = areaOf(given.chamber);
+  return {
+    section: given.chamber,
+    height: given.height,
+    foam: given.foamRoom * given.height,
+    depth,
+    depthAfter: Math.max(0, depth - uptake / area),
+    stack,
+    layers,
+    last: pieces - (layers - 1) * perLayer,
+    places: placesOf(layer),
+    ballast: plateOf(ballast, area),
+    solids,
+    lines: [
+      `${pieces} pieces ${way}, ${layers === 1 ? "one layer" : `${layers} layers, ${perLayer} in a full one`}`,
+      `fluid to pour: ${sayIn(units, said("fluid", fluid))}, ballast: ${sayIn(units, said("weight", ballast))} of steel, drawn as a plate`,
+    ],
+  };
+}
+
+function poured(given: any): Bath {
+  const area = areaOf(given.chamber);
+  const { stack, cover, solids, uptake } = given;
+  const covered = Math.max(stack + cover, solids / area);
+  return { section: given.chamber, depth: covered + uptake / area, depthAfter: uptake > 0 ? covered : undefined, stack, solids, lines: [] };
+}
+
+const standing = (given: any): Bath => ({
+  section: given.chamber,
+  depth: (given.fluid + given.solids) / areaOf(given.chamber),
+  ...(given.height !== undefined && { height: given.height, foam: given.foamRoom * given.height }),
+  lines: [`pieces and ballast under the fluid: ${"solids" in given ? "counted in its depth" : "none"}`],
+});
+
+/** The bath that a call of a chamber function describes. */
+export function bathOf({ contract, given, units }: Read): Bath | undefined {
+  switch (contract.name) {
+    case "ARRANGE":
+      return loaded(given, units, given.count as number);
+    case "PERLOAD":
+      return loaded(given, units);
+    case "FILL":
+      return poured(given);
+    case "FLUIDLEVEL":
+    case "HEADROOM":
+      return standing(given);
+    default:
+      return undefined;
+  }
+}

@@ -1,0 +1,29 @@
+import type { SVGTemplateResult } from "lit";
+
+/** A picture to scale, what it shows in words for whoever cannot see it, and the meaning of its colours. */
+export interface Drawing {
+  readonly title: string;
+  readonly picture: SVGTemplateResult;
+  readonly width: number;
+  readonly height: number;
+  readonly says: string;
+  readonly legend: readonly (readonly [mark: string, words: string])[];
+}
+
+/** Drawings are this many units wide; a unit is a pixel in a pane of the least width. */
+export const paper = 280;
+
+/** A number as a path writes it. */
+export const px = (n: number): string => n.toFixed(1);
+
+export const lineThrough = (points: readonly (readonly [number, number])[]): string =>
+  points.map(([x, y], i) => `${i ? "L" : "M"}${px(x)} ${px(y)}`).join("");
+
+/** Round steps that part a stretch into about so many: 1, 2 or 5 times a power of ten. */
+export function ticks(from: number, to: number, about: number): number[] {
+  const raw = (to - from) / about;
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const step = [1, 2, 5, 10].map((n) => n * power).find((n) => n >= raw * 0.999) ?? raw;
+  const first = Math.ceil(from / step - 1e-9);
+  return Array.from({ length: Math.max(0, Math.floor(to / step + 1e-9) - first + 1) }, (_, i) => (first + i) * step);
+}

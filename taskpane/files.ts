@@ -1,0 +1,41 @@
+import { strFromU8, unzipSync } from "fflate";
+
+/** The workbook files that the build puts beside the pane. */
+
+export interface Choice {
+  readonly edition: "live" | "plain";
+  readonly units: "us" | "si";
+  readonly empty: boolean;
+}
+
+export const nameOf = ({ edition, units, empty }: Choice): string => `porewise-${edition}-${units}${empty ? "-empty" : ""}.xlsx`;
+
+export interface Book {
+  readonly name: string;
+  readonly data: Uint8Array;
+  readonly sheets: readonly string[];
+}
+
+const workbookPart = "xl/workbook.xml";
+
+/** Names of the sheets in a workbook file, in their order. */
+export function sheetsIn(data: Uint8Array): string[] {
+  const part = unzipSync(data, { filter: ({ name }) => name === workbookPart })[workbookPart];
+  if (!part) return [];
+  const sheets = new DOMParser().parseFromString(strFromU8(part), "application/xml").getElementsByTagNameNS("*", "sheet");
+  return [...sheets].map((sheet) => sheet.getAttribute("name") ?? "");
+}
+
+/** Fetches a workbook file; undefined where it is not there or is no workbook. */
+export async function fetchBook(choice: Choice): Promise<Book | undefined> {
+  const name = nameOf(choice);
+  try {
+    const answer = await fetch(`workbook/${name}`);
+    if (!answer.ok) return undefined;
+    const data = new Uint8Array(await answer.arrayBuffer());
+    const sheets = sheetsIn(data);
+    return sheets.length ? { name, data, sheets } : undefined;
+  } catch {
+    return undefined;
+  }
+}

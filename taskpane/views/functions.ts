@@ -1,0 +1,87 @@
+import { html, type TemplateResult } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import type { Contract } from "../../shared/contract";
+import { resultWords } from "../../shared/stub";
+import { spaced } from "../../shared/working";
+import { catalogue, cellName, subjects } from "../../src/catalogue";
+import { draftOf, keepDraft } from "../draft";
+import "./form";
+import { View } from "./view";
+
+/** What is asked most at the bench; all others stand behind "more". */
+const used = ["UPTAKE", "FILL", "PERLOAD", "DYE", "BAKE", "MOISTURE", "EXPIRY", "PLAN"];
+const first = used.flatMap((name) => catalogue.find((contract) => contract.name === name) ?? []);
+
+const draftName = "functions";
+
+/** What a search looks through: the question, the name, what it takes and what it gives. */
+const words = new Map(
+  catalogue.map((contract) => {
+    const args = Object.values(contract.args as Record<string, { label: string }>).map(({ label }) => label);
+    return [contract, [contract.asks, contract.name, resultWords(contract.returns), ...args].join(" ").toLowerCase()];
+  }),
+);
+
+/** Functions that hold every word of a search. */
+export function found(search: string): Contract[] {
+  const parts = search.toLowerCase().split(/\s+/).filter(Boolean);
+  return catalogue.filter((contract) => parts.every((part) => words.get(contract)!.includes(part)));
+}
+
+const subjectTitles: Readonly<Record<string, string>> = { cure: "Oven", plan: "My week", also: "Also" };
+const titleOf = (subject: string) => subjectTitles[subject] ?? spaced(subject).replace(/^./, (letter) => letter.toUpperCase());
+
+/** The functions by the question each answers, and one of them to try. */
+@customElement("pore-functions")
+export class Functions extends View {
+  @state() private chosen: Contract | undefined = draftOf(draftName, (kept) => catalogue.find(({ name }) => name === kept));
+  @state() private search = "";
+  @state() private more = false;
+
+  private choose(contract: Contract | undefined): void {
+    const left = this.chosen;
+    this.chosen = contract;
+    keepDraft(draftName, contract?.name);
+    this.focusOn(contract ? "#question" : `#ask-${left?.name}`);
+  }
+
+  private entry = (contract: Contract): TemplateResult => html`<li>
+    <button class="ask" type="button" id="ask-${contract.name}" @click=${() => this.choose(contract)}>
+      <span>${contract.asks}</span><code>${cellName(contract)}</code>
+    </button>
+  </li>`;
+
+  private list = (contracts: readonly Contract[]): TemplateResult => html`<ul class="asks">${contracts.map(this.entry)}</ul>`;
+
+  private browse(): TemplateResult {
+    if (this.search.trim()) {
+      const hits = found(this.search);
+      const count = hits.length === 1 ? "One question" : `${hits.length || "No"} questions`;
+      return html`<p class="quiet" role="status">${count} with these words.</p>${this.list(hits)}`;
+    }
+    const toggle = () => {
+      this.more = !this.more;
+    };
+    return html`${this.list(first)}
+      <fluent-button id="more" aria-expanded=${this.more} @click=${toggle}>${this.more ? "Fewer" : `More: all ${catalogue.length}`}</fluent-button>
+      ${
+        this.more
+          ? Object.entries(subjects)
+              .filter(([, contracts]) => contracts.length)
+              .map(([subject, contracts]) => html`<h2>${titleOf(subject)}</h2>${this.list(contracts)}`)
+          : ""
+      }`;
+  }
+
+  override render(): TemplateResult {
+    if (this.chosen)
+      return html`<button class="plain back" type="button" id="back" @click=${() => this.choose(undefined)}>Back to the questions</button>
+        <pore-form .host=${this.host} .contract=${this.chosen}></pore-form>`;
+    const type = (event: Event) => {
+      this.search = (event.target as HTMLInputElement).value;
+    };
+    return html`<label for="search">What do you want to know?</label>
+      <input id="search" type="search" autocomplete="off" .value=${this.search} @input=${type} />
+      ${this.browse()}`;
+  }
+}

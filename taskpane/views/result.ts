@@ -1,0 +1,60 @@
+import { html, nothing, type TemplateResult } from "lit";
+import type { Contract } from "../../shared/contract";
+import { isFault } from "../../shared/outcome";
+import { explain } from "../../src/catalogue";
+import { cautionsOf } from "../../src/cautions";
+import { isScreen, type Line, linesOf, tableOf } from "../answer";
+import type { Asked } from "../asking";
+
+const shownRows = 8;
+
+const line = ({ label, value, also, fault }: Line): TemplateResult => html`<div class="answer-line">
+  <dt>${label}</dt>
+  <dd class=${fault ? "fault" : "value"}>${value}${also.length ? html`<span class="also">${also.join(", ")}</span>` : nothing}</dd>
+</div>`;
+
+function table(contract: Contract, asked: Asked): TemplateResult {
+  const { head, rows } = tableOf(contract, asked.answer!, asked.shop.units);
+  const faults = asked.answer!.filter((row) => row.some(isFault)).length;
+  const count = rows.length === 1 ? "1 row" : `${rows.length} rows`;
+  return html`<p>${count}${faults ? `, ${faults} of them with an error` : ""}</p>
+    <div class="scroll" tabindex="0" role="region" aria-label="The first rows of the answer"><table>
+      <thead><tr><th scope="col">Row</th>${head.map((words) => html`<th scope="col">${words}</th>`)}</tr></thead>
+      <tbody>${rows.slice(0, shownRows).map((row, i) => html`<tr><th scope="row">${i + 1}</th>${row.map((words) => html`<td>${words}</td>`)}</tr>`)}</tbody>
+    </table></div>
+    ${rows.length > shownRows ? html`<p class="hint">The sheet gets all ${rows.length}.</p>` : nothing}`;
+}
+
+const isTable = ({ returns }: Contract) => returns.form === "table" || returns.form === "spread";
+
+/** The answer as it stands while somebody types. */
+export function answerOf(contract: Contract, asked: Asked): TemplateResult {
+  const { answer, missing, troubles, trouble, shop } = asked;
+  if (trouble) return html`<p class="fault">${trouble}</p>`;
+  if (Object.keys(troubles).length) return html`<p class="quiet">No answer yet: see the words under the field.</p>`;
+  if (!answer) return html`<p class="quiet">Still to fill in: ${missing.join("; ")}.</p>`;
+  if (asked.many || isTable(contract)) return table(contract, asked);
+  return html`<dl>${linesOf(contract, answer[0], shop.units).map(line)}</dl>`;
+}
+
+/** The honest range of a single answer, where it can be worked out. */
+function trustOf(contract: Contract, cells: Parameters<typeof explain>[1], asked: Asked): string | undefined {
+  if (!contract.trust || !asked.answer || asked.many) return undefined;
+  const told = explain(contract, cells);
+  return told && !isFault(told) ? told.trust : undefined;
+}
+
+/** Where a number comes from, how far to trust it, and what to beware of. */
+export function backing(contract: Contract, trust?: string): TemplateResult {
+  const warnings = cautionsOf(contract.cautions);
+  return html`${isScreen(contract) ? html`<p class="first">A screen that can only say no. It certifies nothing.</p>` : nothing}
+    <h3>Source</h3>
+    <p>${contract.source}</p>
+    <h3>How far to trust it</h3>
+    ${trust ? html`<p><strong>Honest range: ${trust}</strong></p>` : nothing}
+    <p>${contract.accuracy}</p>
+    ${warnings.length ? html`<h3>Take care</h3><ul class="cautions">${warnings.map((words) => html`<li>${words}</li>`)}</ul>` : nothing}`;
+}
+
+export const backingOf = (contract: Contract, cells: Parameters<typeof explain>[1], asked: Asked): TemplateResult =>
+  backing(contract, trustOf(contract, cells, asked));

@@ -1,0 +1,200 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import type { Ended, Work } from "../../shared/host";
+import { draftOf, keepDraft } from "../draft";
+import { type Book, type Choice, fetchBook, nameOf } from "../files";
+import { saveFile, workbookType } from "../save";
+import { type Running, run } from "../work";
+import { View } from "./view";
+
+const draftName = "workbook";
+const first: Choice = { edition: "live", units: "us", empty: false };
+
+interface Option {
+  readonly words: string;
+  readonly more: string;
+  readonly choice: Partial<Choice>;
+}
+
+const groups: readonly (readonly [title: string, name: string, options: readonly Option[]])[] = [
+  [
+    "Formulas",
+    "edition",
+    [
+      { words: "With Porewise", more: "calculates anew in a sheet that has the add-in", choice: { edition: "live" } },
+      {
+        words: "Without",
+        more: "plain formulas, opens anywhere; what has no plain formula is fixed and marked",
+        choice: { edition: "plain" },
+      },
+    ],
+  ],
+  [
+    "Units",
+    "units",
+    [
+      { words: "US", more: "inches, quarts, °F", choice: { units: "us" } },
+      { words: "SI", more: "millimetres, litres, °C", choice: { units: "si" } },
+    ],
+  ],
+  [
+    "Filled with",
+    "filling",
+    [
+      { words: "An invented shop", more: "a hundred blanks to play with", choice: { empty: false } },
+      { words: "Nothing", more: "ready for your own", choice: { empty: true } },
+    ],
+  ],
+];
+
+const isChosen = (choice: Choice, part: Partial<Choice>) =>
+  Object.entries(part).every(([key, value]) => choice[key as keyof Choice] === value);
+
+/** The workbook at one press, and what a workbook with PORE formulas may need. */
+@customElement("pore-workbook")
+export class Workbook extends View {
+  @state() private choice: Choice = draftOf(draftName, (kept) => ({ ...first, ...(kept as Choice) })) ?? first;
+  @state() private book: Book | undefined;
+  @state() private looking = true;
+  @state() private left: ReadonlySet<string> = new Set();
+  @state() private running: Running | undefined;
+  @state() private opens: boolean | undefined;
+
+  override firstUpdated(): void {
+    this.look();
+    this.host.opensWithWorkbook?.get().then((on) => {
+      this.opens = on;
+    });
+  }
+
+  private async look(): Promise<void> {
+    const { choice } = this;
+    this.looking = true;
+    const book = await fetchBook(choice);
+    if (choice !== this.choice) return;
+    this.book = book;
+    this.looking = false;
+  }
+
+  private choose(part: Partial<Choice>): void {
+    this.choice = { ...this.choice, ...part };
+    keepDraft(draftName, this.choice);
+    this.look();
+  }
+
+  private async work(task: (work: Work) => Promise<Ended>, otherwise: string): Promise<void> {
+    if (this.running) {
+      this.tell("One thing is under way still: wait, or stop it.", true);
+      return;
+    }
+    const ended = await run((running) => {
+      this.running = running;
+    }, task);
+    this.tellEnd(ended, otherwise);
+  }
+
+  private get sheets(): string[] {
+    return this.book?.sheets.filter((name) => !this.left.has(name)) ?? [];
+  }
+
+  private insert = (): void => {
+    if (!this.sheets.length) this.tell("Tick at least one sheet.", true);
+    else this.work((work) => this.host.insert(this.book!.data, this.sheets, work), "The sheets stand at the end of this workbook.");
+  };
+
+  private open = (): void => {
+    this.work(() => this.host.open(this.book!.data), "It opens as a new workbook.");
+  };
+
+  private download = (): void => {
+    saveFile(this.book!.name, this.book!.data as BlobPart, workbookType);
+    this.tell(`${this.book!.name} is among your downloads.`);
+  };
+
+  private choices(): TemplateResult[] {
+    return groups.map(
+      ([title, name, options]) => html`<fieldset class="choices">
+        <legend>${title}</legend>
+        ${options.map(
+          ({
+            words,
+            more,
+            choice,
+          }) => html`<label><input type="radio" name=${name} .checked=${isChosen(this.choice, choice)} @change=${() => this.choose(choice)} />
+            <span>${words}<span class="why">${more}</span></span></label>`,
+        )}
+      </fieldset>`,
+    );
+  }
+
+  private toggle(name: string, on: boolean): void {
+    const left = new Set(this.left);
+    if (on) left.delete(name);
+    else left.add(name);
+    this.left = left;
+  }
+
+  private sheetList(): TemplateResult {
+    if (this.looking) return html`<p class="quiet">Looking for the file.</p>`;
+    if (!this.book)
+      return html`<div class="notice" role="note"><p>The file ${nameOf(this.choice)} is not there, or cannot be reached just now. Try another choice, or come back when
+        you are connected.</p><fluent-button @click=${() => this.look()}>Look again</fluent-button></div>`;
+    return html`<fieldset class="choices">
+      <legend>Sheets</legend>
+      ${this.book.sheets.map(
+        (name, i) => html`<div class="tick"><fluent-checkbox id="sheet-${i}" .checked=${!this.left.has(name)}
+          @change=${(event: Event) => this.toggle(name, (event.target as HTMLInputElement).checked)}></fluent-checkbox><label for="sheet-${i}">${name}</label></div>`,
+      )}
+      <p class="hint">A sheet brings along the sheets that it takes numbers from.</p>
+    </fieldset>
+    <div class="buttons">
+      <fluent-button id="insert" appearance="primary" @click=${this.insert}>Insert into this workbook</fluent-button>
+      <fluent-button id="open" @click=${this.open}>Open as a new one</fluent-button>
+      <fluent-button id="download" @click=${this.download}>Download</fluent-button>
+    </div>
+    <p class="hint">Nothing of yours is written over: a sheet whose name is taken gets a number.</p>`;
+  }
+
+  private progress(): TemplateResult | typeof nothing {
+    if (!this.running?.visible) return nothing;
+    const share = Math.round(this.running.share * 100);
+    return html`<div class="notice working" role="note"><p id="progress-words">Under way: ${share} %</p>
+      <fluent-progress-bar role="progressbar" aria-labelledby="progress-words" aria-valuenow=${share} value=${share} max="100" thickness="large"></fluent-progress-bar>
+      <fluent-button id="stop" @click=${this.running.stop}>Stop</fluent-button></div>`;
+  }
+
+  private again(where: "selection" | "workbook"): void {
+    this.work((work) => this.host.reenter(where, work), "The formulas are in again.");
+  }
+
+  private setOpens = async (event: Event): Promise<void> => {
+    const on = (event.target as HTMLInputElement).checked;
+    const done = this.tellEnd(
+      await this.host.opensWithWorkbook!.set(on),
+      on ? "The pane opens with this workbook." : "The pane stays shut.",
+    );
+    this.opens = done ? on : !on;
+  };
+
+  override render(): TemplateResult {
+    return html`
+      <h2>A workbook to start from</h2>
+      ${this.choices()}${this.sheetList()}${this.progress()}
+      <h2>Formulas that show #NAME?</h2>
+      <p>A file that comes from elsewhere may show #NAME? in place of numbers. Putting its PORE formulas in again mends it.</p>
+      <div class="buttons">
+        <fluent-button id="again-selection" @click=${() => this.again("selection")}>In the selection</fluent-button>
+        <fluent-button id="again-workbook" @click=${() => this.again("workbook")}>In the whole workbook</fluent-button>
+      </div>
+      <h2>For people without Porewise</h2>
+      <p>A copy of this workbook in which every PORE cell is its number. It no longer calculates, and it opens anywhere.</p>
+      <fluent-button id="values" @click=${() => this.work((work) => this.host.copyWithValues(work), "The copy is ready.")}>Copy with values</fluent-button>
+      ${
+        this.opens === undefined
+          ? nothing
+          : html`<h2>This pane</h2>
+          <div class="tick"><fluent-checkbox id="opens" .checked=${this.opens} @change=${this.setOpens}></fluent-checkbox>
+          <label for="opens">Open this pane with this workbook</label></div>`
+      }`;
+  }
+}

@@ -1,0 +1,108 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import type { Call, Selection } from "../../shared/host";
+import { isFault } from "../../shared/outcome";
+import { namedEquation } from "../../shared/working";
+import { catalogue, cellName, explain } from "../../src/catalogue";
+import { isScreen } from "../answer";
+import { drawingsOf } from "../drawings/drawings";
+import { figure } from "./figure";
+import { backing } from "./result";
+import { View } from "./view";
+
+const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** Which row of a call's answer the selected cell is. */
+function rowOf({ answer }: Call, { row, column }: Selection): number {
+  const width = answer[0]?.length ?? 1;
+  const at = answer.length > 1 && width > 1 ? row * width + column : Math.max(row, answer.length > 1 ? 0 : column);
+  return at < answer.length * width ? at : 0;
+}
+
+/** How the number in the selected cell came about. */
+@customElement("pore-working")
+export class WorkingView extends View {
+  @state() private selection: Selection | undefined;
+  @state() private ready = false;
+  @state() private week = 0;
+  private unwatch: (() => void) | undefined;
+  private asked = 0;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.unwatch = this.host.watch(this.look);
+    this.look();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.unwatch?.();
+  }
+
+  /** Answers may come back out of turn: the last one asked for counts. */
+  private look = async (): Promise<void> => {
+    const number = ++this.asked;
+    const selection = await this.host.selection();
+    if (number !== this.asked) return;
+    if (selection?.address !== this.selection?.address) this.week = 0;
+    this.selection = selection;
+    this.ready = true;
+  };
+
+  private recalculate = async (): Promise<void> => {
+    this.tellEnd(await this.host.recalculate(), "The cell is calculated anew.");
+    await this.look();
+    this.focusOn("#working-title");
+  };
+
+  private lines(lines: readonly (readonly [string, string])[], title: string): TemplateResult {
+    return html`<h3>${title}</h3><dl class="lines">${lines.map(([name, value]) => html`<div><dt>${capital(name)}</dt><dd>${value}</dd></div>`)}</dl>`;
+  }
+
+  private call = (call: Call): TemplateResult | typeof nothing => {
+    const contract = catalogue.find(({ name }) => name === call.name);
+    if (!contract) return nothing;
+    const row = contract.per === "piece" ? rowOf(call, this.selection!) : 0;
+    const told = explain(contract, call.cells, row);
+    const head = html`<h3 class="question">${contract.asks}</h3>
+      <p class="quiet"><code>${cellName(contract)}</code>${contract.per === "piece" && call.answer.length > 1 ? html`, row ${row + 1} of ${call.answer.length}` : nothing}</p>`;
+    if (!told) return html`<section class="call">${head}<p>This row is empty.</p></section>`;
+    if (isFault(told)) {
+      const words =
+        isScreen(contract) && told.error === "#N/A" ? "refused" : told.message || `The cell shows ${told.error}, which it was handed.`;
+      return html`<section class="call">${head}<p class="fault">${words}</p>${backing(contract)}</section>`;
+    }
+    const answer = isScreen(contract) ? told.answer.slice(0, 1) : told.answer;
+    const turn = (by: number) => {
+      this.week = by;
+    };
+    return html`<section class="call">${head}
+      ${this.lines(answer, "Answer")}
+      ${drawingsOf(contract, call, row, this.week).map((drawing) => figure(drawing, turn))}
+      <h3>How</h3>
+      <p class="equation">${namedEquation(contract)}</p>
+      <p class="equation numbers">${told.equation}</p>
+      ${this.lines(told.lines, "What went in, and what was met on the way")}
+      ${backing(contract, told.trust)}
+    </section>`;
+  };
+
+  private body(selection: Selection): TemplateResult {
+    if (!/PORE[._]/i.test(selection.formula))
+      return html`<p>There is no PORE function in this cell. Select one that has a number from Porewise, such as the resin or the minutes in the oven, and this view tells how it came
+        about.</p>`;
+    if (!selection.calls)
+      return html`<p>This cell was not calculated while the pane could see it, or something moved since: its working would be a guess.</p>
+        <fluent-button id="calculate" appearance="primary" @click=${this.recalculate}>Calculate this cell</fluent-button>`;
+    return html`${selection.calls.map(this.call)}`;
+  }
+
+  override render(): TemplateResult {
+    if (!this.ready) return html`<p class="quiet">Looking at the sheet.</p>`;
+    const { selection } = this;
+    if (!selection) return html`<p>Select a cell on the sheet, and this view tells how its number came about.</p>`;
+    return html`<h2 id="working-title" tabindex="-1">${selection.address}</h2>
+      ${selection.formula ? html`<code class="formula" tabindex="0" role="group" aria-label="Formula">${selection.formula}</code>` : nothing}
+      <div id="working">${this.body(selection)}</div>`;
+  }
+}

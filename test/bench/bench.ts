@@ -1,0 +1,61 @@
+import { execFileSync } from "node:child_process";
+import { cpus } from "node:os";
+import { gzipSync } from "node:zlib";
+import { bundled, bundles } from "../../tool/bundle";
+import budget from "./budget.json";
+
+/** `npm run bench`: what a function costs beside the loop a person would write by hand, and what Excel has to load. */
+
+export interface Figure {
+  readonly what: string;
+  readonly value: number;
+  readonly most: number;
+  readonly unit: string;
+  /** Milliseconds of ours and of the bare loop. */
+  readonly times?: readonly [ours: number, bare: number];
+}
+
+/** Medians by function, in a process of its own: an engine that has met the other side's objects is slower on this one's. */
+function medians(side: "ours" | "bare"): Record<string, number> {
+  const script = require.resolve("./medians.ts");
+  return JSON.parse(execFileSync(process.execPath, [...process.execArgv, script, side], { encoding: "utf8" }));
+}
+
+function ratios(): Figure[] {
+  const most: Readonly<Record<string, number>> = budget["at most times the bare loop"];
+  const ours = medians("ours");
+  const bare = medians("bare");
+  return Object.keys(ours).map((what) => ({
+    what,
+    value: ours[what] / bare[what],
+    most: most[what] ?? most.others,
+    unit: "times the bare loop",
+    times: [ours[what], bare[what]],
+  }));
+}
+
+async function size(what: (typeof bundles)[number]): Promise<Figure> {
+  return { what, value: gzipSync(await bundled(what), { level: 9 }).length / 1000, most: budget["gzip kB"][what], unit: "kB gzip" };
+}
+
+const short = (n: number) => n.toPrecision(3);
+
+function line({ what, value, most, unit, times }: Figure): string {
+  const beside = times ? `  ${short(times[0])} ms beside ${short(times[1])} ms` : "";
+  return `${value > most ? "over " : "     "}${what.padEnd(14)}${value.toFixed(2).padStart(8)} of ${String(most).padStart(3)} ${unit}${beside}`;
+}
+
+async function main(): Promise<void> {
+  const figures = [...(await Promise.all(bundles.map(size))), ...ratios()];
+  const machine = `Node ${process.version}, ${process.platform} ${process.arch}, ${cpus().length} x ${cpus()[0]?.model ?? "unknown"}`;
+  const over = figures.filter(({ value, most }) => value > most).map(({ what }) => what);
+  if (process.argv.includes("--json")) console.log(JSON.stringify({ machine, rows: budget.rows, figures, over }));
+  else {
+    console.log(figures.map(line).join("\n"));
+    console.log(`${budget.rows} rows a call; best medians. ${machine}`);
+    console.log(over.length ? `Over budget: ${over.join(", ")}` : "All within budget.");
+  }
+  process.exitCode = over.length ? 1 : 0;
+}
+
+main();

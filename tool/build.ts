@@ -1,0 +1,26 @@
+import { cpSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { catalogue } from "../src/catalogue";
+import { bundled, bundles } from "./bundle";
+import { development } from "./manifest";
+import { metadata } from "./metadata";
+import { buildPage } from "./page";
+
+const root = join(__dirname, "..");
+export const dist = join(root, "dist");
+
+const paneFiles = ["taskpane.html", "taskpane.css"];
+const iconSizes = [16, 32, 64, 80];
+
+/** Writes everything that a static host serves; `host` is the address Excel will find it under. */
+export async function build(outDir: string, host: string = development): Promise<void> {
+  rmSync(outDir, { recursive: true, force: true });
+  mkdirSync(join(outDir, "icons"), { recursive: true });
+  for (const name of bundles) writeFileSync(join(outDir, name), await bundled(name));
+  writeFileSync(join(outDir, "functions.json"), `${JSON.stringify(await metadata(catalogue, host), null, 2)}\n`);
+  for (const file of paneFiles) cpSync(join(root, "taskpane", file), join(outDir, file));
+  for (const size of iconSizes) cpSync(join(root, `assets/mark-${size}.png`), join(outDir, `icons/mark-${size}.png`));
+  await buildPage(outDir);
+}
+
+if (require.main === module) build(dist).then(() => console.log("dist/ holds the add-in and the page."));

@@ -1,0 +1,103 @@
+const { execFileSync, spawnSync } = require("node:child_process");
+const { existsSync, readFileSync } = require("node:fs");
+const { join } = require("node:path");
+const { findProgram } = require("./programs.js");
+
+// Installs what a bare clone lacks, and is quick when nothing is missing: it runs before most scripts.
+
+const root = join(__dirname, "..");
+const quiet = process.argv.includes("--quiet");
+const say = (words) => {
+  if (!quiet) console.log(words);
+};
+
+function stop(words) {
+  console.error(words);
+  process.exit(1);
+}
+
+const packagesOf = (lock) => JSON.parse(readFileSync(join(root, lock), "utf8")).packages;
+
+/** Contents are compared, not times: a clone has none that mean anything. Packages for other platforms are marked optional. */
+function packagesAreInstalled() {
+  const installed = "node_modules/.package-lock.json";
+  if (!existsSync(join(root, installed))) return false;
+  const have = packagesOf(installed);
+  return Object.entries(packagesOf("package-lock.json")).every(
+    ([path, { version, optional }]) => path === "" || have[path]?.version === version || (optional && !have[path]),
+  );
+}
+
+/** npm, by the path under which it started us where it did. */
+function npm(args) {
+  const own = process.env.npm_execpath;
+  const options = { cwd: root, stdio: ["ignore", quiet ? "ignore" : "inherit", "inherit"], shell: !own && process.platform === "win32" };
+  return own?.endsWith("js") ? spawnSync(process.execPath, [own, ...args], options) : spawnSync("npm", args, options);
+}
+
+/** Two packages carry a program of this platform; npm may have been told not to run the scripts that place it. */
+function programsRun() {
+  const probe = 'require("esbuild").transformSync("1"); require("@swc/core").transformSync("1")';
+  return spawnSync(process.execPath, ["-e", probe], { cwd: root, stdio: "ignore" }).status === 0;
+}
+
+function ensurePackages() {
+  if (packagesAreInstalled()) return;
+  say("Installing packages: a minute or so, once.");
+  if (npm(["ci", "--include=dev", "--include=optional", "--loglevel=error"]).status !== 0)
+    stop("The packages could not be installed: npm says above why. Mend that, then try again.");
+  if (programsRun()) return;
+  npm(["rebuild", "esbuild", "@swc/core"]);
+  if (!programsRun()) stop("esbuild and swc do not run on this machine: npm rebuild esbuild @swc/core says why.");
+}
+
+const judges = {
+  browser: { name: "Chrome, Chromium or Edge", does: "the tests in a browser", debian: "chromium" },
+  spreadsheet: { name: "LibreOffice", does: "the comparison with another spreadsheet program", debian: "libreoffice-calc" },
+};
+
+const advice = {
+  darwin: { browser: "brew install --cask google-chrome", spreadsheet: "brew install --cask libreoffice" },
+  win32: { browser: "winget install Google.Chrome", spreadsheet: "winget install TheDocumentFoundation.LibreOffice" },
+};
+
+function isDebian() {
+  try {
+    return /^ID=debian$/m.test(readFileSync("/etc/os-release", "utf8"));
+  } catch {
+    return false;
+  }
+}
+
+function commandFor(judge) {
+  if (advice[process.platform]) return advice[process.platform][judge];
+  return existsSync("/usr/bin/apt-get")
+    ? `sudo apt-get install ${judges[judge].debian}`
+    : `install ${judges[judge].name} with your package manager`;
+}
+
+function installByApt(names) {
+  say(`Installing ${names.join(" and ")}: a few minutes, once.`);
+  const apt = (...args) =>
+    execFileSync("apt-get", ["-qq", ...args], {
+      stdio: ["ignore", "ignore", "inherit"],
+      env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+    });
+  try {
+    apt("update");
+    apt("install", "-y", "--no-install-recommends", ...names);
+  } catch {
+    if (process.env.CI) stop(`apt-get could not install ${names.join(" and ")}.`);
+  }
+}
+
+function ensureJudges() {
+  const missing = () => Object.keys(judges).filter((judge) => !findProgram(judge));
+  if (missing().length && isDebian() && process.getuid?.() === 0) installByApt(missing().map((judge) => judges[judge].debian));
+  for (const judge of missing())
+    console.warn(`${judges[judge].name} was not found, so ${judges[judge].does} will be skipped. To have it: ${commandFor(judge)}`);
+}
+
+if (Number(process.versions.node.split(".")[0]) < 20) stop(`Node 20 or newer is needed; this is ${process.versions.node}.`);
+ensurePackages();
+if (process.argv.includes("--judges")) ensureJudges();

@@ -1,0 +1,51 @@
+import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { build } from "esbuild";
+
+const root = join(__dirname, "..");
+
+/** Files of the packages that the page loads as they are, by their place beside the page. */
+const vendor: Readonly<Record<string, string>> = {
+  "owl.iife.min.js": "@odoo/owl/dist/owl.iife.min.js",
+  "owl-LICENSE": "@odoo/owl/LICENSE",
+  "o_spreadsheet.min.iife.js": "@odoo/o-spreadsheet/dist/o_spreadsheet.min.iife.js",
+  "o_spreadsheet.xml": "@odoo/o-spreadsheet/dist/o_spreadsheet.xml",
+  "o_spreadsheet.css": "@odoo/o-spreadsheet/dist/o_spreadsheet.css",
+  "o_spreadsheet-LICENSE": "@odoo/o-spreadsheet/LICENSE",
+  "chart.umd.min.js": "chart.js/dist/chart.umd.min.js",
+  "chart-LICENSE.md": "chart.js/LICENSE.md",
+  "bootstrap.min.css": "bootstrap/dist/css/bootstrap.min.css",
+  "bootstrap-LICENSE": "bootstrap/LICENSE",
+  "font-awesome/css/font-awesome.min.css": "font-awesome/css/font-awesome.min.css",
+  "font-awesome/fonts/fontawesome-webfont.woff2": "font-awesome/fonts/fontawesome-webfont.woff2",
+  "font-awesome/README.md": "font-awesome/README.md",
+};
+
+function copy(from: string, to: string): void {
+  mkdirSync(dirname(to), { recursive: true });
+  cpSync(from, to);
+}
+
+/** The pane as the page frames it: without the scripts that only Excel needs, and without leave to load from elsewhere. */
+const framed = (html: string): string =>
+  html
+    .replace(/\s*<script src="(https:[^"]*|functions\.js)"><\/script>/g, "")
+    .replace(/(content="default-src[^"]*?) https:[^\s;"]+/g, "$1");
+
+/** Builds the embedded spreadsheet into a folder, its index.html at the root. */
+export async function buildPage(outDir: string): Promise<void> {
+  await build({
+    entryPoints: [join(root, "sheet/page.ts")],
+    outfile: join(outDir, "page.js"),
+    bundle: true,
+    minify: true,
+    format: "iife",
+    target: "es2022",
+    legalComments: "none",
+  });
+  for (const file of ["index.html", "page.css"]) copy(join(root, "sheet", file), join(outDir, file));
+  copy(join(root, "assets/mark.svg"), join(outDir, "icons/mark.svg"));
+  for (const [to, from] of Object.entries(vendor)) copy(join(root, "node_modules", from), join(outDir, "vendor", to));
+  const pane = join(root, "taskpane/taskpane.html");
+  if (existsSync(pane)) writeFileSync(join(outDir, "pane.html"), framed(readFileSync(pane, "utf8")));
+}
