@@ -4,7 +4,7 @@ import { type Contract, parameters, shopArg } from "./contract";
 import { literalOf } from "./formula";
 import { type Cell, said, sayIn, Trouble } from "./outcome";
 import type { Setting, Shop } from "./settings";
-import type { Units } from "./unit";
+import { fromInternal, type Units } from "./unit";
 
 /** An argument as a form shows it. */
 export interface Field {
@@ -33,10 +33,13 @@ const isSetting = (arg: Arg): arg is Setting => "fallback" in arg;
 const sayValue = (arg: Arg, value: unknown, units: Units): string =>
   arg.kind && typeof value === "number" ? sayIn(units, said(arg.kind, value)) : String(value);
 
+/** A limit past this, in plain units, only keeps slips out: nobody needs to read it. */
+const endless = 1e5;
+
 function rangeHint({ kind, range }: Arg, units: Units): string {
   if (!kind || kind === "date" || !range) return "";
   const [least, most] = range.map((end) => sayIn(units, said(kind, end)));
-  if (range[1] < 1e6) return `from ${least} to ${most}`;
+  if (fromInternal(range[1], units[kind]) < endless) return `from ${least} to ${most}`;
   return range[0] > 0 ? `${least} or more` : "";
 }
 
@@ -115,6 +118,12 @@ export function troubleOf(field: Field, entry: Entry | undefined, units: Units):
     if (trouble instanceof Trouble) return trouble.in(units).message;
     throw trouble;
   }
+}
+
+/** A message as it stands right under its field, whose name need not be said again. */
+export function underField({ arg }: Field, message: string): string {
+  const lead = `${arg.label}: `;
+  return message.startsWith(lead) ? capital(message.slice(lead.length)) : capital(message);
 }
 
 /** Whether a message is about this field: it then begins with the field's own words. */

@@ -10,8 +10,8 @@ export const decimal = (n: number): Decimal => new Exact(String(n));
 /** Rounded to the cent, a half away from zero. */
 export const inCents = (amount: Decimal): Decimal => amount.toDecimalPlaces(2, Decimal.ROUND_HALF_UP);
 
-/** Past this the numbers of a spreadsheet leave out cents. */
-const most = 2 ** 53 / 100;
+/** Past this the numbers of a spreadsheet lie more than a cent apart. */
+const most = 2 ** 46;
 
 /** An amount as a number, exact to the cent or refused. */
 export function amount(exact: Decimal): number {

@@ -1,6 +1,7 @@
 import { blanks, chamber, mixedOn } from "../src/demo";
 import { ink, input, paper, quiet, teal, tealPale, warn, warnPale } from "./colours";
 import { type Book, type Draft, type Look, widths } from "./data";
+import { letters } from "./letters";
 import { settingCell } from "./shopsheet";
 
 export const blankSheet = "Blanks";
@@ -51,8 +52,6 @@ const columns: readonly Column[] = [
   { head: "bake, min", width: 72, formula: `=PORE.BAKE(${down("D")},${down("E")},${down("F")},${down("K")},MyShop)` },
 ];
 
-const letter = (i: number) => "ABCDEFGHIJKLMNOP"[i];
-
 interface Total {
   readonly at: readonly [label: string, value: string];
   readonly words: string;
@@ -92,12 +91,12 @@ function addColumns(draft: Draft): void {
   columns.forEach(({ head, format, typed, formula }, i) => {
     const fillColor = formula ? teal : "#4d5b59";
     const align = i < 3 ? ("left" as const) : ("right" as const);
-    draft.put(`${letter(i)}${header}`, head, { style: { bold: true, textColor: "#ffffff", fillColor, align, verticalAlign: "middle" } });
-    draft.paint(down(letter(i)), { style: formula ? { fillColor: tealPale, textColor: ink } : { textColor: input }, format });
-    if (formula) draft.put(`${letter(i)}${first}`, formula);
+    draft.put(`${letters(i)}${header}`, head, { style: { bold: true, textColor: "#ffffff", fillColor, align, verticalAlign: "middle" } });
+    draft.paint(down(letters(i)), { style: formula ? { fillColor: tealPale, textColor: ink } : { textColor: input }, format });
+    if (formula) draft.put(`${letters(i)}${first}`, formula);
     if (typed)
       blanks.forEach((piece, row) => {
-        draft.put(`${letter(i)}${first + row}`, typed(piece));
+        draft.put(`${letters(i)}${first + row}`, typed(piece));
       });
   });
 }
@@ -130,7 +129,7 @@ export function addBlankSheet(book: Book): void {
     conditionalFormats: [badRow, badCount],
   };
   book.sheet("blanks", blankSheet, { columns: columns.length + 2, rows: last + 20 }, layout, (draft) => {
-    draft.paint(`A1:${letter(columns.length + 1)}6`, { style: bare });
+    draft.paint(`A1:${letters(columns.length + 1)}6`, { style: bare });
     draft.put("B1", "A hundred pen blanks, and what they will take", {
       style: { bold: true, fontSize: 16, textColor: teal, verticalAlign: "middle", ...bare },
     });

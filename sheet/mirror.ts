@@ -1,14 +1,14 @@
 import type { EvaluatedCell, Model } from "@odoo/o-spreadsheet";
+import { letters } from "./letters";
 
 /** The grid is a canvas, mute to a screen reader: this table, out of sight, says the same. */
 
 /** Beyond these the table would weigh more than it tells. */
 const most = { rows: 600, columns: 40 };
 
-const letters = (column: number): string =>
-  column < 26 ? String.fromCharCode(65 + column) : letters(Math.floor(column / 26) - 1) + letters(column % 26);
-
 const said = (cell: EvaluatedCell): string => (cell.message ? `${cell.formattedValue}: ${cell.message}` : cell.formattedValue);
+
+const heading = (text: string, scope: "col" | "row") => Object.assign(document.createElement("th"), { scope, textContent: text });
 
 export class Mirror {
   private cells: HTMLTableCellElement[] = [];
@@ -58,8 +58,11 @@ export class Mirror {
     this.cells = [];
     const table = document.createElement("table");
     table.createCaption().textContent = name;
+    const top = table.insertRow();
+    top.append(heading("", "col"), ...Array.from({ length: columns }, (_, column) => heading(letters(column), "col")));
     for (let row = 0; row < rows; row++) {
       const line = table.insertRow();
+      line.append(heading(String(row + 1), "row"));
       for (let column = 0; column < columns; column++) {
         const td = line.insertCell();
         Object.assign(td.dataset, { cell: `${letters(column)}${row + 1}`, row, column });

@@ -2,7 +2,8 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { catalogue } from "../src/catalogue";
 import { cautions, cautionsOf } from "../src/cautions";
 import { demoBook } from "./book";
-import { mount, open, prepare } from "./grid";
+import { heard, mount, open, prepare } from "./grid";
+import { pageHost } from "./host";
 import { Mirror } from "./mirror";
 import { Pane } from "./pane";
 import { forget, Keeper, type Kept, kept, putAside, type State } from "./store";
@@ -73,7 +74,8 @@ async function start(): Promise<void> {
   prepare();
   const last = await kept();
   const changed = () => keeper.changed();
-  const keeper: Keeper = new Keeper(() => model.exportData(), tellSaved);
+  const parts = new Map(Object.entries(last?.parts ?? {}));
+  const keeper: Keeper = new Keeper(() => ({ book: model.exportData(), parts: Object.fromEntries(parts) }), tellSaved);
   const { model, failed } = reopen(last, changed);
   if (last && !failed) tellSaved("kept", last.at);
   const mirror = new Mirror(model, part("mirror"), part("here"));
@@ -86,7 +88,14 @@ async function start(): Promise<void> {
   await nextFrame();
   if (!last || failed) model.selection.selectCell(...firstFormula);
   mirror.refresh();
-  new Pane(part("grid"), part("pane"), part("functions"));
+  const keptParts = {
+    get: (namespace: string) => parts.get(namespace),
+    set: (namespace: string, xml: string) => {
+      parts.set(namespace, xml);
+      changed();
+    },
+  };
+  new Pane(part("grid"), part("pane"), part("functions"), pageHost(model, keptParts, heard));
   part("afresh").addEventListener("click", () => startAfresh(keeper));
   addEventListener("visibilitychange", () => document.visibilityState === "hidden" && keeper.flush());
   document.documentElement.dataset.ready = "yes";

@@ -1,3 +1,5 @@
+import type { SheetHost } from "../shared/host";
+
 /** The functions pane beside the grid, in a frame of its own so that neither's keys and styles reach the other. */
 export class Pane {
   private frame: HTMLIFrameElement | undefined;
@@ -6,6 +8,7 @@ export class Pane {
     private readonly grid: HTMLElement,
     private readonly side: HTMLElement,
     private readonly button: HTMLElement,
+    private readonly host: SheetHost,
   ) {
     button.addEventListener("click", () => this.toggle());
     // The grid takes every key it can get: only the capture phase comes before it.
@@ -23,7 +26,11 @@ export class Pane {
 
   private load(): void {
     const frame = Object.assign(document.createElement("iframe"), { title: "Functions", src: "pane.html" });
-    frame.addEventListener("load", () => frame.contentWindow!.addEventListener("keydown", this.move, { capture: true }));
+    frame.addEventListener("load", () => {
+      const inside = frame.contentWindow as Window & { showPane?: (host: SheetHost) => void };
+      inside.addEventListener("keydown", this.move, { capture: true });
+      inside.showPane?.(this.host);
+    });
     this.side.append(frame);
     this.frame = frame;
   }

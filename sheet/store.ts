@@ -4,6 +4,8 @@ import { createStore, del, get, set, type UseStore } from "idb-keyval";
 export interface Kept {
   readonly at: number;
   readonly book: object;
+  /** Documents that belong to the workbook, by their namespace. */
+  readonly parts?: Readonly<Record<string, string>>;
 }
 
 /** How keeping stands, for a person to see. */
@@ -38,7 +40,7 @@ export class Keeper {
   private stopped = false;
 
   constructor(
-    private readonly take: () => object,
+    private readonly take: () => Omit<Kept, "at">,
     private readonly tell: (state: State, at: number) => void,
   ) {}
 
@@ -66,7 +68,7 @@ export class Keeper {
     this.timer = undefined;
     const at = Date.now();
     try {
-      await set(key, { at, book: this.take() } satisfies Kept, place());
+      await set(key, { at, ...this.take() } satisfies Kept, place());
       if (this.timer === undefined) this.tell("kept", at);
     } catch {
       this.tell("failed", at);

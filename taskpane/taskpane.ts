@@ -7,6 +7,7 @@ import * as z from "zod/mini";
 import type { SheetHost } from "../shared/host";
 import "./app";
 import { excel } from "./excel";
+import { followBrowser } from "./theme";
 
 // The Content-Security-Policy forbids compiling code, and trying to would be reported.
 z.config({ jitless: true });
@@ -15,6 +16,8 @@ declare global {
   /** A page that frames this pane hands over its sheet here, once the frame has loaded. */
   function showPane(host: SheetHost): void;
 }
+
+followBrowser();
 
 globalThis.showPane = (host) => {
   const app = Object.assign(document.createElement("pore-app"), { host });

@@ -1,9 +1,9 @@
 import type { Cell, Fault, Outcome } from "../shared/outcome";
 import { call, catalogue } from "../src/catalogue";
 
-type Typed = Cell | readonly Cell[] | readonly (readonly Cell[])[];
+export type Typed = Cell | readonly Cell[] | readonly (readonly Cell[])[];
 
-const cells = (typed: Typed): readonly (readonly Cell[])[] | undefined => {
+export const cells = (typed: Typed): readonly (readonly Cell[])[] | undefined => {
   if (typed === undefined) return undefined;
   if (!Array.isArray(typed)) return [[typed as Cell]];
   return Array.isArray(typed[0]) ? (typed as Cell[][]) : (typed as Cell[]).map((cell) => [cell]);

@@ -27,7 +27,7 @@ function copy(from: string, to: string): void {
 }
 
 /** The pane as the page frames it: without the scripts that only Excel needs, and without leave to load from elsewhere. */
-const framed = (html: string): string =>
+export const framed = (html: string): string =>
   html
     .replace(/\s*<script src="(https:[^"]*|functions\.js)"><\/script>/g, "")
     .replace(/(content="default-src[^"]*?) https:[^\s;"]+/g, "$1");

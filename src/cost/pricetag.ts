@@ -11,7 +11,7 @@ export const pricetag = define({
   asks: "What do I ask for it?",
   args: {
     cost: quantity("money", "cost", 10, [0, 1e12]),
-    margin: quantity("share", "margin, a share of the price and not a mark-up on the cost", 0.5, [0, 0.9999]),
+    margin: quantity("share", "margin on the price", 0.5, [0, 0.9999]),
   },
   returns: cell(quantity("money", "price to ask", 20)),
   format: "0.00",

@@ -31,7 +31,7 @@ export const splitcost = define({
   asks: "Who bears how much of it?",
   args: {
     total: quantity("money", "amount to split", 100, [-1e12, 1e12]),
-    weights: column(quantity("number", "weights, one for each share", 1)),
+    weights: column(quantity("number", "weight of a share", 1)),
   },
   returns: spread(quantity("money", "share", 33.33), "weights"),
   format: "0.00",

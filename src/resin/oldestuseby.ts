@@ -7,15 +7,18 @@ import { isoDate } from "../../shared/serial";
 import { useBy } from "./expiry";
 import { catalysedMonths } from "./settings";
 
-const oldest = (dates: readonly (number | undefined)[]) =>
-  dates.reduce<number>((first, day) => Math.min(first, day ?? first), Number.POSITIVE_INFINITY);
+function oldest(dates: readonly (number | undefined)[]): number {
+  const first = dates.reduce<number>((first, day) => Math.min(first, day ?? first), Number.POSITIVE_INFINITY);
+  if (!Number.isFinite(first)) throw badInput`the days on which it was mixed are all blank: type at least one`;
+  return first;
+}
 
 /** Use-by day of mixed resin that was topped up: its oldest part's, which topping up never resets. */
 export const oldestuseby = define({
   name: "OLDESTUSEBY",
   per: "call",
   asks: "Until when is topped-up resin good?",
-  args: { dates: column(date("days on which it was mixed", "2026-01-31")), months: catalysedMonths },
+  args: { dates: column(date("day it was mixed", "2026-01-31")), months: catalysedMonths },
   shop: {},
   returns: cell(date("use-by date", "2026-04-30")),
   format: "yyyy-mm-dd",
@@ -26,9 +29,5 @@ export const oldestuseby = define({
   cautions: ["storage"],
   worked: { typed: [["2026-03-14", "", "2026-01-31"]], gives: 46142 },
   steps: ({ dates }) => ({ oldest: isoDate(oldest(dates)) }),
-  run: ({ dates, months }) => {
-    const day = oldest(dates);
-    if (!Number.isFinite(day)) throw badInput`days on which it was mixed are all blank: type at least one`;
-    return as(useBy(day, months));
-  },
+  run: ({ dates, months }) => as(useBy(oldest(dates), months)),
 });

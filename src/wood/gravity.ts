@@ -6,7 +6,13 @@ import { cell } from "../../shared/result";
 import { findSpecies, gravityAt } from "./species";
 
 type State = "dry" | "12 %" | "green";
-const states: Readonly<Record<string, State>> = { dry: "dry", "12%": "12 %", "0.12": "12 %", "12": "12 %", green: "green" };
+const states = new Map<string, State>([
+  ["dry", "dry"],
+  ["12%", "12 %"],
+  ["0.12", "12 %"],
+  ["12", "12 %"],
+  ["green", "green"],
+]);
 
 /** dry, 12 % or green; a cell that shows 12 % holds 0.12. */
 const at: Arg<State> = {
@@ -16,7 +22,7 @@ const at: Arg<State> = {
   choices: ["dry", "12 %", "green"],
   read: (typed, units) => {
     const word = text("state of the wood", "dry").read(typed, units);
-    const found = states[word.toLowerCase().replace(/\s/g, "")];
+    const found = states.get(word.toLowerCase().replace(/\s/g, ""));
     if (!found) throw badInput`state of the wood: “${word}” is not one of dry, 12 %, green`;
     return found;
   },

@@ -52,14 +52,18 @@ const species = speciesRows.map(([name, green, at12, shrinkage, source]): Specie
 }));
 
 const known = new Map<string, Species>();
-for (const wood of species) for (const name of [wood.handbook, wood.name, listed(wood.name)]) known.set(squash(name), wood);
+for (const wood of species) {
+  for (const name of [wood.handbook, wood.name, listed(wood.name)]) known.set(squash(name), wood);
+  // As it is mostly typed: found without another look.
+  known.set(wood.name, wood);
+}
 for (const [name, handbook] of Object.entries(also)) known.set(squash(name), known.get(squash(handbook))!);
 
 export const speciesNames: readonly string[] = species.map(({ name }) => name);
 
 /** The wood a name stands for, in any case, either word order, with or without spaces, hyphens and commas. */
 export function findSpecies(name: string): Species {
-  const found = known.get(squash(name));
+  const found = known.get(name) ?? known.get(squash(name));
   if (found) return found;
   const near = nearest(spoken(name), speciesNames);
   throw near.length

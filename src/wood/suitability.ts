@@ -1,6 +1,6 @@
-import { type Arg, choice, optional, quantity } from "../../shared/argument";
+import { choice, optional, quantity, text } from "../../shared/argument";
 import { define } from "../../shared/contract";
-import { type Said, said, sayIn } from "../../shared/outcome";
+import { said, tidy } from "../../shared/outcome";
 import { row } from "../../shared/result";
 import { resistanceOf } from "./heartwood";
 import { dryEnough, fairVoids, goodVoids, poorVoids, reach } from "./settings";
@@ -26,11 +26,10 @@ interface Given {
   readonly reach: number;
 }
 
-/** What rules said, in the order they spoke. */
-type Reason = readonly (string | Said)[];
 interface Judged {
   readonly grade: Grade | "dry first";
-  readonly reason: Reason;
+  /** What rules said, in the order they spoke. */
+  readonly reason: string;
 }
 
 const allowance = 1e-9;
@@ -41,46 +40,37 @@ function byVoids(share: number, { goodVoids, fairVoids, poorVoids }: Given): num
 }
 
 /** The best grade that a wood's heartwood allows. Deep decay has opened it. */
-function heartwoodCap({ species }: Wood, condition: Condition): { best: number; reason: Reason } | undefined {
+function heartwoodCap({ species }: Wood, condition: Condition): { best: number; reason: string } | undefined {
   const resists = species && condition !== "punky" ? resistanceOf.get(species.name) : undefined;
   if (!species || !resists) return undefined;
   const best = grades.indexOf(resists === "difficult" ? "fair" : "poor");
-  return { best, reason: [`; heartwood of ${species.name} is ${resists} to treat: at best ${grades[best]}`] };
+  return { best, reason: `; heartwood of ${species.name} is ${resists} to treat: at best ${grades[best]}` };
 }
+
+const percent = (share: number): string => `${tidy(100 * share)} %`;
 
 function judged(given: Given): Judged {
   const { wood, thickness, moisture, condition = "sound", dryEnough, reach } = given;
   if (moisture > dryEnough * (1 + allowance))
-    return {
-      grade: "dry first",
-      reason: [said("share", moisture), " moisture is over ", said("share", dryEnough), ": water keeps resin out"],
-    };
+    return { grade: "dry first", reason: `${percent(moisture)} moisture is over ${percent(dryEnough)}: water keeps resin out` };
 
   const share = Math.max(0, voidShare(wood.gravity, moisture));
   const first = byVoids(share, given);
-  const thick = thickness / 2 > reach * (1 + allowance);
-  const open = condition !== "sound";
+  let grade = first;
+  let reason = `${percent(share)} voids: ${grades[first]}`;
+  if (thickness / 2 > reach * (1 + allowance)) {
+    grade--;
+    reason += "; half thickness is over the reach, the centre stays weak and pale: one lower";
+  }
+  if (condition !== "sound") {
+    grade++;
+    reason += `; ${condition}, decay opens the structure: one higher`;
+  }
   const cap = heartwoodCap(wood, condition);
-  const moved = Math.min(grades.length - 1, Math.max(0, first - Number(thick) + Number(open)));
-  return {
-    grade: grades[Math.min(moved, cap?.best ?? moved)],
-    reason: [
-      said("share", share),
-      ` voids: ${grades[first]}`,
-      ...(thick ? ["; half thickness is over ", said("length", reach), ", the centre stays weak and pale: one lower"] : []),
-      ...(open ? [`; ${condition}, decay opens the structure: one higher`] : []),
-      ...(cap?.reason ?? []),
-    ],
-  };
+  if (cap) reason += cap.reason;
+  const within = Math.min(grades.length - 1, Math.max(0, grade));
+  return { grade: grades[Math.min(within, cap?.best ?? within)], reason };
 }
-
-const reasonCell: Arg<Reason> = {
-  label: "reason",
-  example: "67.66 % voids: good",
-  sample: () => "words",
-  read: () => [],
-  show: (reason: Reason, units) => reason.map((part) => (typeof part === "string" ? part : sayIn(units, part))).join(""),
-};
 
 /** Grade of a piece and the rules that gave it. */
 export const suitability = define({
@@ -94,7 +84,7 @@ export const suitability = define({
     condition: optional(choice("condition", conditions, "spalted")),
   },
   shop: { dryEnough, goodVoids, fairVoids, poorVoids, reach },
-  returns: row({ grade: choice("grade", [...grades, "dry first"], "good"), reason: reasonCell }),
+  returns: row({ grade: choice("grade", [...grades, "dry first"], "good"), reason: text("reason", "67.66 % voids: good") }),
   format: { grade: "@", reason: "@" },
   equation:
     "dry first if {moisture} is over {dryEnough}; else by {voids}: good from {goodVoids}, fair from {fairVoids}, poor from {poorVoids}; one lower if half of {thickness} is over {reach}; one higher if spalted or punky; resistant heartwood at best poor or fair unless punky",

@@ -1,5 +1,5 @@
 import { type Arg, text } from "../../shared/argument";
-import { said, sayIn } from "../../shared/outcome";
+import { type Cell, said, sayIn } from "../../shared/outcome";
 import { readTyped } from "../../shared/typed";
 import { findSpecies, gravityAt, type Species } from "./species";
 import { gravityArg } from "./voids";
@@ -14,6 +14,8 @@ export interface Wood {
 const label = "wood: species or specific gravity";
 const words = text(label, "silver maple");
 
+const isNumber = (cell: Cell): boolean => typeof cell === "number" || (typeof cell === "string" && readTyped(cell)?.rest === "");
+
 /** A species or a number. Of a piece that was weighed and measured, its gravity says more than its name. */
 export const woodArg: Arg<Wood> = {
   label,
@@ -22,8 +24,7 @@ export const woodArg: Arg<Wood> = {
   say: ({ gravity, species }: Wood, units) =>
     `${species ? `${species.name}, ` : ""}specific gravity ${sayIn(units, said("gravity", gravity))}`,
   read: (cell, units) => {
-    const isNumber = typeof cell === "number" || (typeof cell === "string" && readTyped(cell)?.rest === "");
-    if (isNumber) return { gravity: gravityArg.read(cell, units) };
+    if (isNumber(cell)) return { gravity: gravityArg.read(cell, units) };
     const species = findSpecies(words.read(cell, units));
     return { gravity: gravityAt(species, 0), species };
   },

@@ -40,6 +40,8 @@ export function shareAt(slab: Slab, seconds: number, at: number): number {
   return Math.min(1, Math.max(0, share));
 }
 
+const wholeMinute = (seconds: number) => Math.max(60, Math.round(seconds / 60) * 60);
+
 /** What a call of an oven function is about, as something that warms or cools. */
 export function warmingOf({ contract, given }: Read): Warming | undefined {
   const g = given as any;
@@ -49,12 +51,12 @@ export function warmingOf({ contract, given }: Read): Warming | undefined {
     const target = g.to ?? coolEnough(g.room);
     const until = (contract.run(given) as number) * 1.25;
     if (!(until > 0)) return undefined;
-    return { ...piece, slabs, first: g.oven, bath: g.room, target, until, sawn: until / 4, cooling: true };
+    return { ...piece, slabs, first: g.oven, bath: g.room, target, until, sawn: wholeMinute(until / 4), cooling: true };
   }
   const slabs = () => ({ slabs: slabsOf(g, g.ovenSurfaceCoefficient), first: g.room, bath: g.oven, cooling: false });
   if (contract.name === "BAKE" || contract.name === "BAKECURVE") {
     const until = baking(g, g);
-    return { ...piece, ...slabs(), target: g.core, until, sawn: until / 3 };
+    return { ...piece, ...slabs(), target: g.core, until, sawn: wholeMinute(until / 3) };
   }
   if (contract.name === "CORETEMP") {
     if (!(g.minutes > 0)) return undefined;

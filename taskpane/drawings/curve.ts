@@ -6,7 +6,7 @@ import { type Drawing, lineThrough, paper, px, ticks } from "./drawing";
 
 const left = 34;
 const right = 8;
-const top = 8;
+const top = 18;
 const bottom = 20;
 const height = 180;
 const points = 60;
@@ -38,7 +38,7 @@ export function curveDrawing(warming: Warming, units: Units): Drawing {
     title: cooling ? "How skin and core cool down" : "How skin and core warm up",
     width: paper,
     height,
-    picture: svg`${grid}${times}${aim}<path class="skin" d=${curve("skin")} /><path class="core" d=${curve("core")} />`,
+    picture: svg`<text x="0" y="10">${unit.name}</text><text class="end" x=${paper - right} y=${height - bottom - 6}>minutes</text>${grid}${times}${aim}<path class="skin" d=${curve("skin")} /><path class="core" d=${curve("core")} />`,
     says: `minutes across, ${unit.name} up; after ${sayIn(units, said("minutes", until))} the skin has ${say(end.skin)} and the core ${say(end.core)}`,
     legend: [
       ["skin", `skin, in the middle of the widest face: ${say(end.skin)} at the end`],

@@ -1,6 +1,6 @@
 import { svg } from "lit";
 import { type Cell, isFault } from "../../shared/outcome";
-import { isoDate } from "../../shared/serial";
+import { dateOf } from "../../shared/serial";
 import { type Drawing, paper, px } from "./drawing";
 
 /** A load as the plan's table tells it: moments in days, whole numbers being midnights. */
@@ -39,12 +39,13 @@ export function loadsOf(table: readonly (readonly Cell[])[], loading: number): L
 }
 
 const days = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
+const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** A day as people say it; a plan without a start counts its days. */
 export function dayName(day: number): string {
   if (day < 61) return `Day ${Math.floor(day) + 1}`;
-  const iso = isoDate(day);
-  return `${days[new Date(`${iso}T00:00Z`).getUTCDay()]} ${Number(iso.slice(8))}/${iso.slice(5, 7)}`;
+  const { year, month, day: date } = dateOf(day);
+  return `${days[new Date(Date.UTC(year, month, date)).getUTCDay()]} ${date} ${months[month]}`;
 }
 
 export function momentName(moment: number): string {
@@ -59,7 +60,7 @@ export const daysOf = (loads: readonly Load[]): readonly [first: number, last: n
   Math.floor(Math.max(...loads.map(({ done }) => done)) - 1e-9),
 ];
 
-const label = 46;
+const label = 62;
 const dayHeight = 34;
 const head = 16;
 

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
-import type { Entry, Field } from "../../shared/form";
+import { type Entry, type Field, underField } from "../../shared/form";
 
 interface Handlers {
   readonly typed: (text: string) => void;
@@ -47,7 +47,7 @@ export function fieldRow(field: Field, entry: Entry | undefined, trouble: string
           <div class="typed"><span class="from" role="note">from ${entry.reference}, ${sizeWords(entry)}</span>
           <button class="plain" type="button" id="field-${name}" aria-describedby="label-${name} ${about}" @click=${handlers.clear}>Type it instead</button></div>`
     }
-    ${trouble === undefined ? nothing : html`<p class="fault" id=${troubleId}>${trouble}</p>`}
+    ${trouble === undefined ? nothing : html`<p class="fault" id=${troubleId}>${underField(field, trouble)}</p>`}
     <p class="hint" id=${hintId}>${hints.filter((hint) => hint !== "may be left out").join("; ")}</p>
     <button class="plain" type="button" id="use-${name}" @click=${handlers.useSelection}>Use the selection<span class="unseen"> for ${label}</span></button>
   </div>`;

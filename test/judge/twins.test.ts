@@ -21,6 +21,7 @@ function plausible(arg: Arg, units: ReturnType<typeof plainUnits>): fc.Arbitrary
   const high = Math.min(most, Math.max(example * 0.6, example * 1.4));
   if (arg.kind === "date") return fc.integer({ min: 40_000, max: 50_000 });
   if (arg.kind === "months") return fc.integer({ min: 0, max: 60 });
+  if (arg.kind === "count") return fc.integer({ min: Math.round(low), max: Math.round(high) });
   return fc.double({ min: low, max: Math.max(low, high), noNaN: true }).map((n) => fromInternal(n, unit));
 }
 

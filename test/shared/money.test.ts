@@ -17,8 +17,8 @@ describe("money", () => {
   );
 
   it("refuses an amount whose cents a number cannot tell", () => {
-    expect(() => amount(decimal(9.1e13))).toThrow(Trouble as never);
-    expect(amount(decimal(9e13).plus("0.01"))).toBe(90000000000000.01);
+    expect(() => amount(decimal(7.04e13))).toThrow(expect.any(Trouble));
+    expect(amount(decimal(7e13).plus("0.01"))).toBe(70000000000000.01);
   });
 
   it("turns decimals into whole multiples of one power of ten and loses no digit, from the tiniest to the largest", () => {

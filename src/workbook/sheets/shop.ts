@@ -71,6 +71,8 @@ export interface Shop {
   /** Where the value of a setting is typed, and where the one that holds stands. */
   readonly typed: (name: string) => Ref;
   readonly holds: (name: string) => Ref;
+  /** Whether nothing holds where nothing is typed. */
+  readonly isOptional: (name: string) => boolean;
   readonly chamber: Ref;
   readonly height: Ref;
   readonly pumpRate: Ref;
@@ -121,7 +123,8 @@ export function shopSheet(kit: Kit): Shop {
     page.heading(title);
     for (const setting of own) settingLine(page, setting, kit, follows[setting.name] ?? standardFormula(setting, standard.get(setting), kit));
   }
-  return { page, typed, holds, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
+  const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
+  return { page, typed, holds, isOptional, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
 }
 
 /** What holds where nothing is typed; "none" where that is nothing. */

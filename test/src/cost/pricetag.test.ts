@@ -23,8 +23,8 @@ describe("PRICETAG", () => {
   it("answers a column", () => expect(spill("PRICETAG", [10, "", 5], 0.5)).toEqual([[20], [""], [10]]));
 
   it.each([
-    [10, 50, "margin, a share of the price and not a mark-up on the cost: 50 means 5000 %: type 50 % or 0.5"],
-    [10, 1, "margin, a share of the price and not a mark-up on the cost must be from 0 % to 99.99 %: 100 % is outside"],
+    [10, 50, "margin on the price: 50 means 5000 %: type 50 % or 0.5"],
+    [10, 1, "margin on the price must be from 0 % to 99.99 %: 100 % is outside"],
     [-1, 0.5, "cost must be from 0 to 1000000000000: -1 is outside"],
     ["£10", 0.5, "cost: “£10” is text: type the amount as a number, without a currency sign"],
     [1e12, 0.9999, "the amounts are too large to be told to the cent: check them"],

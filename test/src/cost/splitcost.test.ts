@@ -88,9 +88,9 @@ describe("SPLITCOST", () => {
   });
 
   it.each([
-    [[1, -2], "cell 2: weights, one for each share must be from 0 to 1000000000000: -2 is outside"],
+    [[1, -2], "cell 2: weight of a share must be from 0 to 1000000000000: -2 is outside"],
     [[0, 0], "weights are all zero: type at least one above zero"],
-    [[1, "much"], "cell 2: weights, one for each share: “much” is not a number: type a value such as 1"],
+    [[1, "much"], "cell 2: weight of a share: “much” is not a number: type a value such as 1"],
     [["", ""], "weights are all zero: type at least one above zero"],
   ])("refuses %j in words", (parts, message) => expect(fault("SPLITCOST", 100, parts)).toEqual({ error: "#VALUE!", message }));
 

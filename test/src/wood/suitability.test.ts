@@ -12,14 +12,17 @@ describe("SUITABILITY", () => {
     { typed: [0.7, 0.75], gives: ["fair", "54.55 % voids: fair"] },
     { typed: [0.9, 0.75], gives: ["poor", "41.56 % voids: poor"] },
     { typed: [1.2, 0.75], gives: ["unsuited", "22.08 % voids: unsuited"] },
-    { typed: [0.45, 3], gives: ["fair", "70.78 % voids: good; half thickness is over 1 in, the centre stays weak and pale: one lower"] },
+    {
+      typed: [0.45, 3],
+      gives: ["fair", "70.78 % voids: good; half thickness is over the reach, the centre stays weak and pale: one lower"],
+    },
     { typed: [0.45, 2], gives: ["good", "70.78 % voids: good"] },
     { typed: [0.7, 0.75, 0, "spalted"], gives: ["good", "54.55 % voids: fair; spalted, decay opens the structure: one higher"] },
     {
       typed: [0.7, 3, 0, "punky"],
       gives: [
         "fair",
-        "54.55 % voids: fair; half thickness is over 1 in, the centre stays weak and pale: one lower; punky, decay opens the structure: one higher",
+        "54.55 % voids: fair; half thickness is over the reach, the centre stays weak and pale: one lower; punky, decay opens the structure: one higher",
       ],
     },
     { typed: [0.45, 0.75, 0.05], gives: ["good", "68.53 % voids: good"] },
@@ -48,9 +51,9 @@ describe("SUITABILITY", () => {
     }
   });
 
-  it("speaks in the shop's units and goes by the shop's thresholds", () => {
+  it("takes the thickness in the shop's units and goes by the shop's thresholds", () => {
     expect(judged(0.45, 80, undefined, undefined, "SI")[1]).toBe(
-      "70.78 % voids: good; half thickness is over 25.4 mm, the centre stays weak and pale: one lower",
+      "70.78 % voids: good; half thickness is over the reach, the centre stays weak and pale: one lower",
     );
     expect(
       judged(0.45, 3, 0.12, undefined, [

@@ -1,0 +1,138 @@
+import { cautionsOf } from "../../cautions";
+import { bake } from "../../cure/bake";
+import { uptake } from "../../resin/uptake";
+import { gravity } from "../../wood/gravity";
+import { moisture } from "../../wood/moisture";
+import { pieceGravity } from "../../wood/piecegravity";
+import { suitability } from "../../wood/suitability";
+import { voids } from "../../wood/voids";
+import { ask, type Formula, formula } from "../formula";
+import type { Kit } from "../kit";
+import { kinds } from "../kinds";
+import { type Columns, failed, Page } from "../page";
+import { between, type Ref, whole } from "../place";
+import type { Shop } from "./shop";
+import type { Woods } from "./woods";
+
+export interface Blanks {
+  readonly page: Page;
+  readonly of: Readonly<Record<"kind" | "count" | "thickness" | "width" | "length" | "wood" | "dryWeight" | "volume" | "gravity" | "uptake", Ref>>;
+  /** What PLAN takes: kind, count, thickness, width, length, wood. */
+  readonly pieces: Ref;
+}
+
+const states = ["sound", "spalted", "punky"];
+
+/** Weighed and measured if it was, else by the table: no table knows burl or decayed wood. */
+const gravityOf = ({ wood, dryWeight, volume }: Columns, woods: Woods): Formula => {
+  const lookedUp = formula`IF(ISNA(MATCH(${wood},${woods.names},0)),"no wood called "&${wood}&" is in the list on the sheet Woods",INDEX(${woods.gravity},MATCH(${wood},${woods.names},0)))`;
+  const tabled = ask(gravity, { species: wood }, lookedUp);
+  const weighed = ask(pieceGravity, { weight: dryWeight, volume });
+  return formula`IF(AND(${wood}="",${dryWeight}=""),"",IF(OR(${dryWeight}="",${volume}=""),${tabled},${weighed}))`;
+};
+
+/** Every kind of blank with what it will take. */
+export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
+  const page = new Page(
+    "Blanks",
+    "One row a kind with a count, or one a piece. Type into the pale cells on the left; the right side works itself out, and a row that cannot says why.",
+    [25, 8, 10, 9, 9, 21, 10, 11, 11, 3, 10, 10, 9, 10, 46, 8, 10, 10, 10],
+    { landscape: true },
+  );
+  page.open("Blanks");
+  const summary = page.row;
+  page.skip(4);
+  const length = kit.unit("length");
+  const weight = formula`IF(${shop.holds("scale reads")}="","",${shop.holds("scale reads")})`;
+  const each = { from: 0, to: 1e6 };
+  const side = { from: kit.of("length", 0.01, 2), to: kit.of("length", 200) };
+  const lengthUnit = { unit: length };
+  const { of } = page.table(
+    {
+      kind: { title: "kind", input: true, hint: "A name of your own: a kind of blank, or the number on one piece." },
+      count: { title: "count", input: { from: 0, to: 1e6, whole: true } },
+      thickness: { title: "thickness", ...lengthUnit, input: side },
+      width: { title: "width", ...lengthUnit, input: side },
+      length: { title: "length", ...lengthUnit, input: side },
+      wood: { title: "wood", input: { list: woods.names }, hint: "A wood of the list on the sheet Woods." },
+      state: { title: "state", input: { list: states, only: true } },
+      weight: { title: "weight", unit: weight, format: "0.0", input: each, hint: "One piece of the kind, as it lies there." },
+      dryWeight: { title: "oven-dry", unit: weight, format: "0.0", input: each, hint: "The same piece after the oven took all water out." },
+      volume: {
+        title: "wood, each",
+        unit: kit.unit("volume"),
+        format: "0.00",
+        each: ({ thickness, width, length }) =>
+          formula`IF(OR(${thickness}="",${width}="",${length}=""),"",${thickness}*${width}*${length}/${kit.system === "US" ? 1 : 1000})`,
+      },
+      moisture: { title: "moisture", format: "0.0%", spills: (all) => ask(moisture, { weight: all.weight, dryWeight: all.dryWeight }) },
+      gravity: { title: "gravity", format: "0.00", each: (all) => gravityOf(all, woods) },
+      grade: {
+        title: "grade",
+        beside: ["reason"],
+        look: "words",
+        spills: (all) => ask(suitability, { wood: all.wood, thickness: all.thickness, moisture: all.moisture, condition: all.state }),
+      },
+      voids: { title: "voids", format: "0%", spills: (all) => ask(voids, { gravity: all.gravity, moisture: all.moisture }) },
+      uptake: {
+        title: "resin, each",
+        unit: kit.unit("fluid"),
+        format: "0.0000",
+        spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, moisture: all.moisture }),
+      },
+      all: {
+        title: "resin, all",
+        unit: kit.unit("fluid"),
+        format: "0.00",
+        each: (all) => formula`IF(AND(ISNUMBER(${all.uptake}),ISNUMBER(${all.count})),${all.uptake}*${all.count},"")`,
+      },
+      bake: {
+        title: "bake",
+        unit: "min",
+        format: "0",
+        spills: (all) => ask(bake, { thickness: all.thickness, width: all.width, length: all.length, gravity: all.gravity }),
+      },
+    },
+    kit.demo
+      ? kinds.map(({ label, count, thickness, width, length, species, condition, weight, dryWeight }) => ({
+          kind: label,
+          count,
+          thickness: kit.of("length", thickness),
+          width: kit.of("length", width),
+          length: kit.of("length", length),
+          wood: species,
+          state: condition,
+          weight,
+          dryWeight,
+        }))
+      : [],
+    { spare: kit.demo ? 12 : 25, name: "BlanksTable" },
+  );
+  summaryLines(page, summary, of, kit);
+  page.skip();
+  page.cautions(cautionsOf(["dust", "wet wood", "resin", "oven"]));
+  const rest = between(of.volume, of.bake);
+  const row = between(of.kind, of.dryWeight);
+  page.alert("attention", row, formula`LEFT(${of.grade},9)="dry first"`);
+  page.alert("bad", row, formula`OR(${failed(of.uptake)},${failed(of.grade)})`);
+  page.alert("attention", rest, formula`LEFT(${of.grade},9)="dry first"`);
+  page.alert("good", of.grade, formula`${of.grade}="good"`);
+  page.sheet.frozen = { rows: of.kind.row, columns: 1 };
+  page.sheet.print = { ...page.sheet.print, titleRow: of.kind.row - 1 };
+  return { page, of, pieces: between(of.kind, of.wood) };
+}
+
+/** Rows with an error are passed over: it matches no condition. */
+function summaryLines(page: Page, row: number, of: Columns, kit: Kit): void {
+  const all = (ref: Ref) => whole(ref);
+  const lines: [string, Formula, string, string][] = [
+    ["pieces", formula`SUM(${all(of.count)})`, "0", ""],
+    ["resin taken up", formula`SUMIF(${all(of.all)},">0")`, "0.00", kit.unit("fluid")],
+    ["rows to look at", formula`SUMPRODUCT((LEN(${all(of.kind)})>0)*ISERROR(${all(of.uptake)}*1))`, "0", ""],
+  ];
+  lines.forEach(([label, made, format, unit], i) => {
+    page.put(row + i, 0, { value: label, look: "label" });
+    page.put(row + i, 1, { formula: made, format, look: "total" });
+    if (unit) page.put(row + i, 2, { value: unit, look: "unit" });
+  });
+}

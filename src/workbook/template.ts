@@ -1,0 +1,43 @@
+import type { System } from "../../shared/unit";
+import type { Book } from "./book";
+import type { Edition } from "./formula";
+import { kitOf, readShop } from "./kit";
+import { live } from "./live";
+import { plain } from "./plain";
+import { blanksSheet } from "./sheets/blanks";
+import { shopSheet } from "./sheets/shop";
+import { woodsSheet } from "./sheets/woods";
+
+export interface Template {
+  readonly book: Book;
+  /** Formulas that call the functions, under the names they have in files unless told otherwise. */
+  readonly live: (name?: (name: string) => string) => Edition;
+  readonly plain: Edition;
+  readonly paper: "letter" | "a4";
+}
+
+/** The workbook as data: its sheets in the order they are read, and the editions it can be written in. */
+export function template(system: System, filled: "demo" | "empty"): Template {
+  const kit = kitOf(system, filled === "demo");
+  const shop = shopSheet(kit);
+  const woods = woodsSheet();
+  const blanks = blanksSheet(kit, shop, woods);
+  const pages = [shop.page, blanks.page, woods.page];
+  const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));
+  return {
+    book: {
+      title: "Porewise: a run from choosing wood to the price tag",
+      sheets: pages.map(({ sheet }) => sheet),
+      names: [
+        { name: "MyShop", ref: shop.range },
+        { name: "Chamber", ref: shop.chamber },
+        { name: "ChamberHeight", ref: shop.height },
+        { name: "Pieces", ref: blanks.pieces },
+        { name: "WoodNames", ref: woods.names },
+      ],
+    },
+    live: (name) => live(shop.range, name),
+    plain: plain({ units: kit.units, setting: settingRef, standard: (setting, of) => readShop([["units", of], ["scale reads", "g"]]).get(setting) }),
+    paper: system === "US" ? "letter" : "a4",
+  };
+}

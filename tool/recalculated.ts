@@ -1,0 +1,35 @@
+import { faultOf } from "../sheet/cell";
+import { model } from "../sheet/engine";
+import type { Outcome } from "../shared/outcome";
+import { namespace } from "../src/catalogue";
+import { columnName, ofKey } from "../src/workbook/place";
+import { type Cached, nothingCached, shownCells } from "../src/workbook/shown";
+import type { Template } from "../src/workbook/template";
+
+const inCell = (name: string): string => `${namespace}.${name}`;
+
+/** A template as the engine calculates it. */
+export function recalculated({ book, live }: Template): Cached {
+  const edition = live(inCell);
+  const sheets = book.sheets.map((sheet) => {
+    const cells: Record<string, string> = {};
+    for (const [at, { value, formula }] of shownCells(sheet, edition, nothingCached)) {
+      const [row, column] = ofKey(at);
+      if (formula !== undefined) cells[columnName(column) + (row + 1)] = `=${formula}`;
+      else if (value !== undefined && value !== "") cells[columnName(column) + (row + 1)] = String(value);
+    }
+    return { id: sheet.name, name: sheet.name, colNumber: 60, rowNumber: 400, cells };
+  });
+  const { getters } = model({ version: "19.3.2", sheets });
+  return {
+    value(sheetId, row, column): Outcome {
+      const { value, message } = getters.getEvaluatedCell({ sheetId, row, col: column });
+      if (typeof value === "string") return faultOf(value, message) ?? value;
+      return value ?? "";
+    },
+    spill(sheetId, row, column) {
+      const zone = getters.getSpreadZone({ sheetId, row, col: column });
+      return zone ? { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 } : { rows: 1, columns: 1 };
+    },
+  };
+}
