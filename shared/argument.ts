@@ -40,15 +40,25 @@ const us = plainUnits("US");
 export const isBlank = (cell: Cell): cell is null | undefined | "" =>
   cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
 
-/** Zero is no value where the range leaves it out, and some spreadsheets hand a blank cell in as 0. */
+/** Zero is no value where words are due or the range leaves it out, and some spreadsheets hand a blank cell in as 0. */
 export const isEmpty = (cell: Cell, arg: Arg, units: Units): boolean => {
   if (isBlank(cell)) return true;
-  if (cell !== 0 || !arg.range || !arg.kind) return false;
+  if (cell !== 0) return false;
+  if (!arg.kind) return true;
+  if (!arg.range) return false;
   const zero = units[arg.kind].shift * units[arg.kind].factor;
   return zero < arg.range[0];
 };
 
-const shown = (cell: Cell): string => (typeof cell === "boolean" ? String(cell).toUpperCase() : String(cell).trim());
+/** The most of a typed text that a message repeats. */
+const longest = 60;
+
+const words = (cell: Cell): string => (typeof cell === "boolean" ? String(cell).toUpperCase() : String(cell).trim());
+
+function shown(cell: Cell): string {
+  const text = words(cell);
+  return text.length > longest ? `${text.slice(0, longest)}…` : text;
+}
 
 /** The number a cell states, in internal units, with the unit it was typed in. */
 export function readQuantity(cell: Cell, label: string, kind: Kind, example: number, units: Units): { value: number; unit?: Unit } {
@@ -132,7 +142,7 @@ export const text = (label: string, example: string): Arg<string> => ({
   sample: () => `words such as ${example}`,
   read: (cell) => {
     if (isFault(cell)) throw handedOn(cell);
-    return shown(cell);
+    return words(cell);
   },
 });
 

@@ -1,3 +1,4 @@
+import { isoDate } from "./serial";
 import { fromInternal, type Kind, type Units } from "./unit";
 
 /** What a spreadsheet shows in place of a value. The first two are ours; others are only handed on. */
@@ -28,6 +29,7 @@ export const said = (kind: Kind, value: number): Said => ({ kind, value });
 export const tidy = (n: number): string => String(Number(n.toPrecision(Math.abs(n) >= 1e4 ? 6 : 4)));
 
 export function sayIn(units: Units, { kind, value }: Said): string {
+  if (kind === "date") return isoDate(value);
   const unit = units[kind];
   const shown = fromInternal(value, unit);
   if (kind === "share") return `${tidy(shown * 100)} %`;

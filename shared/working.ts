@@ -73,7 +73,8 @@ export function explainer(readShop: ReadShop) {
     try {
       const shop = shopOf(outline, cells, readShop);
       units = shop.units;
-      const { given } = readGiven(outline, mine, shop);
+      const { given, typedIn } = readGiven(outline, mine, shop);
+      if (typedIn) units = { ...shop.units, weight: typedIn };
       const steps = contract.steps?.(given) ?? {};
       const values = new Map<string, string>();
       for (const [name, arg] of [...outline.args, ...outline.settings]) values.set(name, sayValue(arg, given[name], shop.units));
@@ -81,7 +82,7 @@ export function explainer(readShop: ReadShop) {
       return {
         equation: fillIn(contract.equation, (name) => values.get(name) ?? name),
         lines: [...values].map(([name, value]) => [spaced(name), value] as const),
-        answer: sayAnswer(contract.returns, contract.run(given), shop.units),
+        answer: sayAnswer(contract.returns, contract.run(given), units),
         trust: sayTrust(contract, given, shop.units),
       };
     } catch (trouble) {

@@ -1,11 +1,10 @@
 import * as engine from "@odoo/o-spreadsheet";
 import type { Outcome } from "../shared/outcome";
 import { faultOf, tooLarge } from "./cell";
-import { type Made, register } from "./functions";
+import { heard, type Made, register } from "./functions";
 import { respelled } from "./quotes";
 
-let calls: Made[] = [];
-register(engine, (made) => calls.push(made));
+register(engine);
 
 /** The engine reports its progress on the console, which here belongs to the answers. */
 function quietly<T>(work: () => T): T {
@@ -44,8 +43,9 @@ export function evaluator(): (formula: string) => Answer {
   const blank = model();
   const sheetId = blank.getters.getActiveSheetId();
   return (formula) => {
-    calls = [];
-    const result = blank.getters.evaluateFormulaResult(sheetId, respelled(withSign(formula)), { sheetId, col: 0, row: 0 });
+    const { result, calls } = heard(() =>
+      blank.getters.evaluateFormulaResult(sheetId, respelled(withSign(formula)), { sheetId, col: 0, row: 0 }),
+    );
     const columns = Array.isArray(result) ? result : [[result]];
     const rows = columns[0].map((_, row) => columns.map((column) => column[row]));
     const values = rows.map((row) => row.map(outcomeOf));

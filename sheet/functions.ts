@@ -43,8 +43,21 @@ function formats({ format, returns }: Contract): (column: number) => string | un
   return (column) => known(format[names[column]]);
 }
 
-/** Makes every function of the catalogue known to the engine; `made` is told each call. */
-export function register({ addFunction, helpers, registries }: Engine, made?: (call: Made) => void): void {
+let hears: Made[] | undefined;
+
+/** Runs some work and tells its result with the calls that formulas made meanwhile, the outermost last. */
+export function heard<T>(work: () => T): { readonly result: T; readonly calls: readonly Made[] } {
+  const calls: Made[] = [];
+  hears = calls;
+  try {
+    return { result: work(), calls };
+  } finally {
+    hears = undefined;
+  }
+}
+
+/** Makes every function of the catalogue known to the engine. */
+export function register({ addFunction, helpers, registries }: Engine): void {
   // The engine would take this code for plain text, and IFERROR would pass it by.
   registries.errorTypes.add("#VALUE!");
   for (const contract of catalogue) {
@@ -60,7 +73,7 @@ export function register({ addFunction, helpers, registries }: Engine, made?: (c
       compute: (...args) => {
         const cells = args.map(cellsOf);
         const answer = call(contract, cells);
-        made?.({ contract, cells, answer });
+        hears?.push({ contract, cells, answer });
         return resultsOf(answer, formatOf);
       },
     });

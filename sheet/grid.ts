@@ -1,7 +1,7 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import type { App as OwlApp } from "@odoo/owl";
-import { type Made, register } from "./functions";
+import { register } from "./functions";
 import { respelled } from "./quotes";
 
 /** The packages' own files stand beside the page unmodified and set these globals. */
@@ -56,23 +56,9 @@ export function open(book: object, changed: () => void): Model {
   return model;
 }
 
-let hears: Made[] | undefined;
-
-/** Runs some work and tells the calls that formulas made meanwhile. */
-export function heard(work: () => void): readonly Made[] {
-  const calls: Made[] = [];
-  hears = calls;
-  try {
-    work();
-  } finally {
-    hears = undefined;
-  }
-  return calls;
-}
-
 /** Makes the functions known, once, before a workbook opens. */
 export function prepare(): void {
-  register(o_spreadsheet, (made) => hears?.push(made));
+  register(o_spreadsheet);
   hideMenus();
 }
 

@@ -2,7 +2,7 @@ import type { CellPosition, Model, Zone } from "@odoo/o-spreadsheet";
 import type { Cells } from "../shared/columns";
 import type { Call, Ended, Look, Selection, SheetHost } from "../shared/host";
 import { cellOf } from "./cell";
-import type { Made } from "./functions";
+import { heard } from "./functions";
 import { letters } from "./letters";
 import { respelled } from "./quotes";
 
@@ -17,8 +17,11 @@ export interface Parts {
 
 const notHere = (what: string): Ended => ({ done: false, words: `This page does not ${what}: download the workbook and open that.` });
 
-/** The embedded sheet as the pane sees it. `heard` runs some work and tells the calls that formulas made meanwhile. */
-export function pageHost(model: Model, parts: Parts, heard: (work: () => void) => readonly Made[]): SheetHost {
+/** Text that stays text: the format of plain text does not stop the engine from reading an equals sign. */
+const inert = (text: string): string => (text.startsWith("=") ? respelled(`="${text.replace(/"/g, '""')}"`) : text);
+
+/** The embedded sheet as the pane sees it. */
+export function pageHost(model: Model, parts: Parts): SheetHost {
   const { getters } = model;
 
   const valuesOf = ({ left, right, top, bottom }: Zone, sheetId: string): Cells =>
@@ -38,7 +41,7 @@ export function pageHost(model: Model, parts: Parts, heard: (work: () => void) =
 
   /** Asking the formula again tells its calls as of now, so that nothing remembered can be stale. */
   const callsOf = (formula: string, position: CellPosition): readonly Call[] =>
-    heard(() => getters.evaluateFormulaResult(position.sheetId, formula, position)).map(({ contract, cells, answer }) => ({
+    heard(() => getters.evaluateFormulaResult(position.sheetId, formula, position)).calls.map(({ contract, cells, answer }) => ({
       name: contract.name,
       cells,
       answer,
@@ -143,8 +146,7 @@ export function pageHost(model: Model, parts: Parts, heard: (work: () => void) =
       model.dispatch("CREATE_SHEET", { sheetId, name, position: getters.getSheetIds().length, ...size });
       rows.forEach((row, down) => {
         row.forEach((content, across) => {
-          // The format of plain text keeps a line that starts with "=" from becoming a formula.
-          model.dispatch("UPDATE_CELL", { sheetId, col: across, row: down, content, format: "@" });
+          model.dispatch("UPDATE_CELL", { sheetId, col: across, row: down, content: inert(content), format: "@" });
         });
       });
       model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: getters.getActiveSheetId(), sheetIdTo: sheetId });

@@ -2,7 +2,7 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { catalogue } from "../src/catalogue";
 import { cautions, cautionsOf } from "../src/cautions";
 import { demoBook } from "./book";
-import { heard, mount, open, prepare } from "./grid";
+import { mount, open, prepare } from "./grid";
 import { pageHost } from "./host";
 import { Mirror } from "./mirror";
 import { Pane } from "./pane";
@@ -95,7 +95,7 @@ async function start(): Promise<void> {
       changed();
     },
   };
-  new Pane(part("grid"), part("pane"), part("functions"), pageHost(model, keptParts, heard));
+  new Pane(part("grid"), part("pane"), part("functions"), pageHost(model, keptParts));
   part("afresh").addEventListener("click", () => startAfresh(keeper));
   addEventListener("visibilitychange", () => document.visibilityState === "hidden" && keeper.flush());
   document.documentElement.dataset.ready = "yes";

@@ -58,11 +58,19 @@ export class App extends LitElement {
     const { words, failed } = this.notice;
     return html`
       <header class="head"><h1>Porewise</h1></header>
-      <fluent-tablist class="tabs" aria-label="Views" activeid="tab-${this.now}" @change=${this.turn}>
-        ${names.map((name) => html`<fluent-tab id="tab-${name}" aria-controls="panel-${name}">${views[name]}</fluent-tab>`)}
-      </fluent-tablist>
-      <main @notice=${this.listen}>${names.map(this.panel)}</main>
+      <main @notice=${this.listen}>
+        <fluent-tablist class="tabs" aria-label="Views" activeid="tab-${this.now}" @change=${this.turn}>
+          ${names.map((name) => html`<fluent-tab id="tab-${name}" aria-controls="panel-${name}">${views[name]}</fluent-tab>`)}
+        </fluent-tablist>
+        ${names.map(this.panel)}
+      </main>
       <div class="said" data-failed=${failed ?? false} role="status" aria-live="polite">${words}</div>
       <footer class="quiet">Porewise ${versionText}</footer>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    "pore-app": App;
   }
 }

@@ -22,6 +22,7 @@ followBrowser();
 globalThis.showPane = (host) => {
   const app = Object.assign(document.createElement("pore-app"), { host });
   document.body.replaceChildren(app);
+  app.updateComplete.then(() => performance.mark("pane shown"));
 };
 
 excel().then((host) => host && globalThis.showPane(host));

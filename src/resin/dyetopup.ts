@@ -18,7 +18,7 @@ export function dyeToAdd(onHand: number, itsRate: number, added: number, rate: n
 /** Dye powder that goes in with a top-up. */
 export const dyetopup = define({
   name: "DYETOPUP",
-  per: "call",
+  per: "piece",
   asks: "How much dye goes in with a top-up?",
   args: {
     onHand: quantity("fluid", "fluid on hand", 1.5, [0, 1e6]),

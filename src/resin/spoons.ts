@@ -25,12 +25,12 @@ export function inSpoons(volume: number): string {
 /** Dye powder in kitchen spoons. */
 export const spoons = define({
   name: "SPOONS",
-  per: "call",
+  per: "piece",
   asks: "Which spoons do I measure it with?",
   args: { dye: quantity("powder", "dye powder", 1.25, [0, 1e6]) },
   shop: {},
   returns: cell(text("spoons", "1 tsp + 1/4 tsp")),
-  format: "@",
+  format: "General",
   equation: "{dye} to the nearest 1/8 tsp, as full spoons of 1, 1/2, 1/4 and 1/8 tsp",
   source: "a US teaspoon is 1/768 gallon, 4.929 mL (NIST Handbook 44, App. C); the set of spoons: common practice, no source",
   accuracy: "to 1/16 tsp; how powder packs into a spoon varies more than that",

@@ -36,7 +36,7 @@ export const lidLoad = define({
     verdict: text("verdict", notRefused),
     share: shareCell,
   }),
-  format: { verdict: "@", share: "0%" },
+  format: { verdict: "General", share: "0%" },
   equation:
     "do not pump if 3 (3 + 0.35)/8 × {air} × ({diameter} / 2 / {thickness})² is {lidLimit} or more of the design stress of {kind}, or if the middle sinks by over half the thickness",
   source: `Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, a round flat plate simply supported (Roark, table 11.2, case 10a); continuous design stress of cast acrylic 1500 psi and extruded acrylic 750 psi, E 450,000 psi: makers' data, read in public pages; full vacuum inside; ${airSource}`,

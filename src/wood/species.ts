@@ -32,7 +32,7 @@ const uncapitalised = (name: string): string =>
 
 /** "Maple, silver" as people say it. */
 function spoken(name: string): string {
-  const [kind, which] = name.split(/\s*,\s*/);
+  const [kind, which] = name.split(",").map((part) => part.trim());
   if (!which) return uncapitalised(kind);
   return whole.has(which) ? which : `${which} ${uncapitalised(kind)}`;
 }

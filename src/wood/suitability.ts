@@ -85,7 +85,7 @@ export const suitability = define({
   },
   shop: { dryEnough, goodVoids, fairVoids, poorVoids, reach },
   returns: row({ grade: choice("grade", [...grades, "dry first"], "good"), reason: text("reason", "67.66 % voids: good") }),
-  format: { grade: "@", reason: "@" },
+  format: { grade: "General", reason: "General" },
   equation:
     "dry first if {moisture} is over {dryEnough}; else by {voids}: good from {goodVoids}, fair from {fairVoids}, poor from {poorVoids}; one lower if half of {thickness} is over {reach}; one higher if spalted or punky; resistant heartwood at best poor or fair unless punky",
   source:

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
+import { live } from "lit/directives/live.js";
 import type { Cells } from "../../shared/columns";
 import type { Contract } from "../../shared/contract";
 import { cellsOf, type Entries, type Entry } from "../../shared/form";
@@ -111,7 +112,9 @@ export class Form extends View {
     return html`<fieldset class="shops">
       <legend>Plain numbers are</legend>
       ${choices.map(
-        (choice) => html`<label><input type="radio" name="shop" .checked=${choice === this.shop} @change=${() => this.setShop(choice)} />
+        (
+          choice,
+        ) => html`<label><input type="radio" name="shop" .checked=${live(choice === this.shop)} @change=${() => this.setShop(choice)} />
           ${shopWords[choice]}</label>`,
       )}
     </fieldset>`;

@@ -63,7 +63,7 @@ export class Functions extends View {
       this.more = !this.more;
     };
     return html`${this.list(first)}
-      <fluent-button id="more" aria-expanded=${this.more} @click=${toggle}>${this.more ? "Fewer" : `More: all ${catalogue.length}`}</fluent-button>
+      <button class="plain" type="button" id="more" aria-expanded=${this.more} @click=${toggle}>${this.more ? "Fewer" : `More: all ${catalogue.length}`}</button>
       ${
         this.more
           ? Object.entries(subjects)

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { live } from "lit/directives/live.js";
 import { repeat } from "lit/directives/repeat.js";
 import { first } from "../../src/cautions";
 import * as checklist from "../../src/checklist/list";
@@ -123,7 +124,7 @@ export class Safety extends View {
       this.change(checklist.tick(this.list, id, on), "");
     };
     return html`<li class="item" data-done=${done}>
-      <fluent-checkbox id="tick-${id}" .checked=${done} @change=${toggle}></fluent-checkbox>
+      <fluent-checkbox id="tick-${id}" .checked=${live(done)} @change=${toggle}></fluent-checkbox>
       <label for="tick-${id}">${text}${why ? html`<span class="why">${why}</span>` : nothing}</label>
       <button class="plain" type="button" id="change-${id}" aria-expanded=${open} aria-label="Change: ${text}"
         @click=${() => (open ? this.cancel() : this.editItem(item))}>Change</button>

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { live } from "lit/directives/live.js";
 import type { Ended, Work } from "../../shared/host";
 import { draftOf, keepDraft } from "../draft";
 import { type Book, type Choice, fetchBook, nameOf } from "../files";
@@ -120,7 +121,7 @@ export class Workbook extends View {
             words,
             more,
             choice,
-          }) => html`<label><input type="radio" name=${name} .checked=${isChosen(this.choice, choice)} @change=${() => this.choose(choice)} />
+          }) => html`<label><input type="radio" name=${name} .checked=${live(isChosen(this.choice, choice))} @change=${() => this.choose(choice)} />
             <span>${words}<span class="why">${more}</span></span></label>`,
         )}
       </fieldset>`,
@@ -142,7 +143,7 @@ export class Workbook extends View {
     return html`<fieldset class="choices">
       <legend>Sheets</legend>
       ${this.book.sheets.map(
-        (name, i) => html`<div class="tick"><fluent-checkbox id="sheet-${i}" .checked=${!this.left.has(name)}
+        (name, i) => html`<div class="tick"><fluent-checkbox id="sheet-${i}" .checked=${live(!this.left.has(name))}
           @change=${(event: Event) => this.toggle(name, (event.target as HTMLInputElement).checked)}></fluent-checkbox><label for="sheet-${i}">${name}</label></div>`,
       )}
       <p class="hint">A sheet brings along the sheets that it takes numbers from.</p>
@@ -193,7 +194,7 @@ export class Workbook extends View {
         this.opens === undefined
           ? nothing
           : html`<h2>This pane</h2>
-          <div class="tick"><fluent-checkbox id="opens" .checked=${this.opens} @change=${this.setOpens}></fluent-checkbox>
+          <div class="tick"><fluent-checkbox id="opens" .checked=${live(this.opens)} @change=${this.setOpens}></fluent-checkbox>
           <label for="opens">Open this pane with this workbook</label></div>`
       }`;
   }

@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { gzipSync, strToU8, zipSync } from "fflate";
+import { gzipSync } from "node:zlib";
+import { strToU8, zipSync } from "fflate";
 import type { Browser, Frame, Page } from "playwright-core";
 import { placeOf } from "../../src/checklist/part";
 import { findBrowser, launch } from "../../tool/browser";
@@ -12,7 +13,9 @@ const withBrowser = findBrowser() ? describe : describe.skip;
 
 /** A workbook file of which only the names of its sheets are read. */
 const workbook = zipSync({
-  "xl/workbook.xml": strToU8('<workbook xmlns="x"><sheets><sheet name="My Shop"/><sheet name="Blanks &amp; co"/><sheet name="Today"/></sheets></workbook>'),
+  "xl/workbook.xml": strToU8(
+    '<workbook xmlns="x"><sheets><sheet name="My Shop"/><sheet name="Blanks &amp; co"/><sheet name="Today"/></sheets></workbook>',
+  ),
 });
 
 withBrowser("the pane beside a sheet", () => {
@@ -56,7 +59,6 @@ withBrowser("the pane beside a sheet", () => {
     await pane.locator(`#panel-${name.toLowerCase()} > *`).waitFor();
   };
   const kept = async (words: string) => {
-    await expect.poll;
     await page.waitForFunction((text) => [...sheet.parts.values()].some((xml) => xml.includes(text)), words);
   };
 
@@ -69,7 +71,7 @@ withBrowser("the pane beside a sheet", () => {
     it("ticks an item and keeps the tick in the workbook", async () => {
       await to("#tick-rated");
       await press("Space");
-      await kept('"id":"rated","stage":"vacuum"'.replace("vacuum", "before"));
+      await kept('"done":true');
       expect(await part()).toMatch(/"id":"rated"[^}]*"done":true/);
       expect(await pane.locator(".tally").textContent()).toContain("1 of");
       expect(await focused()).toBe("tick-rated");
@@ -206,6 +208,8 @@ withBrowser("the pane beside a sheet", () => {
       await kept('"done":true');
       expect(await page.evaluate((place) => sheet.parts.get(place), placeOf(1))).toBe(xml);
       expect(await part()).toContain(placeOf(2));
+      // What the browser makes of broken XML is a page of its own with a style of its own, which the policy keeps out.
+      for (let at = troubles.length - 1; at >= 0; at--) if (troubles[at].startsWith("Applying inline style")) troubles.splice(at, 1);
     });
   });
 
@@ -402,7 +406,10 @@ withBrowser("the pane beside a sheet", () => {
       await pane.locator("#working .call").waitFor();
       expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core has 190 °F in an oven at 200 °F");
       expect(await pane.locator("#working").textContent()).toContain("Honest range: ");
-      expect(await pane.locator("figure h3").allTextContents()).toEqual(["How skin and core warm up", "The blank sawn across after 14 min"]);
+      expect(await pane.locator("figure h3").allTextContents()).toEqual([
+        "How skin and core warm up",
+        "The blank sawn across after 14 min",
+      ]);
       await calculate("ARRANGE", 6, 10, 0.75, 0.75, 5, 16);
       await pane.getByText("How do the pieces go into the chamber?").waitFor();
       expect(await pane.locator("figure h3").allTextContents()).toEqual(["The chamber, cut open", "A full layer, from above"]);
@@ -465,31 +472,45 @@ withBrowser("the pane beside a sheet", () => {
   });
 
   it("has names for its controls in the browser's own tree", async () => {
-    const { nodes } = await (await page.context().newCDPSession(page)).send("Accessibility.getFullAXTree", { frameId: undefined });
-    expect(nodes.length).toBeGreaterThan(1);
+    const session = await page.context().newCDPSession(page);
+    const { frameTree } = await session.send("Page.getFrameTree");
+    const { nodes } = await session.send("Accessibility.getFullAXTree", { frameId: frameTree.childFrames![0].frame.id });
+    const named = (role: string) =>
+      nodes.filter((node) => node.role?.value === role && !node.ignored).map((node) => node.name?.value ?? "");
+    expect(named("tab")).toEqual(["Safety", "Workbook", "Functions", "Working"]);
+    expect(named("checkbox").length).toBeGreaterThan(30);
+    for (const role of ["checkbox", "button", "tab"]) expect(named(role)).not.toContain("");
   });
 
   describe.each(["light", "dark"] as const)("in %s", (colorScheme) => {
-    it.each(["Safety", "Workbook", "Functions", "Working", "a form", "an item", "forced colours"])("axe finds nothing in %s", async (what) => {
-      await page.emulateMedia({ colorScheme, forcedColors: what === "forced colours" ? "active" : "none" });
-      if (["Workbook", "Functions", "Working"].includes(what)) await view(what);
-      if (what === "an item") await pane.locator("#change-rated").click();
-      if (what === "Working")
-        await page.evaluate(() => {
-          sheet.calculate("Sheet1!B2", "=PORE.ARRANGE(6,10,0.75,0.75,5,16)", "ARRANGE", ...[6, 10, 0.75, 0.75, 5, 16].map((cell) => [[cell]]));
-          sheet.select("Sheet1!B2");
-        });
-      if (what === "a form") {
-        await view("Functions");
-        await pane.locator("#ask-FILL").click();
-        await pane.locator("#field-chamber").fill("6 lb");
-      }
-      await page.waitForTimeout(150);
-      // The policy of the pane lets no script of a test in: the engine's evaluate is not bound by it.
-      await pane.evaluate(axe);
-      const { violations } = await pane.evaluate(() => (globalThis as any).axe.run(document, { resultTypes: ["violations"] }));
-      expect(violations.map(({ id, nodes }: any) => [id, nodes.map((node: any) => `${node.html} ${node.failureSummary}`)])).toEqual([]);
-    });
+    it.each(["Safety", "Workbook", "Functions", "Working", "a form", "an item", "forced colours"])(
+      "axe finds nothing in %s",
+      async (what) => {
+        await page.emulateMedia({ colorScheme, forcedColors: what === "forced colours" ? "active" : "none" });
+        if (["Workbook", "Functions", "Working"].includes(what)) await view(what);
+        if (what === "an item") await pane.locator("#change-rated").click();
+        if (what === "Working")
+          await page.evaluate(() => {
+            sheet.calculate(
+              "Sheet1!B2",
+              "=PORE.ARRANGE(6,10,0.75,0.75,5,16)",
+              "ARRANGE",
+              ...[6, 10, 0.75, 0.75, 5, 16].map((cell) => [[cell]]),
+            );
+            sheet.select("Sheet1!B2");
+          });
+        if (what === "a form") {
+          await view("Functions");
+          await pane.locator("#ask-FILL").click();
+          await pane.locator("#field-chamber").fill("6 lb");
+        }
+        await page.waitForTimeout(150);
+        // The policy of the pane lets no script of a test in: the engine's evaluate is not bound by it.
+        await pane.evaluate(axe);
+        const { violations } = await pane.evaluate(() => (globalThis as any).axe.run(document, { resultTypes: ["violations"] }));
+        expect(violations.map(({ id, nodes }: any) => [id, nodes.map((node: any) => `${node.html} ${node.failureSummary}`)])).toEqual([]);
+      },
+    );
   });
 
   it.each([1, 2])("needs no sideways scrolling with text at %s times its size", async (times) => {

@@ -68,9 +68,11 @@ function troubleWith(answer: Outcome, handed: boolean): string | undefined {
   if (typeof answer === "number") return Number.isFinite(answer) ? undefined : `the number ${answer}`;
   if (typeof answer === "string" || typeof answer === "boolean")
     return /NaN|Infinity|undefined|\[object/.test(String(answer)) ? `the words “${answer}”` : undefined;
-  if (handed && answer.error === divided.error && answer.message === divided.message) return undefined;
+  if (handed && answer.error === divided.error) return undefined;
   if (!codes.includes(answer.error)) return `the error ${answer.error}`;
-  if (answer.message.length < 10 || /NaN|Infinity|undefined|null|\[object/.test(answer.message)) return `the message “${answer.message}”`;
+  // What was typed may be quoted back.
+  const own = answer.message.replace(/“.*?”/gs, "");
+  if (answer.message.length < 10 || /NaN|Infinity|undefined|null|\[object/.test(own)) return `the message “${answer.message}”`;
   return undefined;
 }
 

@@ -56,7 +56,13 @@ export class MemorySheet implements SheetHost {
   selection(): Promise<Selection | undefined> {
     const cell = this.cells.get(this.selected);
     const formula = cell?.formula ?? "";
-    return Promise.resolve({ address: this.selected, formula, row: 0, column: 0, calls: this.calls.at(this.selected, formula, cell?.value) });
+    return Promise.resolve({
+      address: this.selected,
+      formula,
+      row: 0,
+      column: 0,
+      calls: this.calls.at(this.selected, formula, cell?.value),
+    });
   }
 
   watch(changed: () => void): () => void {
@@ -71,7 +77,8 @@ export class MemorySheet implements SheetHost {
 
   write(formula: string, { formats }: Look, over: boolean): Promise<Ended & { filled?: boolean }> {
     if (this.refuses) return this.ended();
-    if (this.cells.has(this.selected) && !over) return Promise.resolve({ done: false, filled: true, words: `${this.selected} holds something already.` });
+    if (this.cells.has(this.selected) && !over)
+      return Promise.resolve({ done: false, filled: true, words: `${this.selected} holds something already.` });
     this.cells.set(this.selected, { formula, value: 0, format: formats[0] });
     return this.ended(`The formula stands in ${this.selected}.`);
   }

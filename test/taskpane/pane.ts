@@ -62,7 +62,10 @@ export async function open(browser: Browser, { served }: Bench, options: Browser
   const strays: string[] = [];
   const troubles: string[] = [];
   const page = await context.newPage();
-  page.on("request", (request) => !request.url().startsWith(served.address) && !request.url().startsWith("blob:") && strays.push(request.url()));
+  page.on(
+    "request",
+    (request) => !request.url().startsWith(served.address) && !request.url().startsWith("blob:") && strays.push(request.url()),
+  );
   page.on("pageerror", (error) => troubles.push(String(error)));
   page.on("console", (message) => /error|warning/.test(message.type()) && !/404/.test(message.text()) && troubles.push(message.text()));
   await page.goto(`${served.address}harness.html`);

@@ -16,7 +16,7 @@ describe("PUMPDOWN", () => {
         ["barometer", pa(p0_Pa)],
         ["pump end pressure", "0.04 Pa"],
       ];
-      within(ask("PUMPDOWN", V_L, S_L_per_min, pa(p0_Pa - p_Pa), undefined, shop), expected, tolerance + 0.0001);
+      within(ask("PUMPDOWN", V_L, S_L_per_min, pa(p0_Pa - p_Pa), undefined, shop), expected, tolerance + 2e-5);
     },
   );
 
