@@ -57,7 +57,10 @@ export interface SheetHost {
   copyWithValues(work: Work): Promise<Ended>;
   /** Whether the pane opens with this workbook; undefined where the host has no such thing. */
   readonly opensWithWorkbook?: { get(): Promise<boolean>; set(on: boolean): Promise<Ended> };
-  /** A document kept inside the workbook, as text, by its namespace; undefined where there is none. */
+  /**
+   * A document kept inside the workbook, as text, by its namespace; undefined where there is none. A workbook that cannot be
+   * asked just now rejects with words: nothing may be taken for missing and written over.
+   */
   readPart(namespace: string): Promise<string | undefined>;
   writePart(namespace: string, xml: string): Promise<Ended>;
   /** Puts rows of text on a new sheet, never as formulas. */

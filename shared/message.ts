@@ -42,7 +42,7 @@ export function unknownUnit(label: string, shown: string, unit: string, dimensio
 }
 
 export function outOfRange(label: string, value: number, shown: string, kind: Kind, range: readonly [number, number]): Trouble {
-  if (kind === "share" && value > range[1] && value > 1 && !shown.includes("%"))
+  if (kind === "share" && value > range[1] && value > 1 && value < 1e9 && !shown.includes("%"))
     return badInput`${label}: ${shown} means ${value * 100} %: type ${shown} % or ${value / 100}`;
   return badInput`${label} must be from ${said(kind, range[0])} to ${said(kind, range[1])}: ${said(kind, value)} is outside`;
 }

@@ -3,6 +3,7 @@ import { customElement, property, state } from "lit/decorators.js";
 import type { SheetHost } from "../shared/host";
 import { versionText } from "../src/version";
 import { draftOf, keepDraft } from "./draft";
+import { named } from "./named";
 import "./views/functions";
 import "./views/safety";
 import type { Notice } from "./views/view";
@@ -19,7 +20,7 @@ const draftName = "view";
 @customElement("pore-app")
 export class App extends LitElement {
   @property({ attribute: false }) host!: SheetHost;
-  @state() private now: Name = draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety";
+  @state() private now: Name = named() ? "functions" : (draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety");
   @state() private notice: Notice = { words: "" };
   private readonly seen = new Set<Name>();
 

@@ -1,6 +1,26 @@
 import type { SheetHost } from "../shared/host";
+import { excelHost } from "../src/excel/host";
+import { LastCalls } from "../src/excel/lastcall";
+import { noSheet } from "./nosheet";
+import { isDark, setTheme } from "./theme";
 
-/** Excel's host, once Excel says that it is there; undefined where this page stands in no Excel. */
-export async function excel(): Promise<SheetHost | undefined> {
-  return undefined;
+/** Excel's colours, as far as it tells them: it has four themes, and two of them are dark. */
+function followExcel(): void {
+  const follow = () => {
+    const colour = Office.context.officeTheme?.bodyBackgroundColor;
+    if (colour) setTheme(isDark(colour));
+  };
+  addEventListener("focus", follow);
+  follow();
+}
+
+/** The sheet beside a pane that loads the vendor's library; undefined where a page is going to hand over its own. */
+export async function vendorSheet(): Promise<SheetHost | undefined> {
+  if (!("Office" in globalThis)) return undefined;
+  const { host, platform } = await Office.onReady();
+  // Help in Excel leads here too, in a browser beside it.
+  if (host !== Office.HostType.Excel) return noSheet;
+  followExcel();
+  const calls = globalThis.porewise?.calls ?? new LastCalls();
+  return excelHost({ platform: platform === Office.PlatformType.OfficeOnline ? "web" : "desktop", calls });
 }

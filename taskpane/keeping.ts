@@ -39,11 +39,18 @@ export class Keeping {
   ) {}
 
   async load(): Promise<void> {
-    const found = await find((place) => this.host.readPart(place), parser());
+    let found: Found | undefined;
+    try {
+      found = await find((place) => this.host.readPart(place), parser());
+    } catch (error) {
+      this.trouble = `The workbook's own list cannot be read just now. ${(error as Error).message}`;
+      return;
+    }
     if (!found) {
       this.trouble = full;
       return;
     }
+    this.trouble = "";
     this.place = found.place;
     this.kept = found.xml;
     this.unread = found.unread;
@@ -68,6 +75,13 @@ export class Keeping {
   set(list: List): void {
     this.list = list;
     this.save();
+  }
+
+  /** Tries again what did not work: to read the list first of all, for what was not read is never written over. */
+  async again(): Promise<void> {
+    if (this.place) this.save();
+    else await this.load();
+    this.changed();
   }
 
   /** One writing after the other, and the newest list only. */

@@ -6,7 +6,7 @@ import "@fluentui/web-components/tablist.js";
 import * as z from "zod/mini";
 import type { SheetHost } from "../shared/host";
 import "./app";
-import { excel } from "./excel";
+import { vendorSheet } from "./excel";
 import { followBrowser } from "./theme";
 
 // The Content-Security-Policy forbids compiling code, and trying to would be reported.
@@ -25,4 +25,4 @@ globalThis.showPane = (host) => {
   app.updateComplete.then(() => performance.mark("pane shown"));
 };
 
-excel().then((host) => host && globalThis.showPane(host));
+vendorSheet().then((host) => host && globalThis.showPane(host));

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { build } from "esbuild";
 import { minify } from "terser";
-import { slim } from "./slim";
+import { slimFunctions, slimPane } from "./slim";
 
 const root = join(__dirname, "..");
 
@@ -21,7 +21,7 @@ export async function bundled(name: Bundle): Promise<Uint8Array> {
     target: "es2020",
     charset: "utf8",
     legalComments: "none",
-    plugins: name === "functions.js" ? [slim] : [],
+    plugins: [name === "functions.js" ? slimFunctions : slimPane],
     write: false,
   });
   const { code } = await minify(outputFiles[0].text, {

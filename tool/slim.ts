@@ -4,12 +4,14 @@ import ts from "typescript";
 
 /** What of a contract, and like it the basis of a setting, is read by help, pane and workbook only: a cell that calculates never asks for it. */
 const readElsewhere = new Set(["asks", "format", "equation", "source", "accuracy", "cautions", "worked", "twin", "steps", "trust"]);
+/** What the pane does not read either. */
+const readInFiles = new Set(["worked", "twin"]);
 
 const without = (text: string, cuts: readonly (readonly [from: number, to: number])[]): string =>
   cuts.reduceRight((rest, [from, to]) => rest.slice(0, from) + rest.slice(to), text);
 
 /** The text of a module without those parts of its contracts; without the working too, which needs them. */
-export function slimmed(text: string): string {
+export function slimmed(text: string, parts: ReadonlySet<string> = readElsewhere): string {
   const file = ts.createSourceFile("module.ts", text, ts.ScriptTarget.Latest, true);
   const cuts: [from: number, to: number][] = [];
   const visit = (node: ts.Node): void => {
@@ -17,8 +19,7 @@ export function slimmed(text: string): string {
       const [contract] = node.arguments;
       if (!contract || !ts.isObjectLiteralExpression(contract)) throw new Error("define takes a contract written out in its place");
       for (const part of contract.properties)
-        if (readElsewhere.has(part.name?.getText() ?? ""))
-          cuts.push([part.getFullStart(), text[part.end] === "," ? part.end + 1 : part.end]);
+        if (parts.has(part.name?.getText() ?? "")) cuts.push([part.getFullStart(), text[part.end] === "," ? part.end + 1 : part.end]);
     } else if (ts.isCallExpression(node) && node.expression.getText() === "setting" && node.arguments.length === 4) {
       const [, , fallback, basis] = node.arguments;
       cuts.push([fallback.end, basis.end]);
@@ -68,10 +69,13 @@ export function arithmetic(text: string): string {
 }
 
 /** Leaves out of a bundle what its functions never read. */
-export const slim: Plugin = {
+const slimming = (parts: ReadonlySet<string>): Plugin => ({
   name: "slim",
   setup({ onLoad }) {
-    onLoad({ filter: /[\\/]src[\\/].*\.ts$/ }, ({ path }) => ({ contents: slimmed(readFileSync(path, "utf8")), loader: "ts" }));
+    onLoad({ filter: /[\\/]src[\\/].*\.ts$/ }, ({ path }) => ({ contents: slimmed(readFileSync(path, "utf8"), parts), loader: "ts" }));
     onLoad({ filter: /decimal\.mjs$/ }, ({ path }) => ({ contents: arithmetic(readFileSync(path, "utf8")), loader: "js" }));
   },
-};
+});
+
+export const slimFunctions = slimming(readElsewhere);
+export const slimPane = slimming(readInFiles);

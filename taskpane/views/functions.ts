@@ -5,6 +5,7 @@ import { resultWords } from "../../shared/stub";
 import { spaced } from "../../shared/working";
 import { catalogue, cellName, subjects } from "../../src/catalogue";
 import { draftOf, keepDraft } from "../draft";
+import { named } from "../named";
 import "./form";
 import { View } from "./view";
 
@@ -34,7 +35,7 @@ const titleOf = (subject: string) => subjectTitles[subject] ?? spaced(subject).r
 /** The functions by the question each answers, and one of them to try. */
 @customElement("pore-functions")
 export class Functions extends View {
-  @state() private chosen: Contract | undefined = draftOf(draftName, (kept) => catalogue.find(({ name }) => name === kept));
+  @state() private chosen: Contract | undefined = named() ?? draftOf(draftName, (kept) => catalogue.find(({ name }) => name === kept));
   @state() private search = "";
   @state() private more = false;
 

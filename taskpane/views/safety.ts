@@ -247,7 +247,7 @@ export class Safety extends View {
       ${
         trouble
           ? html`<div class="notice failed" role="alert"><p><strong>Not kept.</strong> ${trouble}</p>
-            <fluent-button @click=${() => this.keeping.save()}>Try again</fluent-button></div>`
+            <fluent-button @click=${() => this.keeping.again()}>Try again</fluent-button></div>`
           : nothing
       }
       <p class="tally"><strong>${items.filter(({ done }) => done).length}</strong> of ${items.length} ticked</p>

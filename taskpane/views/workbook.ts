@@ -175,6 +175,8 @@ export class Workbook extends View {
       on ? "The pane opens with this workbook." : "The pane stays shut.",
     );
     this.opens = done ? on : !on;
+    // A refusal leaves the state as it was, and the box must say so again.
+    this.requestUpdate();
   };
 
   override render(): TemplateResult {

@@ -50,6 +50,9 @@ describe("RESINBOOK", () => {
   it("keeps the use-by of an older part that was poured in later", () =>
     expect(book(["2026-03-10", 1, 0, ""], ["2026-01-31", 1, 0, ""])[1][2]).toBe(readDate("2026-04-30")));
 
+  it("dates the resin by what was poured in, not by what was taken out", () =>
+    expect(book(["2026-03-10", 1, 0, ""], ["2026-01-31", 0, 0, 0.5])[1][2]).toBe(readDate("2026-06-10")));
+
   it("takes the months from the shop", () =>
     expect(spill("RESINBOOK", [["2026-01-31", 1, 0, 0]], [["catalysed months", 1]])[0][2]).toBe(readDate("2026-02-28")));
 

@@ -1,0 +1,179 @@
+import type { Ended, SheetHost, Work } from "../../shared/host";
+import { printSheet, read, recalculate, selection, write } from "./cells";
+import { insert, type Platform } from "./insert";
+import type { LastCalls } from "./lastcall";
+import { base64, withValues } from "./package";
+import { reenter } from "./reenter";
+import { tried, wordsOf } from "./trouble";
+
+export interface Surroundings {
+  readonly platform: Platform;
+  /** The calls that the functions' own script records. */
+  readonly calls: LastCalls;
+}
+
+type Batch<T> = (context: Excel.RequestContext) => Promise<T>;
+
+const run = <T>(batch: Batch<T>): Promise<T> => Excel.run(batch);
+
+/** Waits while a cell is being typed into. */
+const patiently = <T>(batch: Batch<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, batch);
+
+/** What cannot be answered is undefined: the pane says what to do instead. */
+const asked = <T>(batch: Batch<T>): Promise<T | undefined> => patiently(batch).catch(() => undefined);
+
+const doing = <E extends Ended>(batch: Batch<E>) => tried(() => run(batch));
+
+/** Changes of cells leave addresses as they are; all others move some. */
+const isMove = ({ changeType }: Excel.WorksheetChangedEventArgs) => changeType !== "RangeEdited";
+
+/** Hears of everything that makes a recorded call stale; what this version of Excel does not tell, it cannot. */
+async function guard(calls: LastCalls, changed: () => void): Promise<void> {
+  const clear = async () => {
+    calls.clear();
+    changed();
+  };
+  const events: ((sheets: Excel.WorksheetCollection) => void)[] = [
+    (sheets) => sheets.onSelectionChanged.add(async () => changed()),
+    (sheets) => sheets.onActivated.add(async () => changed()),
+    (sheets) =>
+      sheets.onChanged.add(async (event) => {
+        if (isMove(event)) calls.clear();
+        changed();
+      }),
+    (sheets) =>
+      sheets.onCalculated.add(async () => {
+        calls.settle();
+        changed();
+      }),
+    (sheets) => sheets.onRowSorted.add(clear),
+    (sheets) => sheets.onColumnSorted.add(clear),
+    (sheets) => sheets.onNameChanged.add(clear),
+    (sheets) => sheets.onDeleted.add(clear),
+  ];
+  for (const add of events)
+    await asked(async (context) => {
+      add(context.workbook.worksheets);
+      await context.sync();
+    });
+}
+
+/** The whole workbook as a file, as Excel would save it now. */
+const savedFile = (): Promise<Uint8Array> =>
+  new Promise((resolve, reject) => {
+    Office.context.document.getFileAsync(Office.FileType.Compressed, { sliceSize: 1 << 22 }, async ({ status, value: file, error }) => {
+      if (status !== Office.AsyncResultStatus.Succeeded) return reject(error);
+      const slice = (index: number) =>
+        new Promise<number[]>((done, failed) =>
+          file.getSliceAsync(index, (got) =>
+            got.status === Office.AsyncResultStatus.Succeeded ? done(got.value.data) : failed(got.error),
+          ),
+        );
+      try {
+        const bytes: number[] = [];
+        for (let i = 0; i < file.sliceCount; i++) for (const byte of await slice(i)) bytes.push(byte);
+        resolve(Uint8Array.from(bytes));
+      } catch (trouble) {
+        reject(trouble);
+      } finally {
+        file.closeAsync();
+      }
+    });
+  });
+
+async function copyWithValues({ progress, stop }: Work): Promise<Ended> {
+  const saved = await savedFile();
+  progress(0.5);
+  const { file, cells } = withValues(saved);
+  if (stop.aborted) return { done: false, words: "Stopped: no copy was made." };
+  await Excel.createWorkbook(base64(file));
+  return {
+    done: true,
+    words: `The copy opens as a new workbook; ${cells === 1 ? "one PORE cell is its value" : `${cells} PORE cells are their values`}.`,
+  };
+}
+
+const opensWithWorkbook = {
+  get: async () => {
+    try {
+      return (await Office.addin.getStartupBehavior()) === Office.StartupBehavior.load;
+    } catch {
+      return false;
+    }
+  },
+  set: (on: boolean) =>
+    tried(async (): Promise<Ended> => {
+      await Office.addin.setStartupBehavior(on ? Office.StartupBehavior.load : Office.StartupBehavior.none);
+      return {
+        done: true,
+        words: on ? "This pane opens with this workbook, once the workbook is saved." : "This pane stays shut when the workbook opens.",
+      };
+    }),
+};
+
+async function partOf(context: Excel.RequestContext, namespace: string): Promise<Excel.CustomXmlPart | undefined> {
+  const parts = context.workbook.customXmlParts.getByNamespace(namespace);
+  parts.load("items/id");
+  await context.sync();
+  return parts.items[0];
+}
+
+/** Excel as the pane sees it. */
+export function excelHost({ platform, calls }: Surroundings): SheetHost {
+  const watchers = new Set<() => void>();
+  const ready = guard(calls, () => {
+    for (const changed of watchers) changed();
+  });
+  return {
+    name: "Excel",
+    selection: () => asked((context) => selection(context, calls)),
+    watch: (changed) => {
+      watchers.add(changed);
+      return () => watchers.delete(changed);
+    },
+    read: (reference) => asked((context) => read(context, reference)),
+    write: (formula, look, over) => doing((context) => write(context, formula, look, over)),
+    recalculate: () => doing(recalculate),
+    insert: async (file, sheets, work) => {
+      await ready;
+      return doing((context) => insert(context, file, sheets, platform, work));
+    },
+    open: (file) =>
+      tried(async (): Promise<Ended> => {
+        await Excel.createWorkbook(base64(file));
+        return { done: true };
+      }),
+    reenter: (where, work) =>
+      doing(async (context) => {
+        if (where === "selection") return reenter(context, [context.workbook.getSelectedRange()], work);
+        const { worksheets } = context.workbook;
+        worksheets.load("items/id");
+        await context.sync();
+        return reenter(
+          context,
+          worksheets.items.map((sheet) => sheet.getUsedRangeOrNullObject(true)),
+          work,
+        );
+      }),
+    copyWithValues: (work) => tried(() => copyWithValues(work)),
+    opensWithWorkbook,
+    readPart: (namespace) =>
+      patiently(async (context) => {
+        const part = await partOf(context, namespace);
+        const xml = part?.getXml();
+        await context.sync();
+        return xml?.value;
+      }).catch((error) => {
+        throw new Error(wordsOf(error));
+      }),
+    writePart: (namespace, xml) =>
+      doing(async (context): Promise<Ended> => {
+        const part = await partOf(context, namespace);
+        if (part) part.setXml(xml);
+        else context.workbook.customXmlParts.add(xml);
+        await context.sync();
+        return { done: true };
+      }),
+    printSheet: (title, rows) => doing((context) => printSheet(context, title, rows)),
+  };
+}

@@ -1,0 +1,79 @@
+import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
+
+/** Changes to workbook files, part by part: what is not named here stays as it is, byte for byte. */
+
+type Parts = Record<string, Uint8Array>;
+
+const edit = (parts: Parts, name: string, change: (xml: string) => string): void => {
+  parts[name] = strToU8(change(strFromU8(parts[name])));
+};
+
+const contentTypes = "[Content_Types].xml";
+
+/** Takes parts out, and with them every mention in content types and relationships. */
+function drop(parts: Parts, dropped: (name: string) => boolean): void {
+  const gone = Object.keys(parts).filter(dropped);
+  for (const name of gone) delete parts[name];
+  const lost = new Set(gone.map((name) => `/${name}`));
+  const mentions = (tag: string, attribute: string, full: (path: string) => string) => (xml: string) =>
+    xml.replace(new RegExp(`<${tag}\\b[^>]*\\b${attribute}="([^"]*)"[^>]*/>`, "g"), (whole, path: string) =>
+      lost.has(full(path)) ? "" : whole,
+    );
+  edit(
+    parts,
+    contentTypes,
+    mentions("Override", "PartName", (path) => path),
+  );
+  for (const name of Object.keys(parts).filter((one) => one.endsWith(".rels"))) {
+    const folder = `/${name.replace(/_rels\/[^/]*$/, "")}`;
+    edit(
+      parts,
+      name,
+      mentions("Relationship", "Target", (path) => new URL(path, `file://${folder}`).pathname),
+    );
+  }
+}
+
+const isSheet = (name: string) => /^xl\/worksheets\/[^/]+\.xml$/.test(name);
+
+const unzipped = (file: Uint8Array): Parts => ({ ...unzipSync(file) });
+const zipped = (parts: Parts): Uint8Array => zipSync(parts as Zippable);
+
+/** A copy without drawings and comments: Excel on the web refuses sheets that hold them. */
+export function stripped(file: Uint8Array): Uint8Array {
+  const parts = unzipped(file);
+  drop(parts, (name) => /^xl\/(drawings|charts|media|comments|threadedComments|persons)\b|^xl\/comments[^/]*\.xml$/.test(name));
+  for (const name of Object.keys(parts).filter(isSheet))
+    edit(parts, name, (xml) => xml.replace(/<(?:\w+:)?(?:drawing|legacyDrawing|legacyDrawingHF|picture)\b[^>]*\/>/g, ""));
+  return zipped(parts);
+}
+
+const poreFormula = /<f\b[^>]*>[^<]*PORE[._][^<]*<\/f>/i;
+
+/** A cell without its formula, if that is one of ours: its value stays, and nothing spills from it any more. */
+const settled = (cell: string): string =>
+  poreFormula.test(cell) ? cell.replace(poreFormula, "").replace(/^(<c\b[^>]*?)\s+cm="\d+"/, "$1") : cell;
+
+/** A copy in which cells with PORE formulas are their values. The order of calculation goes too: Excel makes it anew. */
+export function withValues(file: Uint8Array): { file: Uint8Array; cells: number } {
+  const parts = unzipped(file);
+  let cells = 0;
+  for (const name of Object.keys(parts).filter(isSheet))
+    edit(parts, name, (xml) =>
+      xml.replace(/<c\b[^>]*>.*?<\/c>/gs, (cell) => {
+        const made = settled(cell);
+        if (made !== cell) cells++;
+        return made;
+      }),
+    );
+  drop(parts, (name) => name === "xl/calcChain.xml");
+  return { file: zipped(parts), cells };
+}
+
+/** Bytes as Excel takes them. */
+export function base64(file: Uint8Array): string {
+  const slice = 0x8000;
+  let text = "";
+  for (let at = 0; at < file.length; at += slice) text += String.fromCharCode(...file.subarray(at, at + slice));
+  return btoa(text);
+}
