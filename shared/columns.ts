@@ -44,7 +44,14 @@ export function commonShape(args: readonly (readonly [label: string, cells: Cell
 const omitted: Cells = [[null]];
 
 /** Reads plain numbers in range straight away and marks every other row odd. */
-export function readColumn(name: string, arg: Arg, given: Cells | undefined, units: Units, odd: Uint8Array): Column {
+export function readColumn(
+  name: string,
+  arg: Arg,
+  given: Cells | undefined,
+  units: Units,
+  odd: Uint8Array,
+  room: () => Float64Array,
+): Column {
   const cells = given ?? omitted;
   const single = cells.length === 1 && cells[0].length === 1;
   if (single) return { name, arg, cells, single, values: [] };
@@ -53,15 +60,20 @@ export function readColumn(name: string, arg: Arg, given: Cells | undefined, uni
     arg,
     cells,
     single,
-    values: arg.range && arg.kind ? numbers(cells, arg.range, units[arg.kind], odd) : words(arg, cells, units, odd),
+    values: arg.range && arg.kind ? numbers(cells, arg.range, units[arg.kind], odd, room()) : words(arg, cells, units, odd),
   };
 }
 
-function numbers(cells: Cells, [least, most]: readonly [number, number], { factor, shift }: Unit, odd: Uint8Array): Float64Array {
-  const values = new Float64Array(odd.length);
-  const width = cells[0].length;
-  for (let row = 0; row < values.length; row++) {
-    const cell = width === 1 ? cells[row][0] : cells[Math.floor(row / width)][row % width];
+function numbers(
+  cells: Cells,
+  [least, most]: readonly [number, number],
+  { factor, shift }: Unit,
+  odd: Uint8Array,
+  values: Float64Array,
+): Float64Array {
+  const lines = cells[0].length === 1 ? cells : cells.flatMap((line) => line.map((cell) => [cell]));
+  for (let row = 0; row < odd.length; row++) {
+    const cell = lines[row][0];
     const value = typeof cell === "number" ? (cell + shift) * factor : Number.NaN;
     if (value >= least && value <= most) values[row] = value;
     else odd[row] = 1;

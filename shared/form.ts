@@ -55,7 +55,7 @@ function leftOut(arg: Arg, shop: Shop): string {
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 function fieldOf(name: string, arg: Arg, shop: Shop): Field {
-  const control = arg.choices ? "choice" : arg.take && !arg.say ? "lines" : "line";
+  const control = arg.choices ? "choice" : Array.isArray(arg.example) || (arg.take && !arg.say) ? "lines" : "line";
   const sample = Array.isArray(arg.example) ? `a line each, with ${arg.sample(shop.units).replace("rows of ", "")}` : "";
   const such = arg.choices || sample ? "" : arg.sample(shop.units).replace(/^a (value|date) /, "");
   return {

@@ -15,7 +15,7 @@ export function eachPiece(outline: Outline, cells: readonly (Cells | undefined)[
   if (returns.form === "row" && shape.columns > 1) throw badInput`${contract.name} fills cells to the right: give the pieces in a column`;
   const length = shape.rows * shape.columns;
   const odd = new Uint8Array(length);
-  const columns = outline.args.map(([name, arg], i) => readColumn(name, arg, cells[i], shop.units, odd));
+  const columns = outline.args.map(([name, arg], i) => readColumn(name, arg, cells[i], shop.units, odd, scratch(i, length)));
   const singles = setSingles(outline, columns, shop);
   if (!singles) odd.fill(1);
 
@@ -29,6 +29,18 @@ export function eachPiece(outline: Outline, cells: readonly (Cells | undefined)[
   }
   if (shape.columns === 1) return answers;
   return Array.from({ length: shape.rows }, (_, r) => answers.slice(r * shape.columns, (r + 1) * shape.columns).map(([only]) => only));
+}
+
+const kept: Float64Array[] = [];
+const mostKept = 1 << 15;
+
+/** Room for a column's numbers, used again by the next call: a fresh block each time costs more than the arithmetic. */
+function scratch(index: number, length: number): () => Float64Array {
+  return () => {
+    if (length > mostKept) return new Float64Array(length);
+    if (!kept[index] || kept[index].length < length) kept[index] = new Float64Array(length);
+    return kept[index];
+  };
 }
 
 interface Singles {
@@ -65,15 +77,18 @@ function plainRows(
   const { factor, shift } = unit ?? { factor: 1, shift: 0 };
   let row = from;
   try {
-    for (; row < odd.length && !odd[row]; row++) {
-      at.row = row;
-      const made = run(seen);
-      if (unit) {
-        const value = (made as number) / factor - shift;
+    if (unit) {
+      for (; row < odd.length && !odd[row]; row++) {
+        at.row = row;
+        const value = (run(seen) as number) / factor - shift;
         if (!Number.isFinite(value)) return row;
         answers[row] = [value];
-      } else answers[row] = cellsOf(returns, made, units, oneCell, typedIn)[0];
-    }
+      }
+    } else
+      for (; row < odd.length && !odd[row]; row++) {
+        at.row = row;
+        answers[row] = cellsOf(returns, run(seen), units, oneCell, typedIn)[0];
+      }
   } catch (trouble) {
     if (!(trouble instanceof Trouble)) throw trouble;
   }

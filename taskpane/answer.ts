@@ -1,5 +1,4 @@
 import type { Arg } from "../shared/argument";
-import type { Cells } from "../shared/columns";
 import type { Contract } from "../shared/contract";
 import { isFault, type Outcome, said, sayIn, tidy } from "../shared/outcome";
 import type { Result } from "../shared/result";
@@ -110,5 +109,3 @@ export function formatsOf(contract: Contract): string[] {
   if (typeof format === "string") return [format];
   return Object.keys((returns as Extract<Result, { form: "row" | "table" }>).of).map((name) => format[name] ?? "General");
 }
-
-export type { Cells };

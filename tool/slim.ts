@@ -34,8 +34,8 @@ const beyondArithmetic = new Set(
   (
     "cosine cubeRoot hyperbolicCosine hyperbolicSine hyperbolicTangent inverseCosine inverseHyperbolicCosine inverseHyperbolicSine " +
     "inverseHyperbolicTangent inverseSine inverseTangent logarithm naturalExponential naturalLogarithm sine squareRoot tangent toPower " +
-    "toBinary toFraction toHexadecimal toNearest toOctal " +
-    "acos acosh asin asinh atan atanh atan2 cbrt cos cosh exp hypot ln log log10 log2 pow random sin sinh sqrt sum tan tanh LN10 PI"
+    "clampedTo dividedToIntegerBy toExponential toPrecision toSignificantDigits toBinary toFraction toHexadecimal toNearest toOctal " +
+    "clamp max min sign acos acosh asin asinh atan atanh atan2 cbrt cos cosh exp hypot ln log log10 log2 pow random sin sinh sqrt sum tan tanh LN10 PI"
   ).split(" "),
 );
 

@@ -20,10 +20,17 @@ export interface Box {
 export function cutPieces({ places = [], layers = 0, last = 0, stack = 0 }: Bath): Box[] {
   const height = stack / layers;
   const middle = nearestRow(places);
+  const lastPieces = nearest(places, middle, last);
   return Array.from({ length: layers }, (_, layer) => {
-    const present = layer === layers - 1 ? new Set(places.slice(0, last)) : undefined;
+    const present = layer === layers - 1 ? lastPieces : undefined;
     return middle.filter((place) => !present || present.has(place)).map(({ x, dx }) => ({ x, y: layer * height, width: dx, height }));
   }).flat();
+}
+
+/** A last layer that is not full lies around the middle, where the cut goes. */
+function nearest(places: readonly Place[], cut: readonly Place[], many: number): ReadonlySet<Place> {
+  const off = (place: Place) => (cut.includes(place) ? 0 : 1e3) + Math.hypot(place.x + place.dx / 2, place.y + place.dy / 2);
+  return new Set([...places].sort((a, b) => off(a) - off(b)).slice(0, many));
 }
 
 /** The pieces cut by the line across the chamber, parallel to x and nearest to the middle, that meets most of them. */

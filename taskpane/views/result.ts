@@ -13,6 +13,13 @@ const line = ({ label, value, also, fault }: Line): TemplateResult => html`<div 
   <dd class=${fault ? "fault" : "value"}>${value}${also.length ? html`<span class="also">${also.join(", ")}</span>` : nothing}</dd>
 </div>`;
 
+/** A row that says one thing in all its cells but the first says it once. */
+function cellsIn(row: readonly string[]): TemplateResult[] {
+  const [label, ...others] = row;
+  if (others.length < 2 || others.some((words) => words !== others[0])) return row.map((words) => html`<td>${words}</td>`);
+  return [html`<td>${label}</td>`, html`<td class="fault" colspan=${others.length}>${others[0]}</td>`];
+}
+
 function table(contract: Contract, asked: Asked): TemplateResult {
   const { head, rows } = tableOf(contract, asked.answer!, asked.shop.units);
   const faults = asked.answer!.filter((row) => row.some(isFault)).length;
@@ -20,7 +27,7 @@ function table(contract: Contract, asked: Asked): TemplateResult {
   return html`<p>${count}${faults ? `, ${faults} of them with an error` : ""}</p>
     <div class="scroll" tabindex="0" role="region" aria-label="The first rows of the answer"><table>
       <thead><tr><th scope="col">Row</th>${head.map((words) => html`<th scope="col">${words}</th>`)}</tr></thead>
-      <tbody>${rows.slice(0, shownRows).map((row, i) => html`<tr><th scope="row">${i + 1}</th>${row.map((words) => html`<td>${words}</td>`)}</tr>`)}</tbody>
+      <tbody>${rows.slice(0, shownRows).map((row, i) => html`<tr><th scope="row">${i + 1}</th>${cellsIn(row)}</tr>`)}</tbody>
     </table></div>
     ${rows.length > shownRows ? html`<p class="hint">The sheet gets all ${rows.length}.</p>` : nothing}`;
 }

@@ -3,7 +3,8 @@
 const letters = (column) => (column < 26 ? String.fromCharCode(65 + column) : letters(Math.floor(column / 26) - 1) + letters(column % 26));
 const quoted = (name) => (/^\w+$/.test(name) ? name : `'${name.replace(/'/g, "''")}'`);
 const columnOf = (word) => [...word].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-const isNull = { _IsNull: true };
+/** An object that is not there: steps lead on from it to nothing, and batches are told null. */
+const isNull = {};
 const refusal = (code, message) => Object.assign(new Error(message ?? code), { code });
 
 let counter = 0;
@@ -103,7 +104,7 @@ const calculated = (formula) => (/^=PORE\./i.test(formula) ? 1 : formula === "=b
 
 class Sheet {
   constructor(name) {
-    Object.assign(this, { Id: `{${name}-${++counter}}`, Name: name, cells: new Map(), protected: false });
+    Object.assign(this, { Id: `{${name}-${++counter}}`, Name: name, cells: new Map(), protected: false, PageLayout: {} });
   }
   cell(row, column) {
     const key = `${row},${column}`;
@@ -112,9 +113,6 @@ class Sheet {
   }
   get Protection() {
     return { Protected: this.protected };
-  }
-  get PageLayout() {
-    return (this.layout ??= {});
   }
   GetRange(address) {
     const [first, last = first] = address.replace(/\$/g, "").split(":");
@@ -157,7 +155,15 @@ class Part {
   }
 }
 
-const collection = (items, more = {}) => ({ items, Item: (id) => items.find(({ Id }) => Id === id), ...more });
+const collection = (items, more = {}) => ({
+  items,
+  Item: (key) => {
+    const found = items.find(({ Id, Name }) => Id === key || Name === key);
+    if (!found) throw refusal("ItemNotFound");
+    return found;
+  },
+  ...more,
+});
 
 globalThis.book = {
   sheets: [new Sheet("Sheet1")],
@@ -183,6 +189,7 @@ const registered = new Set();
 book.registered = registered;
 
 const root = {
+  SetInvocationArrayResults: () => null,
   _RemoveReference: (key) => void references.delete(key),
   GetSelectedRange: () => sheetNamed(book.selected[0]).GetRange(book.selected[1]),
   get Worksheets() {
@@ -238,12 +245,15 @@ function walker(paths) {
     return known.get(id);
   };
   const step = ({ ObjectPathType: kind, Name, ParentObjectPathId, ArgumentInfo }) => {
-    if (kind === 1 || kind === 7) return root;
+    if (kind === 1 || kind === 2 || kind === 7) return root;
     if (kind === 6) return references.get(Name);
     const parent = walk(ParentObjectPathId);
     if (parent === isNull) return isNull;
     const given = ArgumentInfo?.Arguments ?? [];
-    if (kind === 4) return parent[Name] ?? (parent[Name] = {});
+    if (kind === 4) {
+      parent[Name] ??= {};
+      return parent[Name];
+    }
     if (kind === 5) return parent.Item(...given);
     if (typeof parent[Name] !== "function") throw new Error(`this workbook has no ${Name}`);
     return parent[Name](...given);
@@ -259,7 +269,10 @@ function queried(object, words) {
     const steps = word.trim().split("/").map(pascal);
     const last = steps.pop();
     let [from, into] = [object, told];
-    for (const step of steps) [from, into] = [from[step], (into[step] ??= {})];
+    for (const step of steps) {
+      into[step] ??= {};
+      [from, into] = [from[step], into[step]];
+    }
     into[last] = from[last];
   }
   if (object.Id) told.Id ??= object.Id;
@@ -269,8 +282,8 @@ function queried(object, words) {
 function act(walk, { ActionType: kind, Name, ObjectPathId, ArgumentInfo, QueryInfo }) {
   if (kind === 5) return null;
   const object = walk(ObjectPathId);
-  if (object === isNull) return isNull;
-  if (kind === 1) return object?.key ? { _ReferenceId: object.key } : object?.Id ? { Id: object.Id } : null;
+  if (object === isNull) return null;
+  if (kind === 1) return object?.key ? { _ReferenceId: object.key } : object?.Id ? { Id: object.Id } : {};
   if (kind === 2)
     return object.items
       ? { _Items: object.items.map((item) => queried(item, QueryInfo.Select ?? ["id"])) }
@@ -309,7 +322,13 @@ const toLibrary = (message) => setTimeout(() => bridge.onMessageFromHost(JSON.st
 
 /** Tells the library of an event, by the number that it has for it. */
 book.tell = (type, message) =>
-  toLibrary({ id: null, type: 3, message: { entries: [[65536, type, "", JSON.stringify(message), ++counter]] } });
+  toLibrary({ id: null, type: 3, message: { entries: [[65536, type, "Workbook", JSON.stringify(message), ++counter]] } });
+
+/** Has a cell call a function: its id and its arguments, packed as Excel packs them. */
+book.ask = (address, id, parameters) => {
+  const call = ++counter;
+  toLibrary({ id: null, type: 3, message: { entries: [[1, 1000, "", [call, id, parameters, address, 4], call]] } });
+};
 
 globalThis.beExcel = (platform = "PC") => {
   OfficeExtension.HostBridge.init(bridge);

@@ -45,6 +45,7 @@ describe("the form of a contract", () => {
 
   it("asks for a chamber in one line, and for a column in several", () => {
     expect(field("FILL", "chamber").control).toBe("line");
+    expect(field("PLAN", "pieces").control).toBe("lines");
     expect(fieldsOf(weights, us)[0]).toMatchObject({ control: "lines", hints: ["such as 20 oz", "a line each"] });
   });
 });

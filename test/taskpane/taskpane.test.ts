@@ -1,74 +1,89 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { catalogue } from "../../src/catalogue";
-import { cautionsOf } from "../../src/cautions";
 import { findBrowser, launch } from "../../tool/browser";
 import { bundled } from "../../tool/bundle";
 import { openPage } from "../judge/office";
 
 const root = join(__dirname, "../..");
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
-
 const withBrowser = findBrowser() ? describe : describe.skip;
+
+/** Excel asks for its page with these scripts; the workbook at the other end is ours: see test/judge/workbook.js. */
+const page = readFileSync(join(root, "taskpane/taskpane.html"), "utf8").replace(
+  '<script src="functions.js">',
+  '<script src="ready.js"></script><script src="bridge.js"></script><script src="functions.js">',
+);
 
 withBrowser("the pane in Excel's library", () => {
   let browser: Browser;
-  let page: Page;
+  let files: Record<string, string | Uint8Array>;
+  let pane: Page;
   const troubles: string[] = [];
 
   beforeAll(async () => {
-    const [functions, pane, opened] = await Promise.all([bundled("functions.js"), bundled("taskpane.js"), launch()]);
+    const [functions, taskpane, opened] = await Promise.all([bundled("functions.js"), bundled("taskpane.js"), launch()]);
     browser = opened;
-    const files = {
+    files = {
       "functions.js": functions,
-      "taskpane.js": pane,
-      "taskpane.html": readFileSync(join(root, "taskpane/taskpane.html")),
+      "taskpane.js": taskpane,
+      "taskpane.html": page,
       "taskpane.css": readFileSync(join(root, "taskpane/taskpane.css")),
-      ...Object.fromEntries([32, 64].map((side) => [`icons/mark-${side}.png`, readFileSync(join(root, `assets/mark-${side}.png`))])),
+      "bridge.js": readFileSync(join(root, "test/judge/workbook.js"), "utf8"),
+      "icons/mark-32.png": readFileSync(join(root, "assets/mark-32.png")),
     };
-    page = await openPage(browser, files, "taskpane.html#FILL", (trouble) => troubles.push(trouble));
-    await page.setViewportSize({ width: 320, height: 800 });
-    await page.waitForSelector("footer");
   }, 30_000);
   afterAll(() => browser?.close());
+  afterEach(async () => {
+    expect(troubles.splice(0)).toEqual([]);
+    await pane.context().close();
+  });
 
-  it("lists every function by its question", async () =>
-    expect(await page.locator("summary h3").allTextContents()).toEqual(catalogue.map(({ asks }) => asks)));
+  const open = async (path: string, ready: string) => {
+    pane = await openPage(browser, files, path, (trouble) => troubles.push(trouble));
+    await pane.setViewportSize({ width: 320, height: 800 });
+    await pane.waitForFunction("globalThis.OfficeExtension?.HostBridge && globalThis.Excel && globalThis.beExcel");
+    await pane.evaluate(ready);
+    await pane.waitForSelector("pore-app");
+  };
 
-  it("opens the function that its address names", async () =>
-    expect(await page.locator("details[open]").evaluateAll((open) => open.map(({ id }) => id))).toEqual(["FILL"]));
+  it("opens over Excel, and keeps the safety list in its workbook", async () => {
+    await open("taskpane.html", "beExcel()");
+    await pane.locator("#tick-rated").click();
+    await pane.waitForFunction(() => book.parts.length === 1);
+    expect(await pane.evaluate(() => book.parts[0].xml)).toMatch(/^<checklist xmlns="urn:porewise:checklist" version="1">/);
+  });
 
-  it("tells source, accuracy and cautions of each", async () => {
-    const entries = await page.locator("details").evaluateAll((all) => all.map(({ textContent }) => textContent));
-    catalogue.forEach((contract, i) => {
-      for (const words of [contract.source, contract.accuracy, ...cautionsOf(contract.cautions)]) expect(entries[i]).toContain(words);
+  it("tells the working of a cell that Excel calculated, and of none that it only previewed", async () => {
+    await open("taskpane.html", "beExcel()");
+    await pane.evaluate(() => {
+      Object.assign(book.sheet("Sheet1").cell(1, 1), { formula: "=PORE.DYE(2)", value: 0.5 });
+      book.ask("Sheet1!B2", "DYE", [[[2]], null, null]);
     });
+    await pane.locator("#tab-working").click();
+    await pane.waitForFunction(() => (globalThis as any).porewise.calls.at("Sheet1!B2", "=PORE.DYE(2)", 0.5));
+    await pane.evaluate(() => book.tell(14, { address: "B2", worksheetId: book.sheets[0].Id }));
+    await pane.waitForSelector("#working .call");
+    expect(await pane.locator(".equation.numbers").textContent()).toBe("0.25 tsp per qt × 2 qt");
   });
 
-  it("opens and closes an entry by the keyboard", async () => {
-    const summary = page.locator("#FILL summary");
-    await summary.press("Enter");
-    expect(await page.locator("#FILL").getAttribute("open")).toBeNull();
-    await summary.press("Enter");
-    expect(await page.locator("#FILL").getAttribute("open")).not.toBeNull();
+  it("shows the function that Excel's help names, in a browser without Excel too", async () => {
+    await open("taskpane.html#FILL", "sayReady({ host: null, platform: null })");
+    expect(await pane.locator("#question").textContent()).toBe("How much fluid covers the pieces?");
+    await pane.locator("#field-chamber").fill("6");
+    await pane.locator("#field-stack").fill("5");
+    await pane.locator("#field-solids").fill("104");
+    expect(await pane.locator("#answer").textContent()).toContain("1.137 qt");
+    await pane.locator("#put").click();
+    expect(await pane.locator(".said").textContent()).toContain("There is no sheet beside this page");
   });
 
-  it("fits 320 pixels with every entry open", async () => {
-    await page.locator("details").evaluateAll((all) => {
-      for (const entry of all) entry.setAttribute("open", "");
-    });
-    expect(await page.evaluate("document.documentElement.scrollWidth")).toBeLessThanOrEqual(320);
-  });
-
-  it.each(["light", "dark"] as const)("has nothing that axe objects to, %s", async (colorScheme) => {
-    await page.emulateMedia({ colorScheme });
-    await page.evaluate(axe);
-    const found = (await page.evaluate(
-      "axe.run().then(({ violations }) => violations.map(({ id, nodes }) => id + ': ' + nodes[0].html))",
-    )) as string[];
+  it("has nothing that axe objects to, and keeps the corner that Excel wants", async () => {
+    await open("taskpane.html", "beExcel()");
+    await pane.evaluate(axe);
+    const found = await pane.evaluate("axe.run().then(({ violations }) => violations.map(({ id, nodes }) => id + ': ' + nodes[0].html))");
     expect(found).toEqual([]);
+    const corner = await pane.evaluate(() => document.elementFromPoint(innerWidth - 20, 16)?.tagName);
+    expect(corner).toBe("HEADER");
   });
-
-  it("keeps its Content-Security-Policy and throws nothing", () => expect(troubles).toEqual([]));
 });

@@ -21,6 +21,13 @@ describe("the functions bundle", () => {
   it("gives Excel every function of the catalogue", () => expect([...associated.keys()]).toEqual(catalogue.map(({ name }) => name)));
   it("takes what stands past the last argument for the invocation", () =>
     expect(associated.get("MOISTURE")!([[104]], [[93]], { address: "Sheet1!A1" })).toEqual([[expect.closeTo(11 / 93, 12)]]));
+  it("remembers what a cell asked, and not what a preview did", () => {
+    associated.get("DYE")!([[2]], null, null, { address: "Sheet1!B2" });
+    associated.get("DYE")!([[3]], null, null, { address: "Sheet1!B3", isInValuePreview: "TRUE" });
+    const { calls } = globalThis.porewise!;
+    expect(calls.at("Sheet1!B2", "=PORE.DYE(A1)", 0.5)).toEqual([{ name: "DYE", cells: [[[2]], undefined, undefined], answer: [[0.5]] }]);
+    expect(calls.at("Sheet1!B3", "=PORE.DYE(A1)", 0.75)).toBeUndefined();
+  });
   it("tells a fault of its own in words", () => {
     const broken = new Proxy([], {
       get() {

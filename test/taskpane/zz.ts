@@ -1,0 +1,14 @@
+import { launch } from "../../tool/browser";
+import { bench, open } from "./pane";
+(async()=>{const browser=await launch();const b=await bench();
+const {page,pane}=await open(browser,b);await page.waitForTimeout(400);
+console.log("tabs", await pane.evaluate(()=>[...document.querySelectorAll("fluent-tab")].map(t=>[t.getBoundingClientRect().width|0,t.getBoundingClientRect().top|0].join()).join(" ")));
+await pane.locator("#tab-functions").click(); await page.screenshot({path:"/tmp/pane/d0.png"}); await pane.locator("#ask-PLAN").click();
+await pane.locator("#field-pieces").fill("maple, 60, 0.75, 0.75, 5, 0.45\nbirch, 30, 1, 1, 5, 0.5\nelm, 3, 9, 9, 9, 0.4"); await pane.locator("#field-chamber").fill("6"); await pane.locator("#field-height").fill("10");await pane.locator("#field-start").fill("2026-03-16");
+let h = await pane.evaluate(()=>document.documentElement.scrollHeight); await page.setViewportSize({width:320,height:Math.min(h,1500)}); await page.waitForTimeout(200); await page.screenshot({path:"/tmp/pane/d1.png"});
+await pane.locator("#back").click(); await pane.locator("#more").click(); await pane.locator("#ask-LIDLOAD").first().click(); await pane.locator("#field-diameter").fill("6"); await pane.locator("#field-thickness").fill("3/4");
+await page.waitForTimeout(200); await page.screenshot({path:"/tmp/pane/d2.png"});
+await pane.locator("#back").click(); await pane.locator("#ask-DYE").first().click(); await pane.locator("#field-fluid").fill("2.5"); await page.setViewportSize({width:320,height:1100});
+await page.waitForTimeout(200); await page.screenshot({path:"/tmp/pane/d3.png"});
+await pane.evaluate(()=>{document.documentElement.style.fontSize="200%"}); await page.waitForTimeout(200); await page.screenshot({path:"/tmp/pane/d4.png"});
+await browser.close();await b.close();})();
