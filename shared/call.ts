@@ -5,7 +5,7 @@ import { type Outline, outlineOf, readGiven } from "./given";
 import { badInput, type Outcome, Trouble } from "./outcome";
 import { eachPiece } from "./pieces";
 import { cellsOf, type Result } from "./result";
-import type { Shop } from "./settings";
+import { noShop, type Shop } from "./settings";
 import { plainUnits } from "./unit";
 
 export type ReadShop = (cells: Cells | undefined) => Shop;
@@ -14,7 +14,7 @@ const us = plainUnits("US");
 
 /** The shop a call names as its last argument. */
 export const shopOf = (outline: Outline, cells: readonly (Cells | undefined)[], readShop: ReadShop): Shop =>
-  readShop(outline.contract.shop ? cells[outline.args.length] : undefined);
+  outline.contract.shop ? readShop(cells[outline.args.length]) : noShop;
 
 /**
  * Makes the function that every host calls: a contract and its arguments' cells in, the cells of the answer out.

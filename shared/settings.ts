@@ -41,6 +41,9 @@ export class Shop {
   }
 }
 
+/** For a function that takes no shop: its weights may be in any one unit, so none is named. */
+export const noShop = new Shop({ ...us, weight: { ...us.weight, name: "" } }, new Map());
+
 /** "Hold down", "hold-down" and "HoldDown" name one setting. */
 const fold = (name: string) => name.toLowerCase().replace(/[^a-z0-9]/g, "");
 

@@ -52,13 +52,13 @@ describe("a column", () => {
   it("leaves an empty row empty beside a constant, and tells a half-filled row what is missing", () => {
     expect(spill("UPTAKE", [100, "", null], 0.45).slice(1)).toEqual([[""], [""]]);
     expect(spill("MOISTURE", [104, 104], [93, ""])[1]).toEqual([
-      { error: "#VALUE!", message: "oven-dry weight is missing: type a value such as 93 oz" },
+      { error: "#VALUE!", message: "oven-dry weight is missing: type a value such as 93" },
     ]);
   });
 
   it("takes a blank that arrives as zero for a blank where zero has no meaning", () => {
     expect(spill("MOISTURE", [104, 0], [93, 0])[1]).toEqual([""]);
-    expect(fault("MOISTURE", 104, 0).message).toBe("oven-dry weight is missing: type a value such as 93 oz");
+    expect(fault("MOISTURE", 104, 0).message).toBe("oven-dry weight is missing: type a value such as 93");
   });
 
   it("takes the shop's value for a blank in a column of an argument that is a setting", () => {

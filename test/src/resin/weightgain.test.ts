@@ -18,5 +18,5 @@ describe("WEIGHTGAIN", () => {
     ]));
 
   it("names the weight that is missing", () =>
-    expect(fault("WEIGHTGAIN", 20, "").message).toBe("weight cured is missing: type a value such as 46 oz"));
+    expect(fault("WEIGHTGAIN", 20, "").message).toBe("weight cured is missing: type a value such as 46"));
 });

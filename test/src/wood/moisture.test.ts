@@ -24,13 +24,13 @@ describe("MOISTURE", () => {
     expect(spill("MOISTURE", [104, "", "abc"], [93, "", 93])).toEqual([
       [expect.closeTo(0.11828, 5)],
       [""],
-      [{ error: "#VALUE!", message: "weight: “abc” is not a weight: type a value such as 104 oz" }],
+      [{ error: "#VALUE!", message: "weight: “abc” is not a weight: type a value such as 104" }],
     ]);
   });
 
   it("asks for the dry weight where it is missing", () => {
     expect(spill("MOISTURE", [104], [""])).toEqual([
-      [{ error: "#VALUE!", message: "oven-dry weight is missing: type a value such as 93 oz" }],
+      [{ error: "#VALUE!", message: "oven-dry weight is missing: type a value such as 93" }],
     ]);
   });
 });
