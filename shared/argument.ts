@@ -142,6 +142,7 @@ export const text = (label: string, example: string): Arg<string> => ({
   sample: () => `words such as ${example}`,
   read: (cell) => {
     if (isFault(cell)) throw handedOn(cell);
+    if (typeof cell === "number" && !Number.isFinite(cell)) throw message.notFinite();
     return words(cell);
   },
 });

@@ -44,7 +44,10 @@ export function unknownUnit(label: string, shown: string, unit: string, dimensio
 export function outOfRange(label: string, value: number, shown: string, kind: Kind, range: readonly [number, number]): Trouble {
   if (kind === "share" && value > range[1] && value > 1 && value < 1e9 && !shown.includes("%"))
     return badInput`${label}: ${shown} means ${value * 100} %: type ${shown} % or ${value / 100}`;
-  return badInput`${label} must be from ${said(kind, range[0])} to ${said(kind, range[1])}: ${said(kind, value)} is outside`;
+  const limits = `${label} must be from`;
+  // A number past all sense says nothing in another unit, and may not even be one there.
+  if (!(Math.abs(value) < 1e18)) return badInput`${limits} ${said(kind, range[0])} to ${said(kind, range[1])}`;
+  return badInput`${limits} ${said(kind, range[0])} to ${said(kind, range[1])}: ${said(kind, value)} is outside`;
 }
 
 export const notWhole = (label: string, value: Said): Trouble => badInput`${label} must be a whole number: ${value} is not`;

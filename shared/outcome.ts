@@ -32,7 +32,7 @@ export function sayIn(units: Units, { kind, value }: Said): string {
   if (kind === "date") return isoDate(value);
   const unit = units[kind];
   const shown = fromInternal(value, unit);
-  if (kind === "share" && shown < 1e9) return `${tidy(shown * 100)} %`;
+  if (kind === "share" && Math.abs(shown) < 1e9) return `${tidy(shown * 100)} %`;
   return unit.name ? `${tidy(shown)} ${unit.name}` : tidy(shown);
 }
 

@@ -1,6 +1,6 @@
+import type { Outcome } from "../shared/outcome";
 import { faultOf } from "../sheet/cell";
 import { model } from "../sheet/engine";
-import type { Outcome } from "../shared/outcome";
 import { namespace } from "../src/catalogue";
 import { columnName, ofKey } from "../src/workbook/place";
 import { type Cached, nothingCached, shownCells } from "../src/workbook/shown";

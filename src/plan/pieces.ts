@@ -35,7 +35,10 @@ const isHeading = (count: Cell): boolean => typeof count === "string" && !isBlan
 
 const isNone = (count: Cell): boolean => count === 0 || (typeof count === "string" && readTyped(count)?.number === 0);
 
-const labelOf = (cell: Cell, index: number): string => (isBlank(cell) || isFault(cell) ? `row ${index + 1}` : String(cell).trim());
+const labelOf = (cell: Cell, index: number): string => {
+  const none = isBlank(cell) || isFault(cell) || (typeof cell === "number" && !Number.isFinite(cell));
+  return none ? `row ${index + 1}` : String(cell).trim();
+};
 
 /** Names of woods repeat down a list: each is looked up once, known or not. */
 function lookedUpOnce<T>(wood: Arg<T>): Arg<T> {

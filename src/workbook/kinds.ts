@@ -9,7 +9,8 @@ export interface Kind extends Blank {
 const known = new Set(speciesNames.map((name) => name.toLowerCase()));
 
 /** A slip of the bench: it stands in a row of its own, where it can be seen to explain itself. */
-const isSlip = ({ species, weight, dryWeight }: Blank) => !known.has(species.toLowerCase()) || weight < dryWeight || weight > dryWeight * 1.3;
+const isSlip = ({ species, weight, dryWeight }: Blank) =>
+  !known.has(species.toLowerCase()) || weight < dryWeight || weight > dryWeight * 1.3;
 
 const groupOf = (blank: Blank) => (isSlip(blank) ? blank.label : `${blank.condition} ${blank.species}`);
 

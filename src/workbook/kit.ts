@@ -25,7 +25,8 @@ export function kitOf(system: System, demo: boolean): Kit {
     units,
     demo,
     unit: (kind) => units[kind].name,
-    of: (kind, value, digits = 0) => (system === "US" ? value : Number(fromInternal(toInternal(value, us[kind]), units[kind]).toFixed(digits))),
+    of: (kind, value, digits = 0) =>
+      system === "US" ? value : Number(fromInternal(toInternal(value, us[kind]), units[kind]).toFixed(digits)),
   };
 }
 

@@ -63,7 +63,11 @@ const looks: Readonly<Record<Look, Style>> = {
   frozen: { font: ink(colour.ink, { italic: true }), fill: solid(colour.frozen), border: box, alignment: { ...top, horizontal: "left" } },
   tick: { font: ink(colour.typed), fill: solid(colour.wash), border: box, alignment: { horizontal: "center", vertical: "top" } },
   big: { font: ink(colour.ink, { size: 16 }), border: box, alignment: { ...top, horizontal: "left" } },
-  bigHeading: { font: ink(colour.paper, { bold: true, size: 14 }), fill: solid(colour.walnut), alignment: { wrapText: true, vertical: "center" } },
+  bigHeading: {
+    font: ink(colour.paper, { bold: true, size: 14 }),
+    fill: solid(colour.walnut),
+    alignment: { wrapText: true, vertical: "center" },
+  },
 };
 
 /** A frozen cell keeps the size and the wrapping of what it would have been. */

@@ -83,7 +83,8 @@ export class Page {
   }
 
   heading(...titles: readonly string[]): this {
-    for (let column = 0; column < this.sheet.widths.length; column++) this.put(this.row, column, { value: titles[column], look: "heading" });
+    for (let column = 0; column < this.sheet.widths.length; column++)
+      this.put(this.row, column, { value: titles[column], look: "heading" });
     this.row++;
     return this;
   }
@@ -121,7 +122,8 @@ export class Page {
     }
     for (const [id, spec] of entries) this.column(spec, place[id], place, rows, id);
     const block = refTo(this.sheet.name, header + 1, column, length, typed.length);
-    if (name) this.sheet.tables.push({ name, titles: typed.map(([, { title }]) => title), at: { ...block, row: header, rows: length + 1 } });
+    if (name)
+      this.sheet.tables.push({ name, titles: typed.map(([, { title }]) => title), at: { ...block, row: header, rows: length + 1 } });
     this.row = header + 1 + length;
     return { of: place as Record<keyof C, Ref>, typed: block };
   }
@@ -165,4 +167,5 @@ export class Page {
 export const failed = (cell: Ref): Formula => formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,LEN(${cell})>0))`;
 
 /** Plain words beside a cell that may fail. */
-export const verdict = (cell: Ref, good: string, bad: string): Formula => formula`IF(ISNUMBER(${cell}),"${good}",IF(ISERROR(${cell}),"${bad}",IF(LEN(${cell})>0,"${bad}","")))`;
+export const verdict = (cell: Ref, good: string, bad: string): Formula =>
+  formula`IF(ISNUMBER(${cell}),"${good}",IF(ISERROR(${cell}),"${bad}",IF(LEN(${cell})>0,"${bad}","")))`;

@@ -72,8 +72,16 @@ function cellText({ contract, given }: Ask, name: string, from: string, row: Row
 }
 
 /** What counts where a cell says nothing: the setting's cell, its standard, or the argument's own. */
-function fallbackText(arg: Arg, shopless: boolean, from: string, row: Row, { setting, standard }: Habits, units: Units): string | undefined {
-  const number = (value: unknown) => (typeof value === "number" ? String(arg.kind ? fromInternal(value, units[arg.kind]) : value) : undefined);
+function fallbackText(
+  arg: Arg,
+  shopless: boolean,
+  from: string,
+  row: Row,
+  { setting, standard }: Habits,
+  units: Units,
+): string | undefined {
+  const number = (value: unknown) =>
+    typeof value === "number" ? String(arg.kind ? fromInternal(value, units[arg.kind]) : value) : undefined;
   if (!isSetting(arg)) return number(arg.otherwise);
   // Nothing set is an empty cell, which counts as nought.
   if (shopless) return number(standard(arg, units.system) ?? 0);

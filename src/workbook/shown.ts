@@ -90,7 +90,9 @@ function laid(standing: Standing, edition: Edition, cached: Cached, size: Size, 
 function unlessBlank({ pieces, text: around }: Formula, from: string, row: Row, text: string): string {
   const [asked] = pieces;
   if (pieces.length !== 1 || !isAsk(asked) || around.some(Boolean)) return text;
-  const needed = Object.entries(asked.given).flatMap(([name, ref]) => (isRef(ref) && name !== "shop" && !asked.contract.args[name].optional ? [ref] : []));
+  const needed = Object.entries(asked.given).flatMap(([name, ref]) =>
+    isRef(ref) && name !== "shop" && !asked.contract.args[name].optional ? [ref] : [],
+  );
   const down = needed.filter(isColumn);
   const blanks = (down.length ? down : needed).map((ref) => `${refText(ref, from, row)}=""`);
   if (!blanks.length) return text;
@@ -115,7 +117,14 @@ function readCells(formula: Formula, row: Row): Ref[] {
 }
 
 /** The words of a refusal for as long as the cells say what was refused, and the formula once they are mended. */
-function refusing({ sheet, formula }: Standing, row: Row, text: string, { message }: Fault, cached: Cached, typed: Typed): string | undefined {
+function refusing(
+  { sheet, formula }: Standing,
+  row: Row,
+  text: string,
+  { message }: Fault,
+  cached: Cached,
+  typed: Typed,
+): string | undefined {
   const seen = new Map<string, string>();
   for (const ref of readCells(formula, row)) {
     const cell = refText({ ...ref, whole: undefined }, sheet.name, row);

@@ -37,7 +37,15 @@ export function template(system: System, filled: "demo" | "empty"): Template {
       ],
     },
     live: (name) => live(shop.range, name),
-    plain: plain({ units: kit.units, setting: settingRef, standard: (setting, of) => readShop([["units", of], ["scale reads", "g"]]).get(setting) }),
+    plain: plain({
+      units: kit.units,
+      setting: settingRef,
+      standard: (setting, of) =>
+        readShop([
+          ["units", of],
+          ["scale reads", "g"],
+        ]).get(setting),
+    }),
     paper: system === "US" ? "letter" : "a4",
   };
 }

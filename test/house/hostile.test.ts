@@ -111,8 +111,11 @@ describe.each(rowsOf(withArguments))("$name", ({ contract }) => {
   });
 
   it("hands an error on", () => {
-    own.forEach((_, at) => {
-      const answers = call(contract, replaced(contract, at, [[divided]])).flat();
+    own.forEach((name, at) => {
+      // A piece that cannot be used is counted there, in the last line.
+      if (contract.name === "SHOPPINGLIST" && name === "pieces") return;
+      const [first, ...rest] = workedCells(contract)[at] ?? [[]];
+      const answers = call(contract, replaced(contract, at, [[divided, ...first.slice(1)], ...rest])).flat();
       expect(JSON.stringify(answers)).toContain(divided.error);
     });
   });
@@ -148,7 +151,7 @@ describe.each(rowsOf(withArguments))("$name", ({ contract }) => {
     );
   });
 
-  if (perPiece && own.length > 1)
+  if (perPiece && contract.worked.typed.length > 1)
     it("wants columns of one height", () => {
       const required = workedCells(contract).map((block) => columnOf(block?.[0][0], block?.[0][0]));
       required[0] = columnOf(...[0, 1, 2].map(() => required[0][0][0]));

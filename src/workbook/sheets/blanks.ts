@@ -7,8 +7,8 @@ import { pieceGravity } from "../../wood/piecegravity";
 import { suitability } from "../../wood/suitability";
 import { voids } from "../../wood/voids";
 import { ask, type Formula, formula } from "../formula";
-import type { Kit } from "../kit";
 import { kinds } from "../kinds";
+import type { Kit } from "../kit";
 import { type Columns, failed, Page } from "../page";
 import { between, type Ref, whole } from "../place";
 import type { Shop } from "./shop";
@@ -16,7 +16,9 @@ import type { Woods } from "./woods";
 
 export interface Blanks {
   readonly page: Page;
-  readonly of: Readonly<Record<"kind" | "count" | "thickness" | "width" | "length" | "wood" | "dryWeight" | "volume" | "gravity" | "uptake", Ref>>;
+  readonly of: Readonly<
+    Record<"kind" | "count" | "thickness" | "width" | "length" | "wood" | "dryWeight" | "volume" | "gravity" | "uptake", Ref>
+  >;
   /** What PLAN takes: kind, count, thickness, width, length, wood. */
   readonly pieces: Ref;
 }

@@ -121,7 +121,8 @@ export function shopSheet(kit: Kit): Shop {
   ]);
   for (const [title, own] of groups) {
     page.heading(title);
-    for (const setting of own) settingLine(page, setting, kit, follows[setting.name] ?? standardFormula(setting, standard.get(setting), kit));
+    for (const setting of own)
+      settingLine(page, setting, kit, follows[setting.name] ?? standardFormula(setting, standard.get(setting), kit));
   }
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
   return { page, typed, holds, isOptional, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
@@ -175,7 +176,13 @@ function chamberLines(page: Page, kit: Kit): Pick<Shop, "chamber" | "height" | "
     unit: kit.unit("flow"),
     note: "rate of the pump or venturi",
   });
-  const lid = page.line({ label: "lid", value: shown(kit.of("length", 1)), input: inches(0.01, 20), unit: length, note: "thickness of a flat acrylic lid; blank if there is none" });
+  const lid = page.line({
+    label: "lid",
+    value: shown(kit.of("length", 1)),
+    input: inches(0.01, 20),
+    unit: length,
+    note: "thickness of a flat acrylic lid; blank if there is none",
+  });
   const material = page.line({
     label: "material",
     value: shown("cast acrylic"),

@@ -14,7 +14,11 @@ export interface Woods {
 
 /** The woods that are known by name: the list that other sheets choose from. */
 export function woodsSheet(): Woods {
-  const page = new Page("Woods", "Woods known by name, with their oven-dry specific gravity and the empty space that leaves.", [32, 14, 14, 60]);
+  const page = new Page(
+    "Woods",
+    "Woods known by name, with their oven-dry specific gravity and the empty space that leaves.",
+    [32, 14, 14, 60],
+  );
   page.open("Woods");
   page.say(`${gravity.source}. ${gravity.accuracy[0].toUpperCase()}${gravity.accuracy.slice(1)}.`);
   page.skip();
