@@ -131,7 +131,7 @@ export class Page {
   private column(spec: Column, ref: Ref, place: Columns, rows: readonly Partial<Record<string, Value>>[], id: string): void {
     const { title, unit, beside = [], format, input, spills, each, hint } = spec;
     if (unit) this.put(ref.row - 2, ref.column, { ...content(unit), look: "unit" });
-    [title, ...beside].forEach((text, right) => this.put(ref.row - 1, ref.column + right, { value: text, look: "heading" }));
+    for (const [right, text] of [title, ...beside].entries()) this.put(ref.row - 1, ref.column + right, { value: text, look: "heading" });
     const look = spec.look ?? (input ? "input" : "result");
     for (let row = 0; row < ref.rows; row++) {
       const made = row === 0 && spills ? { formula: spills(place), spills: "rows" as const } : each ? { formula: each(place), row } : {};
