@@ -1,0 +1,40 @@
+import { demoBook } from "../../sheet/book";
+import { model } from "../../sheet/engine";
+import { cellOf, wrongCells } from "../../sheet/todaysheet";
+import { shop } from "../../src/demo";
+import { ask, spill } from "../ask";
+import { near } from "../within";
+import { addresses } from "./addresses";
+
+// The engine times every change on the console.
+jest.spyOn(console, "debug").mockImplementation();
+
+const book = model(demoBook());
+const cell = (address: string) => book.getters.getEvaluatedCell({ sheetId: "today", ...addresses(address) });
+const value = (id: string) => cell(cellOf(id)).value;
+const range = Object.entries(shop);
+const lines = Array.from({ length: 120 }, (_, i) => `B${i + 1}`);
+
+describe("today's run", () => {
+  it("computes every line but those that are meant to be wrong", () => {
+    const errors = lines.filter((address) => cell(address).type === "error");
+    expect(errors).toEqual(wrongCells);
+  });
+
+  it("tells in each of those what is wrong", () => {
+    for (const address of wrongCells) expect(cell(address).message).toMatch(/\w{3,}.* \w{3,}/);
+    expect(wrongCells.length).toBeGreaterThanOrEqual(5);
+  });
+
+  it("agrees with calls", () => {
+    const gravity = ask("GRAVITY", "silver maple") as number;
+    near(value("gravity"), gravity);
+    near(value("uptake"), ask("UPTAKE", 30 * 0.75 * 0.75 * 5, gravity, undefined, undefined, range) as number);
+    const [way, , stack] = spill("ARRANGE", 6, 12, 0.75, 0.75, 5, 30, gravity, range)[0];
+    expect(value("way")).toBe(way);
+    near(value("stack"), stack as number);
+    near(value("bake"), ask("BAKE", 0.75, 0.75, 5, gravity, range) as number);
+    expect(value("isdry")).toBe(true);
+    expect(value("lid")).toBe("not refused, which proves nothing");
+  });
+});
