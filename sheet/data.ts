@@ -61,7 +61,7 @@ export class Book {
 }
 
 /** The form of the engine's data that these fields are written in. */
-const version = "19.3.2";
+export const version = "19.3.2";
 
 /** Points in numbers, commas between arguments, and days that read one way only. */
 const locale = {

@@ -4,6 +4,7 @@ import { catalogue } from "../src/catalogue";
 import { bundled, bundles } from "./bundle";
 import { development } from "./manifest";
 import { metadata } from "./metadata";
+import { notices } from "./notices";
 import { buildPage } from "./page";
 
 const root = join(__dirname, "..");
@@ -20,6 +21,7 @@ export async function build(outDir: string, host: string = development): Promise
   writeFileSync(join(outDir, "functions.json"), `${JSON.stringify(await metadata(catalogue, host), null, 2)}\n`);
   for (const file of paneFiles) cpSync(join(root, "taskpane", file), join(outDir, file));
   for (const size of iconSizes) cpSync(join(root, `assets/mark-${size}.png`), join(outDir, `icons/mark-${size}.png`));
+  writeFileSync(join(outDir, "NOTICES.txt"), notices());
   await buildPage(outDir);
 }
 

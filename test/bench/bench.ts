@@ -1,8 +1,8 @@
-import { execFileSync } from "node:child_process";
 import { cpus } from "node:os";
 import { gzipSync } from "node:zlib";
 import { bundled, bundles } from "../../tool/bundle";
 import budget from "./budget.json";
+import { times } from "./ratios";
 
 /** `npm run bench`: what a function costs beside the loop a person would write by hand, and what Excel has to load. */
 
@@ -15,22 +15,14 @@ export interface Figure {
   readonly times?: readonly [ours: number, bare: number];
 }
 
-/** Medians by function, in a process of its own: an engine that has met the other side's objects is slower on this one's. */
-function medians(side: "ours" | "bare"): Record<string, number> {
-  const script = require.resolve("./medians.ts");
-  return JSON.parse(execFileSync(process.execPath, [...process.execArgv, script, side], { encoding: "utf8" }));
-}
-
-function ratios(): Figure[] {
+async function ratios(): Promise<Figure[]> {
   const most: Readonly<Record<string, number>> = budget["at most times the bare loop"];
-  const ours = medians("ours");
-  const bare = medians("bare");
-  return Object.keys(ours).map((what) => ({
-    what,
-    value: ours[what] / bare[what],
-    most: most[what] ?? most.others,
+  return (await times()).map(({ name, ours, bare }) => ({
+    what: name,
+    value: ours / bare,
+    most: most[name] ?? most.others,
     unit: "times the bare loop",
-    times: [ours[what], bare[what]],
+    times: [ours, bare],
   }));
 }
 
@@ -46,7 +38,7 @@ function line({ what, value, most, unit, times }: Figure): string {
 }
 
 async function main(): Promise<void> {
-  const figures = [...(await Promise.all(bundles.map(size))), ...ratios()];
+  const figures = [...(await Promise.all(bundles.map(size))), ...(await ratios())];
   const machine = `Node ${process.version}, ${process.platform} ${process.arch}, ${cpus().length} x ${cpus()[0]?.model ?? "unknown"}`;
   const over = figures.filter(({ value, most }) => value > most).map(({ what }) => what);
   if (process.argv.includes("--json")) console.log(JSON.stringify({ machine, rows: budget.rows, figures, over }));

@@ -1,0 +1,35 @@
+import type { DefinedName } from "./parts";
+import { joined, piecesOf } from "./pieces";
+
+const isRange = (text: string): boolean => {
+  const [first, ...rest] = piecesOf(text.replace(/^=/, "").trim());
+  if (!first || (first.kind !== "sheet" && !first.text.endsWith("!"))) return false;
+  const shape = rest.map(({ kind, text }) => (kind === "cell" || kind === "range" ? "r" : text)).join("");
+  return shape === "r" || shape === "r:r";
+};
+
+/** Names for the program itself: print areas, filters. */
+const isInner = ({ name }: DefinedName) => name.startsWith("_xlnm.") || name.startsWith("_xl");
+
+/** Without dollar signs, as the engine keeps the ranges of names. */
+const loose = (text: string) =>
+  joined(piecesOf(text).map((piece) => (/^(cell|range)$/.test(piece.kind) ? { ...piece, text: piece.text.replace(/\$/g, "") } : piece)));
+
+/** Names of ranges, for the engine. */
+export const rangeNames = (names: readonly DefinedName[]): Record<string, string> =>
+  Object.fromEntries(
+    names
+      .filter((one) => one.sheet === undefined && !isInner(one) && isRange(one.text))
+      .map(({ name, text }) => [name, loose(text.trim())]),
+  );
+
+/** What the other names stand for, ready to take the name's place: those of one sheet, and those that are no range. */
+export function meanings(names: readonly DefinedName[]): (name: string, sheet: string) => string | undefined {
+  const others = names.filter((one) => !isInner(one) && (one.sheet !== undefined || !isRange(one.text)));
+  if (!others.length) return () => undefined;
+  return (name, sheet) => {
+    const fits = others.filter((one) => one.name.toLowerCase() === name.toLowerCase() && (one.sheet ?? sheet) === sheet);
+    const found = fits.find((one) => one.sheet !== undefined) ?? fits[0];
+    return found && (isRange(found.text) ? found.text : `(${found.text})`);
+  };
+}

@@ -1,0 +1,89 @@
+import { type Parts, Unreadable } from "./unzip";
+import { allOf, childrenOf, decoded, isTrue, read } from "./xml";
+
+/** A part that another refers to. */
+export interface Relation {
+  readonly id: string;
+  /** The last word of its type: "worksheet", "customXml". */
+  readonly kind: string;
+  readonly path: string;
+  readonly outside: boolean;
+}
+
+export interface SheetPart {
+  readonly name: string;
+  readonly path: string;
+}
+
+export interface DefinedName {
+  readonly name: string;
+  readonly text: string;
+  /** The sheet for which alone it holds. */
+  readonly sheet?: string;
+}
+
+/** A workbook file: its parts, and where in them the sheets are. */
+export interface Workbook {
+  readonly parts: Parts;
+  readonly path: string;
+  readonly sheets: readonly SheetPart[];
+  readonly names: readonly DefinedName[];
+}
+
+export const textOf = (parts: Parts, path: string): string => decoded(parts.get(path) ?? new Uint8Array());
+
+/** A target as another part names it: beside that part, or from the root. */
+function resolved(target: string, from: string): string {
+  const steps = target.startsWith("/") ? [] : from.split("/").slice(0, -1);
+  for (const step of target.split("/")) {
+    if (step === "..") steps.pop();
+    else if (step && step !== ".") steps.push(step);
+  }
+  return steps.join("/");
+}
+
+export const relationsPath = (path: string): string => path.replace(/([^/]*)$/, "_rels/$1.rels");
+
+export function relationsOf(parts: Parts, path: string): Relation[] {
+  const file = relationsPath(path);
+  if (!parts.has(file)) return [];
+  return childrenOf(read(textOf(parts, file)), "Relationship").map(({ attributes }) => ({
+    id: attributes.Id ?? "",
+    kind: (attributes.Type ?? "").replace(/^.*\//, ""),
+    path: resolved(attributes.Target ?? "", path),
+    outside: attributes.TargetMode === "External",
+  }));
+}
+
+const others: readonly [test: (parts: Parts) => boolean, words: string][] = [
+  [(parts) => textOf(parts, "mimetype").includes("opendocument"), "it is an OpenDocument file: save it as .xlsx first"],
+  [(parts) => [...parts.keys()].some((path) => /workbook\.bin$/.test(path)), "it is a binary workbook (.xlsb): save it as .xlsx first"],
+];
+
+/** Finds the sheets of a package. */
+export function workbookOf(parts: Parts): Workbook {
+  for (const [test, words] of others) if (test(parts)) throw new Unreadable(words);
+  const path = relationsOf(parts, "").find(({ kind }) => kind === "officeDocument")?.path;
+  if (!path || !parts.has(path)) throw new Unreadable("it is not a workbook");
+  const root = read(textOf(parts, path));
+  if (allOf(root, "workbookPr").some(({ attributes }) => isTrue(attributes.date1904)))
+    throw new Unreadable("it counts its days from 1904, so every date would be four years off: switch it to the 1900 date system first");
+  const relations = relationsOf(parts, path);
+  const listed = allOf(root, "sheet").map(({ attributes }) => {
+    const id = Object.entries(attributes).find(([name]) => /:id$/.test(name))?.[1];
+    const relation = relations.find((one) => one.id === id);
+    return { name: attributes.name ?? "", path: relation?.path ?? "", kind: relation?.kind };
+  });
+  const names = allOf(root, "definedName").map((element) => {
+    const place = element.attributes.localSheetId;
+    return {
+      name: element.attributes.name ?? "",
+      text: element.text,
+      sheet: place === undefined ? undefined : listed[Number(place)]?.name,
+    };
+  });
+  // Chart sheets and dialog sheets hold no cells.
+  const sheets = listed.filter((sheet) => sheet.kind === "worksheet" && parts.has(sheet.path));
+  if (!sheets.length) throw new Unreadable("it is not a workbook: there is no sheet in it");
+  return { parts, path, sheets, names };
+}

@@ -1,0 +1,84 @@
+import { existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
+import { parseArgs } from "node:util";
+import { type Note, type Recalculated, recalculated } from "./recalculated";
+import { Unreadable } from "./unzip";
+
+const usage = "npm run recalc -- in.xlsx -o out.xlsx    calculates a workbook's formulas and writes their values into a copy";
+
+function fail(words: string): never {
+  console.error(words);
+  process.exit(2);
+}
+
+function options() {
+  try {
+    return parseArgs({
+      allowPositionals: true,
+      options: { output: { type: "string", short: "o" }, help: { type: "boolean", short: "h" } },
+    });
+  } catch (error) {
+    return fail(`${(error as Error).message}\n\n${usage}`);
+  }
+}
+
+/** A file may have several names. */
+const isSame = (a: string, b: string): boolean => {
+  if (!existsSync(b)) return false;
+  const [one, other] = [statSync(realpathSync(a)), statSync(realpathSync(b))];
+  return one.ino === other.ino && one.dev === other.dev;
+};
+
+function read(file: string): Uint8Array {
+  try {
+    return readFileSync(file);
+  } catch {
+    return fail(`no file ${file} can be read`);
+  }
+}
+
+/** Written under another name first: whoever opens the output never sees half of it. */
+function write(file: string, bytes: Uint8Array): void {
+  const beside = join(dirname(file), `.${basename(file)}.${process.pid}`);
+  try {
+    writeFileSync(beside, bytes, { flag: "wx" });
+    renameSync(beside, file);
+  } catch (error) {
+    rmSync(beside, { force: true });
+    fail(`${file} cannot be written: ${(error as Error).message}`);
+  }
+}
+
+const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
+
+const listed = (title: string, notes: readonly Note[]): string[] =>
+  notes.length ? [`${title}:`, ...notes.map(({ where, words }) => `  ${where}: ${words}`)] : [];
+
+/** What happened, for a person to read. */
+function report({ found, errors, otherErrors, left, cut }: Recalculated): string {
+  return [
+    `${count(found, "PORE formula", "PORE formulas")}, ${count(errors.length, "error", "errors")}`,
+    ...listed("Errors of PORE formulas", errors),
+    ...listed("Other formulas that now give an error", otherErrors),
+    ...listed("Larger than the cells they have", cut),
+    ...listed(`Left as ${left.length === 1 ? "it was" : "they were"}`, left),
+  ].join("\n");
+}
+
+const { values, positionals } = options();
+if (values.help) console.log(usage);
+else {
+  const [input, ...more] = positionals;
+  const output = values.output;
+  if (!input || more.length || !output) fail(usage);
+  const bytes = read(input);
+  if (isSame(input, output)) fail("the output is the input: name another file, so that yours stays as it is");
+  try {
+    const result = recalculated(bytes);
+    write(output, result.file);
+    console.log(report(result));
+  } catch (error) {
+    if (!(error instanceof Unreadable)) throw error;
+    fail(`${input} cannot be calculated: ${error.message}`);
+  }
+}

@@ -1,0 +1,123 @@
+import { Inflate } from "fflate";
+
+/** A file that is refused; its message is for the person who chose it. */
+export class Unreadable extends Error {}
+
+/** The parts of a package by their names, in the order in which the file holds them. */
+export type Parts = Map<string, Uint8Array>;
+
+/** No workbook of a shop comes near these; what does is made to fill a memory. */
+export const limits = { unpacked: 100_000_000, ratio: 200, ratioFrom: 1_000_000 };
+
+const tooLarge = () => new Unreadable("it unpacks to more than 100 MB, or to more than 200 times its size: no workbook is like that");
+const damaged = () => new Unreadable("it is damaged: save it again in your spreadsheet program");
+
+const signature = { local: 0x04034b50, entry: 0x02014b50, end: 0x06054b50, compound: 0xe011cfd0 };
+const sizes = { local: 30, entry: 46, end: 22, comment: 0xffff };
+const methods = { stored: 0, deflated: 8 };
+
+interface Entry {
+  readonly name: string;
+  readonly method: number;
+  readonly packed: Uint8Array;
+  readonly size: number;
+}
+
+const holds = (bytes: Uint8Array, word: string): boolean => {
+  const wanted = [...word].flatMap((letter) => [letter.charCodeAt(0), 0]);
+  for (let at = 0; (at = bytes.indexOf(wanted[0], at)) >= 0; at++) if (wanted.every((byte, i) => bytes[at + i] === byte)) return true;
+  return false;
+};
+
+/** What the first bytes of a file that is no package tell. */
+function refuseOthers(bytes: Uint8Array, view: DataView): void {
+  if (bytes.length < 4) throw new Unreadable("it is not a workbook");
+  if (view.getUint32(0, true) === signature.compound)
+    throw new Unreadable(
+      holds(bytes, "EncryptedPackage")
+        ? "it is protected by a password: save it without one first"
+        : "it is a workbook of the old kind (.xls): save it as .xlsx first",
+    );
+  if (view.getUint32(0, true) !== signature.local) throw new Unreadable("it is not a workbook");
+}
+
+/** Where the list of entries is: it stands at the end, before a comment of any length. */
+function endOf(view: DataView): number {
+  const first = Math.max(0, view.byteLength - sizes.end - sizes.comment);
+  for (let at = view.byteLength - sizes.end; at >= first; at--) if (view.getUint32(at, true) === signature.end) return at;
+  throw damaged();
+}
+
+function* entriesOf(bytes: Uint8Array, view: DataView): Generator<Entry> {
+  const end = endOf(view);
+  const count = view.getUint16(end + 10, true);
+  let at = view.getUint32(end + 16, true);
+  for (let i = 0; i < count; i++) {
+    if (view.getUint32(at, true) !== signature.entry) throw damaged();
+    const [nameLength, extraLength, commentLength] = [28, 30, 32].map((offset) => view.getUint16(at + offset, true));
+    if (view.getUint16(at + 8, true) & 1) throw new Unreadable("it is protected by a password: save it without one first");
+    const local = view.getUint32(at + 42, true);
+    if (view.getUint32(local, true) !== signature.local) throw damaged();
+    const start = local + sizes.local + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
+    const packedSize = view.getUint32(at + 20, true);
+    if (start + packedSize > bytes.length) throw damaged();
+    yield {
+      name: new TextDecoder().decode(bytes.subarray(at + sizes.entry, at + sizes.entry + nameLength)),
+      method: view.getUint16(at + 10, true),
+      packed: bytes.subarray(start, start + packedSize),
+      size: view.getUint32(at + 24, true),
+    };
+    at += sizes.entry + nameLength + extraLength + commentLength;
+  }
+}
+
+const step = 16_384;
+
+/** Unpacks piece by piece and asks after each whether it may go on: what a file says of its own size is not believed. */
+function inflated({ packed, size }: Entry, allowed: (soFar: number) => void): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  let soFar = 0;
+  const inflate = new Inflate((chunk) => {
+    soFar += chunk.length;
+    allowed(soFar);
+    chunks.push(chunk);
+  });
+  for (let at = 0; at < packed.length; at += step) inflate.push(packed.subarray(at, at + step), at + step >= packed.length);
+  if (soFar !== size) throw damaged();
+  const whole = new Uint8Array(soFar);
+  let at = 0;
+  for (const chunk of chunks) {
+    whole.set(chunk, at);
+    at += chunk.length;
+  }
+  return whole;
+}
+
+function unpacked(bytes: Uint8Array, view: DataView): Parts {
+  const parts: Parts = new Map();
+  let total = 0;
+  for (const entry of entriesOf(bytes, view)) {
+    const { name, method, packed } = entry;
+    const allowed = (soFar: number) => {
+      if (total + soFar > limits.unpacked || total + soFar > limits.ratio * bytes.length) throw tooLarge();
+      if (soFar > limits.ratioFrom && soFar > limits.ratio * packed.length) throw tooLarge();
+    };
+    if (parts.has(name) || (method !== methods.stored && method !== methods.deflated)) throw damaged();
+    const part = method === methods.stored ? packed : inflated(entry, allowed);
+    allowed(part.length);
+    total += part.length;
+    parts.set(name, part);
+  }
+  return parts;
+}
+
+/** Unpacks a package, and stops as soon as it grows beyond any workbook. */
+export function unzip(bytes: Uint8Array): Parts {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  refuseOthers(bytes, view);
+  try {
+    return unpacked(bytes, view);
+  } catch (error) {
+    throw error instanceof Unreadable ? error : damaged();
+  }
+}

@@ -1,0 +1,72 @@
+import { parseXml, XmlElement } from "@rgrove/parse-xml";
+import { Unreadable } from "./unzip";
+
+/** XML as it stands in a file: read into a tree whose elements know their places, so that the rest can stay as it is. */
+
+/** Decodes without dropping the mark at the front that some programs write. */
+const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
+export const decoded = (bytes: Uint8Array): string => decoder.decode(bytes);
+export const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+/** The reader counts a line end of two characters as one: a blank in place of the first keeps the places right. */
+export function read(xml: string): XmlElement {
+  try {
+    const root = parseXml(xml.replace(/\r\n/g, " \n"), { includeOffsets: true, ignoreUndefinedEntities: true }).root;
+    if (root) return root;
+  } catch {
+    // Said below.
+  }
+  throw new Unreadable("one of its parts is damaged: save it again in your spreadsheet program");
+}
+
+/** The name without its prefix: programs differ in the prefixes they choose. */
+export const nameOf = ({ name }: XmlElement): string => name.slice(name.indexOf(":") + 1);
+
+export const childrenOf = (parent: XmlElement, name?: string): XmlElement[] =>
+  parent.children.filter((child): child is XmlElement => child instanceof XmlElement && (name === undefined || nameOf(child) === name));
+
+export const childOf = (parent: XmlElement, name: string): XmlElement | undefined => childrenOf(parent, name)[0];
+
+/** Every element of a name below another, in the order of the file. */
+export const allOf = (parent: XmlElement, name: string): XmlElement[] =>
+  childrenOf(parent).flatMap((child) => [...(nameOf(child) === name ? [child] : []), ...allOf(child, name)]);
+
+export const isTrue = (attribute: string | undefined): boolean => attribute === "1" || attribute === "true";
+
+/** Where the start tag of an element ends, and whether it is the whole element. */
+export function openingOf(xml: string, { start }: XmlElement): { readonly end: number; readonly closed: boolean } {
+  const tag = /[^"'>]*(?:"[^"]*"[^"'>]*|'[^']*'[^"'>]*)*>/y;
+  tag.lastIndex = start;
+  const end = start + (tag.exec(xml)?.[0].length ?? 0);
+  return { end, closed: xml[end - 2] === "/" };
+}
+
+const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
+
+/** Text for between tags or quotes; what XML cannot hold is written the way spreadsheet files do. */
+export const escaped = (text: string): string =>
+  text
+    .replace(/_(?=x[0-9A-F]{4}_)/gi, "_x005F_")
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not pass
+    .replace(/[\u0000-\u0008\u000B-\u001F\uFFFE\uFFFF]/g, (c) => `_x${c.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`)
+    .replace(/[&<>"]/g, (c) => entities[c]);
+
+export const unescaped = (text: string): string => text.replace(/_x([0-9A-F]{4})_/gi, (_, code) => String.fromCharCode(parseInt(code, 16)));
+
+/** One change of a text: what stands from `start` to `end` gives way. */
+export interface Change {
+  readonly start: number;
+  readonly end: number;
+  readonly text: string;
+}
+
+/** The text with all changes made; none may overlap another. */
+export function changed(xml: string, changes: readonly Change[]): string {
+  let out = "";
+  let at = 0;
+  for (const { start, end, text } of [...changes].sort((a, b) => a.start - b.start || a.end - b.end)) {
+    out += xml.slice(at, start) + text;
+    at = end;
+  }
+  return out + xml.slice(at);
+}
