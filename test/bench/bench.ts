@@ -2,6 +2,7 @@ import { cpus } from "node:os";
 import { gzipSync } from "node:zlib";
 import { bundled, bundles } from "../../tool/bundle";
 import budget from "./budget.json";
+import { growth, planned } from "./planning";
 import { times } from "./ratios";
 
 /** `npm run bench`: what a function costs beside the loop a person would write by hand, and what Excel has to load. */
@@ -30,6 +31,18 @@ async function size(what: (typeof bundles)[number]): Promise<Figure> {
   return { what, value: gzipSync(await bundled(what), { level: 9 }).length / 1000, most: budget["gzip kB"][what], unit: "kB gzip" };
 }
 
+/** PLAN at a thousand, ten thousand and a hundred thousand pieces, as growth over n log n. */
+function planning(): Figure[] {
+  const found = planned();
+  return found.slice(1).map((large, i) => ({
+    what: `PLAN ${large.pieces}`,
+    value: growth(found[i], large),
+    most: budget["at most times n log n"].PLAN,
+    unit: `times n log n from ${found[i].pieces} pieces`,
+    times: [large.ms, found[i].ms],
+  }));
+}
+
 const short = (n: number) => n.toPrecision(3);
 
 function line({ what, value, most, unit, times }: Figure): string {
@@ -38,7 +51,7 @@ function line({ what, value, most, unit, times }: Figure): string {
 }
 
 async function main(): Promise<void> {
-  const figures = [...(await Promise.all(bundles.map(size))), ...(await ratios())];
+  const figures = [...(await Promise.all(bundles.map(size))), ...(await ratios()), ...planning()];
   const machine = `Node ${process.version}, ${process.platform} ${process.arch}, ${cpus().length} x ${cpus()[0]?.model ?? "unknown"}`;
   const over = figures.filter(({ value, most }) => value > most).map(({ what }) => what);
   if (process.argv.includes("--json")) console.log(JSON.stringify({ machine, rows: budget.rows, figures, over }));

@@ -1,0 +1,36 @@
+import type { Cell } from "../../shared/outcome";
+import { call, catalogue } from "../../src/catalogue";
+
+const plan = catalogue.find(({ name }) => name === "PLAN")!;
+const sizes = 200;
+
+/** One row a piece, in two hundred sizes. */
+const piecesOf = (many: number): Cell[][] =>
+  Array.from({ length: many }, (_, i) => {
+    const size = i % sizes;
+    return [`piece ${i}`, 1, 0.5 + (size % 20) * 0.05, 0.5 + (size % 10) * 0.1, 3 + Math.floor(size / 20) * 0.25, 0.35 + (i % 7) * 0.03];
+  });
+
+function milliseconds(many: number): number {
+  const pieces = piecesOf(many);
+  let best = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < 4; round++) {
+    const from = performance.now();
+    const rows = call(plan, [pieces, [[10]], [[14]], [["2026-03-14 08:00"]]]);
+    best = Math.min(best, performance.now() - from);
+    if (rows.length < 3) throw new Error(`PLAN planned nothing: ${JSON.stringify(rows[0])}`);
+  }
+  return best;
+}
+
+export interface Planned {
+  readonly pieces: number;
+  readonly ms: number;
+}
+
+/** PLAN at growing numbers of pieces. */
+export const planned = (): Planned[] => [1_000, 10_000, 100_000].map((pieces) => ({ pieces, ms: milliseconds(pieces) }));
+
+/** How much longer the larger plan takes, over what n log n allows: 1 is n log n. */
+export const growth = (small: Planned, large: Planned): number =>
+  large.ms / small.ms / ((large.pieces * Math.log(large.pieces)) / (small.pieces * Math.log(small.pieces)));
