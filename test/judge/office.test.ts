@@ -1,7 +1,10 @@
 import type { Browser } from "playwright-core";
 import type { Cells } from "../../shared/columns";
+import { formulaOf } from "../../shared/formula";
 import type { Cell, Outcome } from "../../shared/outcome";
-import { call, catalogue } from "../../src/catalogue";
+import { isFault } from "../../shared/outcome";
+import { evaluator } from "../../sheet/engine";
+import { call, catalogue, namespace } from "../../src/catalogue";
 import { findBrowser, launch } from "../../tool/browser";
 import { bundled } from "../../tool/bundle";
 import { type Metadata, metadata } from "../../tool/metadata";
@@ -19,6 +22,8 @@ const ours = ({ id, cells }: Asked): Outcome[][] => call(catalogue.find(({ name 
 const digits = (value: number) => Math.min(100, 12 - Math.ceil(Math.log10(Math.abs(value) || 1)));
 const alike = (answer: Outcome[][]) =>
   answer.map((line) => line.map((cell) => (typeof cell === "number" ? expect.closeTo(cell, digits(cell)) : cell)));
+
+const evaluate = evaluator();
 
 const divided = { error: "#DIV/0!", message: "" } as const;
 const lost = { error: "#REF!", message: "" } as const;
@@ -65,6 +70,15 @@ withBrowser("the functions under the vendor's library", () => {
   afterAll(() => browser?.close());
 
   it.each(Object.keys(calls))("%s", (name) => expect(answers[name]).toEqual(alike(ours(calls[name]))));
+
+  const typable = Object.entries(calls).filter(
+    ([, { cells }]) => !cells.some((own) => own?.flat().some((cell) => cell === null || isFault(cell))),
+  );
+  it.each(typable.map(([name]) => name))("%s, as calc has it", (name) => {
+    const { id, cells } = calls[name];
+    const { value } = evaluate(formulaOf(`${namespace}.${id}`, cells));
+    expect(answers[name]).toEqual(alike(Array.isArray(value) ? value : [[value]]));
+  });
 
   it("gives a row that is at fault an error with its words, and the others their numbers", () =>
     expect(answers["a column with a bad row"]).toEqual([
