@@ -104,6 +104,7 @@ describe("the embedded sheet as the pane sees it", () => {
     await host.printSheet("Safety list", [["again"]]);
     expect(book.getters.getSheetIds().map((id) => book.getters.getSheetName(id))).toEqual([
       "Blanks",
+      "Today",
       "My Shop",
       "Safety list",
       "Safety list 2",
