@@ -54,7 +54,7 @@ function formulaOf(cell: XmlElement): FileFormula | undefined {
   };
 }
 
-function valueOf(cell: XmlElement, type: string, strings: readonly string[]): string | undefined {
+function heldBy(cell: XmlElement, type: string, strings: readonly string[]): string | undefined {
   if (type === "inlineStr") {
     const inner = childOf(cell, "is");
     return inner && richText(inner);
@@ -81,7 +81,7 @@ export function rowsOf(root: XmlElement, strings: readonly string[]): FileRow[] 
         address: cell.attributes.r ?? "",
         element: cell,
         type,
-        value: valueOf(cell, type, strings),
+        value: heldBy(cell, type, strings),
         formula: formulaOf(cell),
       };
     });

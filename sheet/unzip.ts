@@ -25,7 +25,8 @@ interface Entry {
 
 const holds = (bytes: Uint8Array, word: string): boolean => {
   const wanted = [...word].flatMap((letter) => [letter.charCodeAt(0), 0]);
-  for (let at = 0; (at = bytes.indexOf(wanted[0], at)) >= 0; at++) if (wanted.every((byte, i) => bytes[at + i] === byte)) return true;
+  for (let at = bytes.indexOf(wanted[0]); at >= 0; at = bytes.indexOf(wanted[0], at + 1))
+    if (wanted.every((byte, i) => bytes[at + i] === byte)) return true;
   return false;
 };
 

@@ -47,7 +47,6 @@ const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", 
 export const escaped = (text: string): string =>
   text
     .replace(/_(?=x[0-9A-F]{4}_)/gi, "_x005F_")
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not pass
     .replace(/[\u0000-\u0008\u000B-\u001F\uFFFE\uFFFF]/g, (c) => `_x${c.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`)
     .replace(/[&<>"]/g, (c) => entities[c]);
 
