@@ -1,5 +1,7 @@
-const transform = { "^.+\\.ts$": ["@swc/jest", { jsc: { target: "es2022" }, module: { type: "commonjs" } }] };
-const project = (displayName, roots) => ({ displayName, roots, transform, testEnvironment: "node", testMatch: ["**/*.test.ts"] });
+// One package comes as ES modules only.
+const transformIgnorePatterns = ["/node_modules/(?!hucre/)"];
+const transform = { "^.+\\.(ts|mjs)$": ["@swc/jest", { jsc: { target: "es2022" }, module: { type: "commonjs" } }] };
+const project = (displayName, roots) => ({ displayName, roots, transform, transformIgnorePatterns, testEnvironment: "node", testMatch: ["**/*.test.ts"] });
 
 module.exports = {
   projects: [

@@ -5,7 +5,7 @@ import { badInput, type Outcome, Trouble } from "./outcome";
 import { cellsOf, outgoing, type Result } from "./result";
 import type { Shop } from "./settings";
 import type { Unit } from "./unit";
-import { type View, viewOf } from "./view";
+import { kindOf, type Values, type View, viewOf } from "./view";
 
 /** A per-piece call: every argument is one cell or a column, and each row answers for itself. */
 export function eachPiece(outline: Outline, cells: readonly (Cells | undefined)[], shop: Shop): Outcome[][] {
@@ -51,7 +51,18 @@ interface Singles {
 
 const oneCell = { rows: 1, columns: 1 };
 
-const views = new WeakMap<Outline, View>();
+const views = new WeakMap<Outline, Map<string, View>>();
+
+/** The contract's view of columns such as these. */
+function viewFor(outline: Outline, names: readonly string[], values: Values): View {
+  const known = views.get(outline) ?? new Map<string, View>();
+  views.set(outline, known);
+  const kind = kindOf(values);
+  const view = known.get(kind) ?? viewOf(names, values);
+  known.set(kind, view);
+  view.look(values);
+  return view;
+}
 
 /** A value that serves every row, in the kind of array that columns are read into: engines are quick where all are of a kind. */
 const alone = (value: unknown): ArrayLike<unknown> => (typeof value === "number" ? Float64Array.of(value) : [value]);
@@ -69,23 +80,23 @@ function plainRows(
   const returns: Result = outline.contract.returns;
   const unit = returns.form === "cell" && returns.of.kind && !returns.of.show ? outgoing(returns.of.kind, units, typedIn) : undefined;
   const names = [...columns.map(({ name }) => name), ...outline.settings.map(([name]) => name)];
-  const view = views.get(outline) ?? viewOf(names);
-  views.set(outline, view);
-  view.look(names.map((name, i) => (columns[i] && !columns[i].single ? columns[i].values : alone(given[name]))));
+  const values = names.map((name, i) => (columns[i] && !columns[i].single ? columns[i].values : alone(given[name])));
+  const { at, given: seen } = viewFor(outline, names, values);
   const { run } = outline.contract;
-  const { at, given: seen } = view;
   const { factor, shift } = unit ?? { factor: 1, shift: 0 };
+  const next = odd.indexOf(1, from);
+  const end = next < 0 ? odd.length : next;
   let row = from;
   try {
     if (unit) {
-      for (; row < odd.length && !odd[row]; row++) {
+      for (; row < end; row++) {
         at.row = row;
         const value = (run(seen) as number) / factor - shift;
         if (!Number.isFinite(value)) return row;
         answers[row] = [value];
       }
     } else
-      for (; row < odd.length && !odd[row]; row++) {
+      for (; row < end; row++) {
         at.row = row;
         answers[row] = cellsOf(returns, run(seen), units, oneCell, typedIn)[0];
       }

@@ -1,5 +1,8 @@
 import type { Given } from "./given";
 
+/** For each name, the values of every row, or one value that serves all. */
+export type Values = readonly ArrayLike<unknown>[];
+
 /**
  * The values of one row at a time, seen as the object that `run` takes. It is made once for a contract and looks into the
  * columns as it is read, so that a row costs no object and no writing: ten thousand rows in one call depend on it.
@@ -8,23 +11,34 @@ export interface View {
   readonly given: Given;
   /** The row that is looked at. */
   readonly at: { row: number };
-  /** For each name, the values of every row, or one value that serves all. */
-  look(values: readonly ArrayLike<unknown>[]): void;
+  look(values: Values): void;
 }
 
-interface Source {
-  values: ArrayLike<unknown>;
+interface Source<V extends ArrayLike<unknown>> {
+  values: V;
   /** All bits of a row's number, or none of them where one value serves every row. */
   mask: number;
 }
 
-export function viewOf(names: readonly string[]): View {
+type Getter = (source: Source<any>, at: { readonly row: number }) => () => unknown;
+
+// The same words twice: a getter that has only ever met numbers hands them on as they are, without an object around each.
+const number: Getter = (source: Source<Float64Array>, at) => () => source.values[at.row & source.mask];
+const anything: Getter = (source: Source<ArrayLike<unknown>>, at) => () => source.values[at.row & source.mask];
+
+const isNumbers = (values: ArrayLike<unknown>): boolean => values instanceof Float64Array;
+
+/** Views differ in what they look into: which are numbers, in words that tell two views apart. */
+export const kindOf = (values: Values): string => values.map(isNumbers).join();
+
+/** A view for columns such as these. */
+export function viewOf(names: readonly string[], first: Values): View {
   const at = { row: 0 };
   // A prototype of its own: engines share the layout of like objects, and give up on those that differ in their getters.
   const given: Given = Object.create({});
-  const sources = names.map((name) => {
-    const source: Source = { values: [], mask: 0 };
-    Object.defineProperty(given, name, { enumerable: true, get: () => source.values[at.row & source.mask] });
+  const sources = names.map((name, i) => {
+    const source: Source<ArrayLike<unknown>> = { values: first[i], mask: 0 };
+    Object.defineProperty(given, name, { enumerable: true, get: (isNumbers(first[i]) ? number : anything)(source, at) });
     return source;
   });
   return {

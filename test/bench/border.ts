@@ -18,13 +18,13 @@ export function columnsOf(contract: Contract, rows: number): Block[] {
   return outlineOf(contract).args.flatMap(([, arg], a) => {
     const typed = contract.worked.typed[a];
     if (typed === undefined) return [];
-    return [
-      Array.from({ length: rows }, (_, row) => {
-        if (arg.kind === "date") return [46053 + (row % 365)];
-        if (arg.kind === "count" || arg.kind === "months") return [typed];
-        return [typeof typed === "number" ? about(typed, row, a) : typed];
-      }),
-    ];
+    const cells = Array.from({ length: rows }, (_, row) => {
+      if (arg.kind === "date") return [46053 + (row % 365)];
+      if (arg.kind === "count" || arg.kind === "months") return [typed];
+      return [typeof typed === "number" ? about(typed, row, a) : typed];
+    });
+    // As a host hands them over: read from JSON.
+    return [JSON.parse(JSON.stringify(cells))];
   });
 }
 
