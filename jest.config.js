@@ -1,7 +1,14 @@
 // One package comes as ES modules only.
 const transformIgnorePatterns = ["/node_modules/(?!hucre/)"];
 const transform = { "^.+\\.(ts|mjs)$": ["@swc/jest", { jsc: { target: "es2022" }, module: { type: "commonjs" } }] };
-const project = (displayName, roots) => ({ displayName, roots, transform, transformIgnorePatterns, testEnvironment: "node", testMatch: ["**/*.test.ts"] });
+const project = (displayName, roots) => ({
+  displayName,
+  roots,
+  transform,
+  transformIgnorePatterns,
+  testEnvironment: "node",
+  testMatch: ["**/*.test.ts"],
+});
 
 module.exports = {
   projects: [

@@ -23,12 +23,11 @@ interface Entry {
   readonly size: number;
 }
 
-const holds = (bytes: Uint8Array, word: string): boolean => {
+/** Whether a word stands in it, two bytes a letter. */
+function holds(bytes: Uint8Array, word: string): boolean {
   const wanted = [...word].flatMap((letter) => [letter.charCodeAt(0), 0]);
-  for (let at = bytes.indexOf(wanted[0]); at >= 0; at = bytes.indexOf(wanted[0], at + 1))
-    if (wanted.every((byte, i) => bytes[at + i] === byte)) return true;
-  return false;
-};
+  return bytes.some((_, at) => wanted.every((byte, i) => bytes[at + i] === byte));
+}
 
 /** What the first bytes of a file that is no package tell. */
 function refuseOthers(bytes: Uint8Array, view: DataView): void {

@@ -2,8 +2,9 @@ import type { Outcome } from "../shared/outcome";
 import { faultOf } from "../sheet/cell";
 import { model } from "../sheet/engine";
 import { namespace } from "../src/catalogue";
+import { type Cached, nothingCached } from "../src/workbook/cached";
 import { columnName, ofKey } from "../src/workbook/place";
-import { type Cached, nothingCached, shownCells } from "../src/workbook/shown";
+import { shownCells } from "../src/workbook/shown";
 import type { Template } from "../src/workbook/template";
 
 const inCell = (name: string): string => `${namespace}.${name}`;

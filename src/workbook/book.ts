@@ -5,6 +5,7 @@ import type { Ref } from "./place";
 export type Look =
   | "title"
   | "lead"
+  | "bar"
   | "heading"
   | "label"
   | "unit"
@@ -13,12 +14,14 @@ export type Look =
   | "link"
   | "input"
   | "result"
+  | "refused"
   | "words"
   | "total"
   | "frozen"
   | "tick"
   | "big"
-  | "bigHeading";
+  | "bigHeading"
+  | "bigCaution";
 
 /** What may be typed into an input cell. */
 export type Allowed =
@@ -33,6 +36,9 @@ export interface Cell {
   readonly row?: number;
   /** The formula fills cells below and to the right; "rows" if each of them answers its own row. */
   readonly spills?: "rows" | "block";
+  /** The cells that a formula of rows may fill, and what each of them says in built-in syntax where the question has no twin. */
+  readonly fills?: { readonly rows: number; readonly columns: number };
+  readonly instead?: (row: number, column: number) => Formula;
   readonly look?: Look;
   readonly format?: string;
   readonly allowed?: Allowed;
@@ -71,6 +77,8 @@ export interface Print {
   readonly landscape?: boolean;
   readonly onePage?: boolean;
   readonly titleRow?: number;
+  /** Columns from the first on that go to paper; the rest serve charts. */
+  readonly columns?: number;
 }
 
 export interface Sheet {
@@ -79,7 +87,6 @@ export interface Sheet {
   readonly purpose: string;
   readonly widths: readonly number[];
   readonly cells: Map<string, Cell>;
-  readonly heights: Map<number, number>;
   readonly merges: Ref[];
   readonly tables: Table[];
   readonly alerts: Alert[];

@@ -15,21 +15,29 @@ const customXml = "http://schemas.openxmlformats.org/officeDocument/2006/relatio
 const typedErrors = (xml: string): string =>
   xml.replace(/(<c [^>]*?)t="str"([^>]*>(?:<f[^>]*>[^<]*<\/f>)<v>#(?:VALUE!|N\/A|REF!|NAME\?|NUM!|NULL!|DIV\/0!)<\/v>)/g, '$1t="e"$2');
 
+/** A rule a block: some programs read no more than the first. */
+const parted = (xml: string): string =>
+  xml.replace(/(<conditionalFormatting [^>]*>)(.*?)<\/conditionalFormatting>/gs, (_, open: string, rules: string) =>
+    (rules.match(/<cfRule .*?<\/cfRule>/gs) ?? []).map((rule) => `${open}${rule}</conditionalFormatting>`).join(""),
+  );
+
 /** Programs without the functions must not be told to calculate on opening: they would lose every value. */
 const calm = (xml: string): string => xml.replace(/ fullCalcOnLoad="1"/, "");
+
+/** Print areas and titles of sheets whose names are more than one word. */
+const quotedSheets = (xml: string): string => xml.replace(/(<definedName name="_xlnm[^>]*>)([^<'!]*[^\w<'!][^<'!]*)!/g, "$1'$2'!");
 
 export function finished(file: Uint8Array, parts: readonly Part[]): Uint8Array {
   const all = unzipSync(file);
   const edit = (path: string, change: (xml: string) => string) => {
     all[path] = strToU8(change(strFromU8(all[path])));
   };
-  edit("xl/workbook.xml", calm);
-  for (const path of Object.keys(all)) if (/^xl\/worksheets\/[^/]+\.xml$/.test(path)) edit(path, typedErrors);
+  edit("xl/workbook.xml", (xml) => quotedSheets(calm(xml)));
+  for (const path of Object.keys(all)) if (/^xl\/worksheets\/[^/]+\.xml$/.test(path)) edit(path, (xml) => parted(typedErrors(xml)));
   parts.forEach(({ path, xml }, i) => {
     all[path] = strToU8(xml);
     const relation = `<Relationship Id="part${i + 1}" Type="${customXml}" Target="../${path}"/>`;
     edit("xl/_rels/workbook.xml.rels", (rels) => rels.replace("</Relationships>", `${relation}</Relationships>`));
   });
-  const inOrder = Object.fromEntries(Object.keys(all).map((path) => [path, all[path]]));
-  return zipSync(inOrder, { mtime: made, level: 9 });
+  return zipSync(all, { mtime: made, level: 9 });
 }

@@ -23,6 +23,14 @@ export interface Formula {
 /** formula`SUM(${blanks.uptake})` */
 export const formula = (text: TemplateStringsArray, ...pieces: Piece[]): Formula => ({ text: [...text], pieces });
 
+const listed = (refs: readonly Ref[]): Formula => ({
+  text: ["", ...refs.map((_, i) => (i < refs.length - 1 ? "," : ""))],
+  pieces: [...refs],
+});
+
+/** Nothing until all of the cells are numbers. */
+export const given = (cells: readonly Ref[], made: Formula): Formula => formula`IF(COUNT(${listed(cells)})=${cells.length},${made},"")`;
+
 /** No shop: the question is asked as on a blank sheet. */
 export const noShop = "none";
 
@@ -57,6 +65,8 @@ export interface Edition {
   readonly name: "live" | "plain";
   /** Undefined where this edition has no formula for it. */
   write(ask: Ask, from: string, row: Row): string | undefined;
+  /** Cells that a question depends on beside those it is given. */
+  leansOn?(ask: Ask): Ref[];
 }
 
 /** A formula as one edition writes it on a sheet; undefined where a question in it has none there. */

@@ -46,6 +46,7 @@ const top = { vertical: "top" } as const;
 const looks: Readonly<Record<Look, Style>> = {
   title: { font: ink(colour.walnut, { bold: true, size: 20 }) },
   lead: { font: ink(colour.ink), alignment: wrap },
+  bar: { font: ink(colour.paper, { bold: true }), fill: solid(colour.walnut), alignment: { vertical: "center" } },
   heading: { font: ink(colour.paper, { bold: true }), fill: solid(colour.walnut), alignment: { wrapText: true, vertical: "center" } },
   label: { font: ink(colour.ink), alignment: wrap },
   unit: { font: ink(colour.quiet), alignment: top },
@@ -54,6 +55,7 @@ const looks: Readonly<Record<Look, Style>> = {
   link: { font: ink(colour.typed, { underline: true }), alignment: top },
   input: { font: ink(colour.typed), fill: solid(colour.wash), border: box, alignment: { ...wrap, horizontal: "left" } },
   result: { font: ink(colour.ink), border: box, alignment: { ...top, horizontal: "left" } },
+  refused: { font: ink(colour.warning, { size: 8 }), border: box, alignment: { ...wrap, horizontal: "left" } },
   words: { font: ink(colour.ink), border: box, alignment: wrap },
   total: {
     font: ink(colour.ink, { bold: true }),
@@ -62,7 +64,8 @@ const looks: Readonly<Record<Look, Style>> = {
   },
   frozen: { font: ink(colour.ink, { italic: true }), fill: solid(colour.frozen), border: box, alignment: { ...top, horizontal: "left" } },
   tick: { font: ink(colour.typed), fill: solid(colour.wash), border: box, alignment: { horizontal: "center", vertical: "top" } },
-  big: { font: ink(colour.ink, { size: 16 }), border: box, alignment: { ...top, horizontal: "left" } },
+  big: { font: ink(colour.ink, { size: 16 }), border: box, alignment: { ...wrap, horizontal: "left" } },
+  bigCaution: { font: ink(colour.warning, { size: 14 }), fill: solid(colour.warningWash), alignment: wrap },
   bigHeading: {
     font: ink(colour.paper, { bold: true, size: 14 }),
     fill: solid(colour.walnut),

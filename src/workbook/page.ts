@@ -13,6 +13,8 @@ export interface Column {
   /** One formula that fills the column, or one in each row. */
   readonly spills?: (columns: Columns) => Formula;
   readonly each?: (columns: Columns) => Formula;
+  /** What each cell that `spills` fills says in built-in syntax, where that has no twin. */
+  readonly instead?: (columns: Columns) => (row: number, column: number) => Formula;
   /** Columns that the formula fills beside its own, by their titles. */
   readonly beside?: readonly string[];
   readonly look?: Look;
@@ -32,10 +34,6 @@ export interface Line {
   readonly look?: Look;
 }
 
-/** Characters of 11 points that a column holds beside its width, and points a line of them is high. */
-const perWidth = 1.08;
-const lineHeight = 15;
-
 const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
 
 /** Lays one sheet out from top to bottom and hands out references to what it placed. */
@@ -44,8 +42,13 @@ export class Page {
   row = 0;
 
   constructor(name: string, purpose: string, widths: readonly number[], print: Print = {}) {
-    const none = { cells: new Map(), heights: new Map(), merges: [], tables: [], alerts: [], charts: [], breaks: [] };
+    const none = { cells: new Map(), merges: [], tables: [], alerts: [], charts: [], breaks: [] };
     this.sheet = { name, purpose, widths, print, ...none };
+  }
+
+  /** The value of the line to come: its note may speak of it. */
+  get next(): Ref {
+    return refTo(this.sheet.name, this.row, 1);
   }
 
   put(row: number, column: number, cell: Cell): Ref {
@@ -58,14 +61,16 @@ export class Page {
     return this;
   }
 
-  /** Words across the page, as high as they need; `room` for those of a formula. */
-  say(text: string | Formula, look: Look = "note", columns = this.sheet.widths.length, room = 1): Ref {
-    const ref = this.put(this.row, 0, { ...content(text), look });
-    const width = this.sheet.widths.slice(0, columns).reduce((a, b) => a + b) * perWidth;
-    const lines = typeof text === "string" ? Math.ceil(text.length / width) : room;
-    for (let column = 1; column < columns; column++) this.put(this.row, column, { look });
-    if (columns > 1) this.sheet.merges.push(refTo(this.sheet.name, this.row, 0, 1, columns));
-    this.sheet.heights.set(this.row, look === "title" ? 32 : lines * lineHeight + 3);
+  /** Columns that go to paper. */
+  private get columns(): number {
+    return this.sheet.print.columns ?? this.sheet.widths.length;
+  }
+
+  /** Words across the page, or across what a column leaves of it. */
+  say(text: string | Formula, look: Look = "note", first = 0): Ref {
+    const ref = this.put(this.row, first, { ...content(text), look });
+    for (let column = first + 1; column < this.columns; column++) this.put(this.row, column, { look });
+    if (this.columns > first + 1) this.sheet.merges.push(refTo(this.sheet.name, this.row, first, 1, this.columns - first));
     this.row++;
     return ref;
   }
@@ -83,8 +88,7 @@ export class Page {
   }
 
   heading(...titles: readonly string[]): this {
-    for (let column = 0; column < this.sheet.widths.length; column++)
-      this.put(this.row, column, { value: titles[column], look: "heading" });
+    for (let column = 0; column < this.columns; column++) this.put(this.row, column, { value: titles[column], look: "bar" });
     this.row++;
     return this;
   }
@@ -134,7 +138,13 @@ export class Page {
     for (const [right, text] of [title, ...beside].entries()) this.put(ref.row - 1, ref.column + right, { value: text, look: "heading" });
     const look = spec.look ?? (input ? "input" : "result");
     for (let row = 0; row < ref.rows; row++) {
-      const made = row === 0 && spills ? { formula: spills(place), spills: "rows" as const } : each ? { formula: each(place), row } : {};
+      const fills = { rows: ref.rows, columns: 1 + beside.length };
+      const made =
+        row === 0 && spills
+          ? { formula: spills(place), spills: "rows" as const, fills, instead: spec.instead?.(place) }
+          : each
+            ? { formula: each(place), row }
+            : {};
       const allowed = input === true ? undefined : input;
       this.put(ref.row + row, ref.column, { value: rows[row]?.[id], ...made, format, look, allowed, hint });
       for (const right of beside.keys()) this.put(ref.row + row, ref.column + 1 + right, { look: spec.look ?? "words", format });

@@ -20,6 +20,8 @@ export const cellIn = ({ sheet, row, column }: Ref, down: number, right = 0): Re
 export const between = (first: Ref, last: Ref): Ref =>
   refTo(first.sheet, first.row, first.column, last.row + last.rows - first.row, last.column + last.columns - first.column);
 
+export const isCell = ({ rows, columns }: Ref): boolean => rows * columns === 1;
+
 /** Runs along with the rows of a table. */
 export const isColumn = (ref: Ref): boolean => ref.rows > 1 && !ref.whole;
 
@@ -38,9 +40,10 @@ export const sheetName = (name: string): string => (/^\w+$/.test(name) ? name : 
 
 const onSheet = ({ sheet }: Ref, from: string | undefined, text: string): string => (sheet === from ? text : `${sheetName(sheet)}!${text}`);
 
-function block({ row, column, rows, columns }: Ref, fix: Fix): string {
+function block(ref: Ref, fix: Fix): string {
+  const { row, column, rows, columns } = ref;
   const first = address(row, column, fix, fix);
-  return rows * columns === 1 ? first : `${first}:${address(row + rows - 1, column + columns - 1, fix, fix)}`;
+  return isCell(ref) ? first : `${first}:${address(row + rows - 1, column + columns - 1, fix, fix)}`;
 }
 
 /** `A1:B9`, as ranges of a file are written. */

@@ -34,6 +34,12 @@ const unitsOf = ({ given: { shop } }: Ask, { units }: Habits): Units =>
 export function plain(habits: Habits): Edition {
   const edition: Edition = {
     name: "plain",
+    leansOn: ({ contract, given }) =>
+      given.shop === undefined
+        ? [...Object.entries<Arg>(contract.args), ...Object.entries<Arg>(contract.shop ?? {})].flatMap(([name, arg]) =>
+            isSetting(arg) && given[name] === undefined ? (habits.setting(arg.name) ?? []) : [],
+          )
+        : [],
     write: (ask, from, row) => twinOf(ask, from, row, habits) ?? (ask.otherwise && bracketed(written(ask.otherwise, edition, from, row))),
   };
   return edition;
@@ -43,7 +49,7 @@ const bracketed = (text: string | undefined) => (text === undefined ? undefined 
 
 function twinOf(ask: Ask, from: string, row: Row, habits: Habits): string | undefined {
   const { contract, given } = ask;
-  if (!contract.twin || (isRef(given.shop) && !habits)) return undefined;
+  if (!contract.twin) return undefined;
   const names = namesIn(contract.twin);
   // A twin that passes over something given would answer another question.
   if (Object.keys(given).some((key) => key !== "shop" && !names.includes(key))) return undefined;

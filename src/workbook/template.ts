@@ -3,9 +3,20 @@ import type { Book } from "./book";
 import type { Edition } from "./formula";
 import { kitOf, readShop } from "./kit";
 import { live } from "./live";
+import type { Ref } from "./place";
 import { plain } from "./plain";
 import { blanksSheet } from "./sheets/blanks";
+import { handoutSheet } from "./sheets/handout";
+import { loadsSheet } from "./sheets/loads";
+import { priceSheet } from "./sheets/pricetag";
+import { resinSheet } from "./sheets/resinbook";
+import { logSheet } from "./sheets/runlog";
+import { safetySheet } from "./sheets/safety";
+import { selfCheckSheet } from "./sheets/selfcheck";
 import { shopSheet } from "./sheets/shop";
+import { startSheet } from "./sheets/start";
+import { suppliesSheet } from "./sheets/supplies";
+import { todaySheet } from "./sheets/today";
 import { woodsSheet } from "./sheets/woods";
 
 export interface Template {
@@ -13,6 +24,8 @@ export interface Template {
   /** Formulas that call the functions, under the names they have in files unless told otherwise. */
   readonly live: (name?: (name: string) => string) => Edition;
   readonly plain: Edition;
+  /** The line that says whether every worked example agrees. */
+  readonly check: Ref;
   readonly paper: "letter" | "a4";
 }
 
@@ -22,7 +35,26 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   const shop = shopSheet(kit);
   const woods = woodsSheet();
   const blanks = blanksSheet(kit, shop, woods);
-  const pages = [shop.page, blanks.page, woods.page];
+  const today = todaySheet(kit, shop, blanks);
+  const loads = loadsSheet(kit, shop, blanks);
+  const price = priceSheet(kit);
+  const resin = resinSheet(kit, shop, today.start);
+  const check = selfCheckSheet();
+  const rest = [
+    shop.page,
+    blanks.page,
+    today.page,
+    loads.page,
+    price.page,
+    resin.page,
+    suppliesSheet(kit, loads, today.start),
+    logSheet(kit, shop, woods),
+    safetySheet(),
+    handoutSheet(kit, shop),
+    check.page,
+    woods.page,
+  ];
+  const pages = [startSheet(rest, check.line), ...rest];
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));
   return {
     book: {
@@ -36,6 +68,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
         { name: "WoodNames", ref: woods.names },
       ],
     },
+    check: check.line,
     live: (name) => live(shop.range, name),
     plain: plain({
       units: kit.units,

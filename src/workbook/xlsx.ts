@@ -1,20 +1,27 @@
 import { type WriteSheet, writeXlsx } from "hucre/xlsx";
 import { isFault } from "../../shared/outcome";
 import type { Book, Chart, Sheet } from "./book";
+import type { Cached } from "./cached";
 import { finished, made, type Part } from "./finish";
 import { type Edition, written } from "./formula";
+import { heightsOf } from "./heights";
 import { alertStyles, styleOf } from "./looks";
-import { fixedText, ofKey, rangeText, refTo, sheetName } from "./place";
-import { type Cached, type Shown, shownCells, valuesOf } from "./shown";
+import { columnName, fixedText, key, ofKey, rangeText, refTo, sheetName } from "./place";
+import { type Shown, shownCells } from "./shown";
+import { valuesOf } from "./still";
 import { validationsOf } from "./validation";
 
 type Written = NonNullable<WriteSheet["cells"]> extends Map<string, infer C> ? C : never;
 type WrittenChart = NonNullable<WriteSheet["charts"]>[number];
 
-const frozenNote = "A value of the day of the demo: this edition has no formula for it. The add-in and the page calculate it afresh.";
+const frozenNote =
+  "A value of the day of the demo: this edition has no formula for it, and says “not here” once what it answers has changed. The add-in and the page calculate it afresh.";
 
-function cellOf(sheet: string, at: string, { cell, value, formula, spill, frozen, told }: Shown): Written {
-  const style = styleOf(frozen ? "frozen" : cell.look, cell.format, frozen ? cell.look : undefined);
+function cellOf(sheet: string, at: string, { cell, value, formula, spill, frozen, refused }: Shown, told: boolean): Written {
+  const isFrozen = frozen && cell.look !== "heading";
+  const style = refused
+    ? styleOf("refused", cell.format)
+    : styleOf(isFrozen ? "frozen" : cell.look, cell.format, isFrozen ? cell.look : undefined);
   const code = isFault(value) ? value.error : value;
   const extra = {
     style,
@@ -29,6 +36,13 @@ function cellOf(sheet: string, at: string, { cell, value, formula, spill, frozen
     formulaDynamic: true,
   };
   return { formula, formulaResult: code ?? "", ...array, ...extra };
+}
+
+/** The first of a frozen block: there the reader is told what that means. */
+function isFirst(at: string, cells: ReadonlyMap<string, Shown>): boolean {
+  const [row, column] = ofKey(at);
+  const isFrozen = (r: number, c: number) => cells.get(key(r, c))?.frozen ?? false;
+  return isFrozen(row, column) && !isFrozen(row - 1, column) && !isFrozen(row, column - 1);
 }
 
 const chartOf = ({ kind, title, series, across, at, axes, alt }: Chart): WrittenChart => ({
@@ -51,13 +65,14 @@ const chartOf = ({ kind, title, series, across, at, axes, alt }: Chart): Written
 
 const margins = { left: 0.5, right: 0.5, top: 0.6, bottom: 0.7, header: 0.3, footer: 0.3 };
 
-const pageOf = ({ print }: Sheet, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
+const pageOf = ({ print }: Sheet, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
   paperSize: paper,
   orientation: print.landscape ? "landscape" : "portrait",
   fitToPage: true,
   fitToWidth: 1,
   fitToHeight: print.onePage ? 1 : 0,
   printTitlesRow: print.titleRow === undefined ? undefined : `$${print.titleRow + 1}:$${print.titleRow + 1}`,
+  printArea: print.columns ? `$A$1:$${columnName(print.columns - 1)}$${rows}` : undefined,
   margins,
 });
 
@@ -66,8 +81,8 @@ function sheetOf(sheet: Sheet, edition: Edition, cached: Cached, book: Book, pap
   return {
     name: sheet.name,
     columns: sheet.widths.map((width) => ({ width })),
-    cells: new Map([...cells].map(([at, shown]) => [at, cellOf(sheet.name, at, shown)])),
-    rowDefs: new Map([...sheet.heights].map(([row, height]) => [row, { height }])),
+    cells: new Map([...cells].map(([at, shown]) => [at, cellOf(sheet.name, at, shown, isFirst(at, cells))])),
+    rowDefs: new Map([...heightsOf(sheet, cells)].map(([row, height]) => [row, { height }])),
     merges: sheet.merges.map(({ row, column, rows, columns }) => ({
       startRow: row,
       startCol: column,
@@ -95,7 +110,7 @@ function sheetOf(sheet: Sheet, edition: Edition, cached: Cached, book: Book, pap
     rowBreaks: sheet.breaks,
     view: { showGridLines: false },
     a11y: { summary: sheet.purpose, headerRow: sheet.print.titleRow },
-    pageSetup: pageOf(sheet, paper),
+    pageSetup: pageOf(sheet, Math.max(...[...cells.keys()].map((at) => ofKey(at)[0])) + 1, paper),
     headerFooter: { oddFooter: "&LPorewise: &A&RPage &P of &N" },
   };
 }

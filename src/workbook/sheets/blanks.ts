@@ -9,7 +9,7 @@ import { voids } from "../../wood/voids";
 import { ask, type Formula, formula } from "../formula";
 import { kinds } from "../kinds";
 import type { Kit } from "../kit";
-import { type Columns, failed, Page } from "../page";
+import { type Columns, Page } from "../page";
 import { between, type Ref, whole } from "../place";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
@@ -33,12 +33,16 @@ const gravityOf = ({ wood, dryWeight, volume }: Columns, woods: Woods): Formula 
   return formula`IF(AND(${wood}="",${dryWeight}=""),"",IF(OR(${dryWeight}="",${volume}=""),${tabled},${weighed}))`;
 };
 
+/** The slips of a bench in plain words, for whoever cannot rest on an error to read it. */
+const wrongWith = ({ kind, thickness, width, length, wood, weight, dryWeight, moisture }: Columns, woods: Woods, shop: Shop): Formula =>
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(COUNT(${weight},${dryWeight})<2,"",IF(${weight}<${dryWeight},"lighter than when dry: weigh again",IF(${weight}>1.3*${dryWeight},"too wet to take resin: dry it first",IF(${moisture}>${shop.holds("dry enough")},"dry it first","")))))))`;
+
 /** Every kind of blank with what it will take. */
 export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
   const page = new Page(
     "Blanks",
     "One row a kind with a count, or one a piece. Type into the pale cells on the left; the right side works itself out, and a row that cannot says why.",
-    [25, 8, 10, 9, 9, 21, 10, 11, 11, 3, 10, 10, 9, 10, 46, 8, 10, 10, 10],
+    [22, 7, 9, 8, 8, 18, 9, 9, 9, 2, 9, 9, 8, 10, 36, 7, 9, 8, 6, 22],
     { landscape: true },
   );
   page.open("Blanks");
@@ -94,6 +98,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
         format: "0",
         spills: (all) => ask(bake, { thickness: all.thickness, width: all.width, length: all.length, gravity: all.gravity }),
       },
+      wrong: { title: "look at", look: "words", each: (all) => wrongWith(all, woods, shop) },
     },
     kit.demo
       ? kinds.map(({ label, count, thickness, width, length, species, condition, weight, dryWeight }) => ({
@@ -113,11 +118,10 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
   summaryLines(page, summary, of, kit);
   page.skip();
   page.cautions(cautionsOf(["dust", "wet wood", "resin", "oven"]));
-  const rest = between(of.volume, of.bake);
   const row = between(of.kind, of.dryWeight);
-  page.alert("attention", row, formula`LEFT(${of.grade},9)="dry first"`);
-  page.alert("bad", row, formula`OR(${failed(of.uptake)},${failed(of.grade)})`);
-  page.alert("attention", rest, formula`LEFT(${of.grade},9)="dry first"`);
+  page.alert("attention", between(of.kind, of.wrong), formula`LEFT(${of.wrong},6)="dry it"`);
+  page.alert("bad", row, formula`LEN(${of.wrong})>0`);
+  page.alert("bad", of.wrong, formula`LEN(${of.wrong})>0`);
   page.alert("good", of.grade, formula`${of.grade}="good"`);
   page.sheet.frozen = { rows: of.kind.row, columns: 1 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.kind.row - 1 };
@@ -130,7 +134,7 @@ function summaryLines(page: Page, row: number, of: Columns, kit: Kit): void {
   const lines: [string, Formula, string, string][] = [
     ["pieces", formula`SUM(${all(of.count)})`, "0", ""],
     ["resin taken up", formula`SUMIF(${all(of.all)},">0")`, "0.00", kit.unit("fluid")],
-    ["rows to look at", formula`SUMPRODUCT((LEN(${all(of.kind)})>0)*ISERROR(${all(of.uptake)}*1))`, "0", ""],
+    ["rows to look at", formula`SUMPRODUCT((LEN(${all(of.wrong)})>0)*1)`, "0", ""],
   ];
   lines.forEach(([label, made, format, unit], i) => {
     page.put(row + i, 0, { value: label, look: "label" });

@@ -1,4 +1,4 @@
-import { said, sayIn } from "../../../shared/outcome";
+import { tidy } from "../../../shared/outcome";
 import type { Setting } from "../../../shared/settings";
 import { fromInternal, type Units } from "../../../shared/unit";
 import { cautionsOf } from "../../cautions";
@@ -50,7 +50,7 @@ function rangeWords(setting: Setting, { system, units }: Kit): string {
   if (setting.choices) return setting.choices.join(", ");
   if (isDate(setting)) return "a date and time";
   if (!setting.range || !setting.kind) return "a whole number";
-  const [least, most] = setting.range.map((end) => sayIn(units, said(setting.kind!, end)));
+  const [least, most] = setting.range.map((end) => tidy(fromInternal(end, units[setting.kind!])));
   return `${least} to ${most}`;
 }
 
@@ -87,6 +87,7 @@ export function shopSheet(kit: Kit): Shop {
     { landscape: true },
   );
   page.open("My Shop");
+  page.sheet.frozen = { rows: 0, columns: 1 };
   const equipment = chamberLines(page, kit);
   page.skip();
   const first = page.row;
@@ -137,6 +138,7 @@ function standardFormula(setting: Setting, value: unknown, { units }: Kit): Form
 function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula): void {
   const { row } = page;
   const format = isDate(setting) ? "yyyy-mm-dd hh:mm" : undefined;
+  const inForce = format ?? (/\d\.\d{5}/.test(standard.pieces.map(String).join("")) ? "0.0###" : undefined);
   const typed = page.line({
     label: setting.name,
     value: demoValue(setting.name, kit),
@@ -145,7 +147,7 @@ function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula):
     format,
     note: setting.label,
   });
-  page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format });
+  page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format: inForce });
   page.put(row, 5, { value: rangeWords(setting, kit), look: "note" });
   page.put(row, 6, { value: setting.basis, look: "note" });
 }
@@ -154,7 +156,7 @@ function chamberLines(page: Page, kit: Kit): Pick<Shop, "chamber" | "height" | "
   const length = kit.unit("length");
   const inches = (least: number, most: number): Allowed => ({ from: kit.of("length", least, 1), to: kit.of("length", most, 1) });
   const shown = <T>(value: T) => (kit.demo ? value : undefined);
-  page.heading("Your chamber, pump and lid", "here", "unit", "what it is");
+  page.heading("chamber, pump, lid", "here", "unit", "what it is");
   const inside = page.line({
     label: "chamber",
     value: shown(kit.of("length", chamber)),

@@ -1,0 +1,45 @@
+import { isFault } from "../../shared/outcome";
+import type { Sheet } from "./book";
+import { styleOf } from "./looks";
+import { key, ofKey } from "./place";
+import type { Shown } from "./shown";
+
+/** Points that a line of 11-point text is high, and characters of it in a column as wide as one character: few, for wide fonts. */
+const line = 15;
+const perWidth = 1.12;
+const size = 11;
+
+/** Lines that words take in a column so many characters wide. */
+export function linesOf(text: string, width: number): number {
+  let lines = 1;
+  let used = 0;
+  for (const word of text.split(/\s+/)) {
+    const needed = used ? used + 1 + word.length : word.length;
+    if (needed <= width || !used) used = needed;
+    else {
+      lines++;
+      used = word.length;
+    }
+    lines += Math.max(0, Math.ceil(used / width) - 1);
+    if (used > width) used %= width;
+  }
+  return lines;
+}
+
+/** How high the rows must be for the words in them; programs do not see to it for merged cells, and some for none. */
+export function heightsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): Map<number, number> {
+  const merged = new Map(sheet.merges.map((ref) => [key(ref.row, ref.column), ref.columns]));
+  const heights = new Map<number, number>();
+  for (const [at, { cell, value, refused }] of cells) {
+    const [row, column] = ofKey(at);
+    const text = isFault(value) ? "" : value;
+    const style = styleOf(refused ? "refused" : cell.look, cell.format);
+    const points = style.font?.size ?? size;
+    const wraps = style.alignment?.wrapText && typeof text === "string";
+    const width = sheet.widths.slice(column, column + (merged.get(at) ?? 1)).reduce((a, b) => a + b, 0);
+    const lines = wraps && text ? linesOf(text, ((width - 1) * perWidth * size) / points) : 1;
+    const height = Math.ceil((lines * line * points) / size) + (lines > 1 || points > size ? 2 : 0);
+    if (height > (heights.get(row) ?? line)) heights.set(row, height);
+  }
+  return heights;
+}

@@ -1,0 +1,116 @@
+import type { Contract } from "../../../shared/contract";
+import { cautionsOf } from "../../cautions";
+import { plan } from "../../plan/plan";
+import { shoppinglist } from "../../plan/shoppinglist";
+import { ask, formula } from "../formula";
+import type { Kit } from "../kit";
+import { failed, Page } from "../page";
+import { between, cellIn, type Ref, refTo } from "../place";
+import type { Blanks } from "./blanks";
+import { demoDay, moment } from "./day";
+import type { Shop } from "./shop";
+
+/** Rows of the plan that the chart reaches. */
+const charted = 14;
+
+export interface Loads {
+  readonly page: Page;
+  readonly start: Ref;
+  /** Quantity on a line of the shopping list. */
+  readonly need: (name: string) => Ref;
+}
+
+const lines = [
+  "fluid to mix",
+  "packets",
+  "dye",
+  "foil",
+  "ballast of the heaviest load",
+  "loads",
+  "chamber hours",
+  "oven hours",
+  "fluid left",
+  "not planned",
+];
+
+const formatsOf = ({ format }: Contract): string[] =>
+  Object.values(format as Readonly<Record<string, string>>).map((text) => (text === "@" ? "General" : text));
+
+/** The plan over all blanks, for the wall, with what it takes. */
+export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
+  const page = new Page(
+    "Loads",
+    "In what order to soak and bake all that stands on the sheet Blanks, one person working in the hours set on My Shop, and what that takes.",
+    [8, 30, 9, 9, 9, 9, 9, 9, 9, 12, 17, 17, 17, 9, 17, 3, 8, 11, 11, 11, 11],
+    { landscape: true, columns: 15 },
+  );
+  page.open("Loads");
+  const given = { pieces: blanks.pieces, chamber: shop.chamber, height: shop.height };
+  page.put(page.row, 0, { value: "start", look: "label" });
+  const start = page.put(page.row, 1, {
+    value: kit.demo ? demoDay + 2 + 8 / 24 : undefined,
+    look: "input",
+    format: moment,
+    allowed: { date: true },
+    hint: "Day and hour to begin. Blank: the plan counts back from “ready by” on My Shop, or in days from nought.",
+  });
+  page.skip();
+  page.say(
+    "A plan needs the functions: the live edition makes it afresh when anything changes, the plain one keeps that of the day of the demo.",
+  );
+  page.skip();
+  page.heading("", "shopping list", "quantity", "unit");
+  const list = refTo(page.sheet.name, page.row, 1, lines.length, 3);
+  const top = page.row;
+  page.block(ask(shoppinglist, { ...given, start }), list, ["General", "0.00", "General"], { headed: false, look: "words" });
+  const need = (name: string) => cellIn(list, lines.indexOf(name), 1);
+  page.alert(
+    "attention",
+    between(cellIn(list, lines.length - 1), cellIn(list, lines.length - 1, 1)),
+    formula`IF(ISNUMBER(${need("not planned")}),${need("not planned")}>0,FALSE)`,
+  );
+  page.row = top + 19;
+  page.cautions(cautionsOf(plan.cautions).slice(0, -1));
+  page.skip();
+  page.sheet.print = { ...page.sheet.print, titleRow: page.row };
+  const header = page.row;
+  const room = (kit.demo ? 14 : 40) + 1;
+  const all = page.block(ask(plan, { ...given, start }), refTo(page.sheet.name, header, 0, room, 15), formatsOf(plan), { look: "words" });
+  const column = (index: number, rows = room - 1) => refTo(page.sheet.name, header + 1, index, rows);
+  const [inside, out, toOven, done] = [10, 11, 12, 14].map((index) => column(index, charted));
+  page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, failed(column(10)));
+  page.row = header - 1;
+  const { of } = page.table(
+    {
+      load: { title: "load", look: "note", each: () => formula`IF(ISNUMBER(${inside}),${column(0, charted)},"")` },
+      before: {
+        title: "h before",
+        look: "note",
+        format: "0.0",
+        each: () => formula`IF(ISNUMBER(${inside}),(${inside}-${cellIn(inside, 0)})*24,"")`,
+      },
+      soaking: { title: "in chamber", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${out}-${inside})*24,"")` },
+      waiting: { title: "waiting", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${toOven}-${out})*24,"")` },
+      baking: { title: "in the oven", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${done}-${toOven})*24,"")` },
+    },
+    [],
+    { spare: charted, column: 16 },
+  );
+  page.row = header + room;
+  page.chart({
+    title: "Loads over time",
+    kind: "bar",
+    across: of.load,
+    series: [
+      { name: "before", values: of.before, color: "FFFFFF" },
+      { name: "in the chamber", values: of.soaking, color: "5A3E2B" },
+      { name: "taken out, wrapped", values: of.waiting, color: "D8CFC0" },
+      { name: "in the oven", values: of.baking, color: "C9822B" },
+    ],
+    at: { row: top, column: 5, rows: 18, columns: 10 },
+    axes: ["load", "hours from the first"],
+    alt: "One bar a load: from when it goes into the chamber, over soaking and wrapping, until it leaves the oven, in hours from the start of the first.",
+  });
+  page.sheet.frozen = { rows: 0, columns: 1 };
+  return { page, start, need };
+}

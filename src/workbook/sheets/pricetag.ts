@@ -1,0 +1,154 @@
+import { piececost } from "../../cost/piececost";
+import { pricetag } from "../../cost/pricetag";
+import { runcost } from "../../cost/runcost";
+import { splitcost } from "../../cost/splitcost";
+import { ask, formula } from "../formula";
+import type { Kit } from "../kit";
+import { Page, verdict } from "../page";
+import { type Ref, refTo, whole } from "../place";
+
+const money = "#,##0.00";
+
+export interface PriceTag {
+  readonly page: Page;
+  readonly total: Ref;
+}
+
+/** From what went into a run to what is asked for a piece. */
+export function priceSheet(kit: Kit): PriceTag {
+  const page = new Page(
+    "Price Tag",
+    "What a run costs, what a good piece of it costs, what to ask for it, and who bears how much.",
+    [34, 14, 14, 34, 4, 14],
+  );
+  page.open("Price Tag");
+  page.heading("What went into the run");
+  page.skip();
+  const bought = (item: string, quantity: number, unit: string, price: number) => ({ item, quantity, unit, price });
+  const { of } = page.table(
+    {
+      item: { title: "item", input: true },
+      quantity: { title: "quantity", input: { from: -1e12, to: 1e12 } },
+      price: {
+        title: "price",
+        input: { from: -1e12, to: 1e12 },
+        format: money,
+        hint: "Of one unit. What is taken back counts with a minus sign.",
+      },
+      unit: { title: "unit, note", input: true },
+      line: {
+        title: "line",
+        format: money,
+        each: ({ quantity, price }) => formula`IF(AND(ISNUMBER(${quantity}),ISNUMBER(${price})),ROUND(${quantity}*${price},2),"")`,
+      },
+    },
+    kit.demo
+      ? [
+          bought("resin", kit.of("fluid", 1.25, 2), `${kit.unit("fluid")}, taken up and lost`, kit.system === "US" ? 24.5 : 25.9),
+          bought("catalyst", 2, "packets", 3.75),
+          bought("dye", kit.of("powder", 0.5, 1), kit.unit("powder"), kit.system === "US" ? 1.2 : 0.24),
+          bought("foil", kit.of("foil", 6, 2), kit.unit("foil"), kit.system === "US" ? 0.06 : 0.65),
+          bought("blanks", 20, "pieces", 1.1),
+          bought("electricity", 2.4, "kWh", 0.17),
+        ]
+      : [],
+    { spare: kit.demo ? 6 : 12, name: "CostTable" },
+  );
+  const total = page.line({
+    label: "total",
+    formula: ask(
+      runcost,
+      { quantities: whole(of.quantity), prices: whole(of.price) },
+      formula`IF(COUNT(${whole(of.quantity)})=0,"",SUMPRODUCT(ROUND(${whole(of.quantity)}*${whole(of.price)},2)))`,
+    ),
+    format: money,
+    look: "total",
+  });
+  page.put(total.row, 3, {
+    formula: verdict(total, "each line rounded to the cent", "a line has a quantity or a price only"),
+    look: "note",
+  });
+  page.skip();
+  page.heading("One piece");
+  const pieces = page.line({ label: "pieces in the run", value: kit.demo ? 20 : undefined, input: { from: 1, to: 1e6, whole: true } });
+  const spoiled = page.line({
+    label: "of them spoiled",
+    value: kit.demo ? 2 : undefined,
+    input: { from: 0, to: 1e6, whole: true },
+    note: "the good ones pay for them",
+  });
+  const each = page.line({
+    label: "cost of one good piece",
+    formula: ask(piececost, { total, pieces, spoiled }),
+    format: money,
+    look: "total",
+  });
+  page.put(each.row, 3, { formula: verdict(each, "not rounded here", "no good piece is left, or a number is missing"), look: "note" });
+  const share = page.line({
+    label: "margin, and the same as a mark-up",
+    value: kit.demo ? 0.5 : undefined,
+    input: { from: 0, to: 0.9999 },
+    format: "0%",
+    note: "a margin is a share of the price, a mark-up one of the cost",
+  });
+  page.skip();
+  page.heading("side by side", "margin", "mark-up", "what it means");
+  const { row } = page;
+  const texts: [string, ReturnType<typeof formula>, ReturnType<typeof formula>, string, string][] = [
+    [
+      "price to ask",
+      ask(pricetag, { cost: each, margin: share }),
+      formula`IF(AND(ISNUMBER(${each}),ISNUMBER(${share})),ROUND(${each}*(1+${share}),2),"")`,
+      money,
+      "to the cent",
+    ],
+    [
+      "left over a piece",
+      formula`IF(ISNUMBER(${refTo(page.sheet.name, row, 1)}),${refTo(page.sheet.name, row, 1)}-${each},"")`,
+      formula`IF(ISNUMBER(${refTo(page.sheet.name, row, 2)}),${refTo(page.sheet.name, row, 2)}-${each},"")`,
+      money,
+      "before tax and your time",
+    ],
+    [
+      "as a margin on the price",
+      formula`IF(ISNUMBER(${share}),${share},"")`,
+      formula`IF(ISNUMBER(${share}),${share}/(1+${share}),"")`,
+      "0.0%",
+      "what of the price stays with you",
+    ],
+    [
+      "as a mark-up on the cost",
+      formula`IF(ISNUMBER(${share}),${share}/(1-${share}),"")`,
+      formula`IF(ISNUMBER(${share}),${share},"")`,
+      "0.0%",
+      "what comes on top of the cost",
+    ],
+  ];
+  texts.forEach(([label, margin, markUp, format, note], i) => {
+    page.put(row + i, 0, { value: label, look: "label" });
+    page.put(row + i, 1, { formula: margin, format, look: i ? "result" : "total" });
+    page.put(row + i, 2, { formula: markUp, format, look: i ? "result" : "total" });
+    page.put(row + i, 3, { value: note, look: "note" });
+  });
+  page.row = row + texts.length;
+  page.skip();
+  page.heading("Shared by weight");
+  page.say("The total, split in proportion to weights or counts, to the cent: it adds up.");
+  page.skip();
+  page.table(
+    {
+      who: { title: "who or what", input: true },
+      weight: { title: "weight", input: { from: 0, to: 1e12 } },
+      share: { title: "share", format: money, spills: ({ weight }) => ask(splitcost, { total, weights: whole(weight) }) },
+    },
+    kit.demo
+      ? [
+          { who: "club", weight: 8 },
+          { who: "member A", weight: 5 },
+          { who: "member B", weight: 5 },
+        ]
+      : [],
+    { spare: 5, name: "ShareTable" },
+  );
+  return { page, total };
+}

@@ -1,0 +1,125 @@
+import { bakeloss } from "../../resin/bakeloss";
+import { fullness } from "../../resin/fullness";
+import { weightgain } from "../../resin/weightgain";
+import { ask, formula } from "../formula";
+import type { Kit } from "../kit";
+import { Page } from "../page";
+import { type Ref, whole } from "../place";
+import { day, demoDay } from "./day";
+import type { Shop } from "./shop";
+import type { Woods } from "./woods";
+
+type Run = readonly [
+  days: number,
+  wood: string,
+  pieces: number,
+  volume: number,
+  gravity: number,
+  before: number,
+  full: number,
+  lost: number,
+  bubbled: number,
+  result: string,
+];
+
+/** Runs of the invented shop; its resin weighs 1.03 g to the millilitre. */
+const runs: readonly Run[] = [
+  [-52, "boxelder", 12, 34.2, 0.44, 247, 0.57, 0.09, 165, "good colour, one sticky end, baked again"],
+  [-45, "boxelder", 10, 28.1, 0.45, 207, 0.53, 0.08, 180, "even"],
+  [-38, "silver maple", 11, 36.3, 0.37, 220, 0.61, 0.11, 140, "deep colour"],
+  [-31, "sugar maple", 8, 24.4, 0.6, 240, 0.41, 0.07, 210, "pale core"],
+  [-24, "sugar maple", 8, 24.2, 0.61, 242, 0.38, 0.06, 240, "pale core again: thinner next time"],
+  [-17, "yellow buckeye", 9, 37.9, 0.27, 168, 0.68, 0.12, 130, "heavy, good"],
+  [-10, "boxelder", 14, 39.4, 0.45, 290, 0.56, 0.1, 150, "even"],
+  [-1, "river birch", 10, 29.5, 0.51, 247, 0.49, 0.08, 190, "good"],
+];
+
+const cubicInch = 16.387064;
+
+/** One row a run, and what is usual for each wood: what makes the next run better. */
+export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
+  const page = new Page(
+    "Run Log",
+    "One row a run. Three weighings of the same pieces tell how full the pores got and what the oven took; what is usual for a wood goes into My Shop.",
+    [11, 15, 7, 8, 8, 8, 8, 8, 7, 9, 6, 10, 6, 26, 2, 7, 9, 10, 2, 16, 2, 6, 7, 9, 10],
+    { landscape: true },
+  );
+  page.open("Run Log");
+  const weight = formula`IF(${shop.holds("scale reads")}="","",${shop.holds("scale reads")})`;
+  const ounce = { from: 0, to: 1e6 };
+  const top = page.row;
+  const shown = ([days, wood, pieces, volume, gravity, before, full, lost, bubbled, result]: Run) => {
+    const resin = volume * cubicInch * (1 - gravity / 1.54) * full * 1.03;
+    return {
+      date: demoDay + days,
+      wood,
+      pieces,
+      before,
+      drained: Number((before + resin).toFixed(1)),
+      cured: Number((before + resin * (1 - lost)).toFixed(1)),
+      volume: kit.of("volume", volume, 0),
+      gravity,
+      gauge: kit.of("pressure", 29, 1),
+      bubbled,
+      soak: 8,
+      dye: kit.of("strength", 0.25, 1),
+      oven: kit.of("temperature", 200, 0),
+      result,
+    };
+  };
+  const { of } = page.table(
+    {
+      date: { title: "date", input: { date: true }, format: day },
+      wood: { title: "wood", input: { list: woods.names } },
+      pieces: { title: "pieces", input: { from: 1, to: 1e6, whole: true } },
+      before: { title: "dry", unit: weight, input: ounce, format: "0.0", hint: "All pieces of the run, oven-dry, before they went in." },
+      drained: { title: "drained", unit: weight, input: ounce, format: "0.0", hint: "The same pieces drained, not yet baked." },
+      cured: { title: "cured", unit: weight, input: ounce, format: "0.0", hint: "The same pieces baked and cool." },
+      volume: { title: "wood", unit: kit.unit("volume"), input: ounce },
+      gravity: { title: "gravity", input: { from: 0.05, to: 1.54 } },
+      gauge: { title: "gauge", unit: kit.unit("pressure"), input: { from: 0, to: kit.of("pressure", 40) } },
+      bubbled: { title: "bubbled", unit: "min", input: { from: 0, to: 14400 }, hint: "Minutes until the bubbling stopped." },
+      soak: { title: "soak", unit: "h", input: { from: 0, to: 2400 } },
+      dye: { title: "dye", unit: kit.unit("strength"), input: { from: 0, to: kit.of("strength", 96) } },
+      oven: { title: "oven", unit: kit.unit("temperature"), input: { from: kit.of("temperature", 100), to: kit.of("temperature", 300) } },
+      result: { title: "result", input: true },
+      gain: { title: "gain", format: "0%", spills: (all) => ask(weightgain, { before: all.before, cured: all.cured }) },
+      full: {
+        title: "fullness",
+        format: "0%",
+        spills: (all) => ask(fullness, { before: all.before, drained: all.drained, solids: all.volume, gravity: all.gravity }),
+      },
+      lost: {
+        title: "bake loss",
+        format: "0%",
+        spills: (all) => ask(bakeloss, { before: all.before, drained: all.drained, cured: all.cured }),
+      },
+    },
+    kit.demo ? runs.map(shown) : [],
+    { spare: kit.demo ? 22 : 30, name: "RunTable" },
+  );
+  const { row } = page;
+  page.row = top;
+  const usual = (of2: Ref, wood: Ref) =>
+    formula`IF(${wood}="","",IF(COUNTIFS(${whole(of.wood)},${wood},${whole(of2)},">0")=0,"",AVERAGEIFS(${whole(of2)},${whole(of.wood)},${wood},${whole(of2)},">0")))`;
+  page.put(top, 19, { value: "usual for a wood", look: "note" });
+  page.table(
+    {
+      wood: { title: "usual for", input: { list: woods.names } },
+      runs: { title: "runs", format: "0", each: ({ wood }) => formula`IF(${wood}="","",COUNTIF(${whole(of.wood)},${wood}))` },
+      gain: { title: "gain", format: "0%", each: ({ wood }) => usual(of.gain, wood) },
+      full: { title: "fullness", format: "0%", look: "total", each: ({ wood }) => usual(of.full, wood) },
+      lost: { title: "bake loss", format: "0%", each: ({ wood }) => usual(of.lost, wood) },
+    },
+    kit.demo ? [...new Set(runs.map(([, wood]) => wood))].map((wood) => ({ wood })) : [],
+    { spare: kit.demo ? 5 : 10, column: 19 },
+  );
+  page.row = row;
+  page.skip();
+  page.say(
+    "Usual is the mean of the runs of that wood that could be worked out. Copy its fullness to My Shop before you plan a run of it: it is what no calculation knows beforehand.",
+  );
+  page.sheet.frozen = { rows: of.date.row, columns: 2 };
+  page.sheet.print = { ...page.sheet.print, titleRow: of.date.row - 1 };
+  return page;
+}

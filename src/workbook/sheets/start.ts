@@ -1,0 +1,84 @@
+import { cautions, first } from "../../cautions";
+import { formula } from "../formula";
+import { Page } from "../page";
+import type { Ref } from "../place";
+
+interface Door {
+  readonly name: string;
+  readonly why: string;
+  readonly sheets: readonly string[];
+}
+
+const doors: readonly Door[] = [
+  {
+    name: "I give a demo",
+    why: "Count back from its hour, run it, hand something out.",
+    sheets: ["My Shop", "Blanks", "Today", "Safety", "Handout"],
+  },
+  {
+    name: "I do a batch",
+    why: "Plan the loads, soak and bake them, price the pieces.",
+    sheets: ["Blanks", "Loads", "Supplies", "Run Log", "Price Tag"],
+  },
+  {
+    name: "I look after the resin",
+    why: "What stands in the tub, until when, what to buy.",
+    sheets: ["Resin Book", "Supplies", "My Shop"],
+  },
+];
+
+/** The first page: three doors into the book, what its colours mean, and what never to forget. */
+export function startSheet(others: readonly Page[], check: Ref): Page {
+  const page = new Page(
+    "Start",
+    "A run from choosing wood to the price tag: for a demo, for a batch, and for the resin that is left.",
+    [26, 48, 14, 14, 14, 14, 14],
+    { landscape: true, onePage: true },
+  );
+  page.open("Porewise: the workbook");
+  page.heading("Which are you?", "", "sheets in order");
+  for (const { name, why, sheets } of doors) {
+    page.put(page.row, 0, { value: name, look: "total" });
+    page.put(page.row, 1, { value: why, look: "words" });
+    sheets.forEach((sheet, i) => {
+      page.put(page.row, 2 + i, { value: sheet, look: "link", to: sheet });
+    });
+    page.row++;
+  }
+  page.skip();
+  page.heading("What the colours say");
+  const colours = [
+    [
+      "yours to type",
+      "input",
+      "Numbers in the shop's units, or with a unit: 3/4 in, 19 mm, 95 C. The plain edition reads plain numbers only.",
+    ],
+    ["worked out", "result", "Rest on an error to read why. Words beside it say so too."],
+    [
+      "frozen",
+      "frozen",
+      "In the plain edition only: a value of the day of the demo that no built-in formula can work out. It does not follow when you type.",
+    ],
+  ] as const;
+  for (const [label, look, text] of colours) {
+    page.put(page.row, 0, { value: label, look });
+    page.say(text, "note", 1);
+  }
+  page.skip();
+  page.heading("The sheets");
+  for (const { sheet } of others) {
+    page.put(page.row, 0, { value: sheet.name, look: "link", to: sheet.name });
+    page.say(sheet.purpose, "note", 1);
+  }
+  page.skip();
+  page.heading("Two editions, one book");
+  page.say(
+    "The live edition calls the functions of Porewise: it needs the add-in in Excel, or the page. The plain edition opens anywhere with built-in formulas alone: it does not refuse what makes no sense, so keep to the ranges on My Shop.",
+  );
+  page.say(formula`${check}`, "words");
+  page.skip();
+  page.heading("Before anything else");
+  page.say(first, "caution");
+  for (const sentence of Object.values(cautions)) page.say(sentence, "caution");
+  return page;
+}

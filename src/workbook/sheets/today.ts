@@ -1,0 +1,88 @@
+import { cautionsOf } from "../../cautions";
+import { formula } from "../formula";
+import type { Kit } from "../kit";
+import { Page } from "../page";
+import { type Ref, whole } from "../place";
+import type { Blanks } from "./blanks";
+import { countdown } from "./countdown";
+import { curve } from "./curve";
+import { demoStart, moment } from "./day";
+import { atTheDemo } from "./demorun";
+import { reallyHappened } from "./outcomes";
+import type { Shown } from "./piece";
+import type { Shop } from "./shop";
+
+export interface Today {
+  readonly page: Page;
+  readonly start: Ref;
+}
+
+/** The run sheet of a demo: backward from its hour, then in the order of the work. */
+export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
+  const page = new Page(
+    "Today",
+    "The run sheet. Give the hour of the demo: the sheet counts back to what must be dried, soaked and baked on which day, and then goes with you through the work.",
+    [33, 21, 21, 52, 18, 18],
+    { columns: 5 },
+  );
+  page.open("Today");
+  page.sheet.frozen = { rows: 0, columns: 1 };
+  const shown = asked(page, kit, blanks);
+  page.skip();
+  const times = countdown(page, kit, shop, shown);
+  const run = atTheDemo(page, kit, shop, shown, times);
+  page.skip();
+  page.cautions(cautionsOf(["chamber", "pump", "ballast", "resin"]));
+  page.sheet.breaks.push(page.row - 1);
+  page.skip();
+  reallyHappened(page, kit, shop, shown, run);
+  page.skip();
+  curve(page, kit, shown);
+  page.skip();
+  page.cautions(cautionsOf(["storage", "oven", "wet wood"]));
+  return { page, start: shown.start };
+}
+
+function asked(page: Page, kit: Kit, blanks: Blanks): Shown {
+  const { of } = blanks;
+  page.heading("The demo");
+  const start = page.line({
+    label: "it begins",
+    value: kit.demo ? demoStart : undefined,
+    input: { date: true },
+    format: moment,
+    note: "day and hour",
+  });
+  const kind = page.line({
+    label: "kind to show",
+    value: kit.demo ? "spalted boxelder" : undefined,
+    input: { list: whole(of.kind) },
+    note: "a row of the sheet Blanks",
+  });
+  const count = page.line({
+    label: "pieces in each of three loads",
+    value: kit.demo ? 4 : undefined,
+    input: { from: 1, to: 1e4, whole: true },
+    note: formula`IF(SUMIF(${whole(of.kind)},${kind},${whole(of.count)})<3*${page.next},"Blanks has fewer than three loads of it","")`,
+  });
+  const pick = (label: string, ref: Ref, unit: string | undefined, format?: string) =>
+    page.line({
+      label,
+      formula: formula`IF(${kind}="","",INDEX(${whole(ref)},MATCH(${kind},${whole(of.kind)},0)))`,
+      unit,
+      format,
+      look: format ? "result" : "words",
+    });
+  const length = kit.unit("length");
+  return {
+    start,
+    count,
+    wood: pick("wood", of.wood, undefined),
+    thickness: pick("thickness", of.thickness, length, "General"),
+    width: pick("width", of.width, length, "General"),
+    length: pick("length", of.length, length, "General"),
+    gravity: pick("gravity", of.gravity, undefined, "0.00"),
+    volume: pick("wood in one piece", of.volume, kit.unit("volume"), "0.00"),
+    dryWeight: pick("oven-dry, one piece", of.dryWeight, "g", "0.0"),
+  };
+}

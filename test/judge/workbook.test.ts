@@ -1,0 +1,167 @@
+import { execFileSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { read, utils, type WorkBook } from "@e965/xlsx";
+import { strFromU8, unzipSync } from "fflate";
+import { isFault, type Outcome } from "../../shared/outcome";
+import { fresh } from "../../src/checklist/list";
+import { write } from "../../src/checklist/part";
+import { ofKey } from "../../src/workbook/place";
+import { shownCells } from "../../src/workbook/shown";
+import { template } from "../../src/workbook/template";
+import { recalculated } from "../../tool/recalculated";
+import { buildWorkbooks, fileName, workbooks } from "../../tool/workbook";
+import { convertAll, hasLibreOffice } from "./libreoffice";
+
+const sheetNames = [
+  ...["Start", "My Shop", "Blanks", "Today", "Loads", "Price Tag", "Resin Book", "Supplies", "Run Log"],
+  ...["Safety", "Handout", "Self-check", "Woods"],
+];
+
+const books = [
+  { system: "US", filled: "demo" },
+  { system: "US", filled: "empty" },
+  { system: "SI", filled: "demo" },
+  { system: "SI", filled: "empty" },
+] as const;
+
+const folder = mkdtempSync(join(tmpdir(), "workbooks-"));
+const made = join(folder, "made");
+const theirs = join(folder, "theirs");
+let names: string[] = [];
+const opened = (path: string): WorkBook => read(readFileSync(path), { cellFormula: true, cellNF: true });
+
+beforeAll(async () => {
+  names = await buildWorkbooks(made);
+  if (!hasLibreOffice) return;
+  mkdirSync(theirs);
+  const files = names.map((name) => join(made, name));
+  convertAll(files, "xlsx", theirs);
+  convertAll(
+    files.filter((file) => file.includes("plain")),
+    "pdf",
+    theirs,
+  );
+}, 120_000);
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const cellsOf = (book: WorkBook) =>
+  book.SheetNames.flatMap((sheet) =>
+    Object.entries(book.Sheets[sheet])
+      .filter(([at]) => !at.startsWith("!"))
+      .map(([at, cell]) => ({ sheet, at, cell })),
+  );
+
+describe("a second reader", () => {
+  it("opens all eight files, with their sheets in order", () => {
+    expect(names).toHaveLength(8);
+    for (const name of names) expect(opened(join(made, name)).SheetNames).toEqual(sheetNames);
+  });
+
+  it.each(books)("finds every formula of $system $filled with the value it had", ({ system, filled }) => {
+    for (const edition of ["live", "plain"] as const) {
+      const formulas = cellsOf(opened(join(made, fileName(edition, system, filled)))).filter(({ cell }) => cell.f);
+      expect(formulas.length).toBeGreaterThan(edition === "live" ? 500 : 900);
+      expect(formulas.filter(({ cell }) => cell.v === undefined)).toEqual([]);
+      expect(formulas.some(({ cell }) => cell.f.includes("_xldudf_PORE_"))).toBe(edition === "live");
+    }
+  });
+
+  it("finds errors only in the rows of the demo that hold a slip, and none in an empty book", () => {
+    for (const system of ["US", "SI"] as const) {
+      const errors = (filled: "demo" | "empty", edition: "live" | "plain") =>
+        cellsOf(opened(join(made, fileName(edition, system, filled)))).filter(({ cell }) => cell.t === "e");
+      expect(new Set(errors("demo", "live").map(({ sheet }) => sheet))).toEqual(new Set(["Blanks", "Loads"]));
+      expect(errors("demo", "plain")).toEqual([]);
+      expect(errors("empty", "live")).toEqual([]);
+      expect(errors("empty", "plain")).toEqual([]);
+    }
+  });
+});
+
+describe("the package", () => {
+  it.each(books)("$system $filled carries the checklist, and asks no program to calculate on opening", ({ system, filled }) => {
+    for (const edition of ["live", "plain"] as const) {
+      const parts = unzipSync(readFileSync(join(made, fileName(edition, system, filled))));
+      expect(strFromU8(parts["customXml/item1.xml"])).toBe(write(fresh));
+      expect(strFromU8(parts["xl/_rels/workbook.xml.rels"])).toContain("../customXml/item1.xml");
+      const book = strFromU8(parts["xl/workbook.xml"]);
+      expect(book).not.toContain("fullCalcOnLoad");
+      for (const [, range] of book.matchAll(/<definedName [^>]*>([^<]*)</g)) expect(range).toMatch(/^(\w+|'[^']+')!\$/);
+    }
+  });
+
+  it("is the same, byte for byte, whenever it is made", async () => {
+    const again = await workbooks("US", "demo");
+    for (const [edition, file] of again)
+      expect(Buffer.compare(Buffer.from(file), readFileSync(join(made, fileName(edition, "US", "demo"))))).toBe(0);
+  });
+});
+
+/** As a formula must spell quotes inside a text. */
+const curled = (text: string) => text.replace(/"([^"]*)"/g, "“$1”");
+
+function agree(ours: Outcome | undefined, cell: { v?: unknown } | undefined): boolean {
+  const other = cell?.v ?? "";
+  if (isFault(ours)) return other === ours.message || other === curled(ours.message);
+  if (typeof ours !== "number" || typeof other !== "number") return (ours ?? "") === other;
+  return Math.abs(ours - other) <= 1e-6 * Math.abs(ours) || Math.abs(ours - other) < 1e-12;
+}
+
+(hasLibreOffice ? describe : describe.skip)("LibreOffice", () => {
+  it("opens all eight files and keeps their sheets and formulas", () => {
+    for (const name of names) {
+      const [before, after] = [opened(join(made, name)), opened(join(theirs, name))];
+      expect(after.SheetNames).toEqual(sheetNames);
+      const formulas = (book: WorkBook) =>
+        cellsOf(book)
+          .filter(({ cell }) => cell.f)
+          .map(({ sheet, at }) => `${sheet} ${at}`);
+      expect(formulas(after)).toEqual(expect.arrayContaining(formulas(before)));
+    }
+  });
+
+  it.each(books)("recalculates the plain edition of $system $filled to the live one's values, cell by cell", ({ system, filled }) => {
+    const whole = template(system, filled);
+    const cached = recalculated(whole);
+    const live = opened(join(made, fileName("live", system, filled)));
+    const plain = opened(join(theirs, fileName("plain", system, filled)));
+    const differences: string[] = [];
+    let compared = 0;
+    for (const sheet of whole.book.sheets)
+      for (const at of shownCells(sheet, whole.live(), cached).keys()) {
+        const [r, c] = ofKey(at);
+        const address = utils.encode_cell({ r, c });
+        const ours = cached.value(sheet.name, r, c);
+        // What the file keeps is what was calculated; an error stands in it by its code alone.
+        const kept = live.Sheets[sheet.name][address];
+        if (isFault(ours) ? kept?.w !== ours.error : !agree(ours, kept)) differences.push(`${sheet.name} ${address}: kept ${kept?.v}`);
+        const other = plain.Sheets[sheet.name][address];
+        if (!agree(ours, other)) differences.push(`${sheet.name} ${address}: ${JSON.stringify(ours)}, and LibreOffice has ${other?.v}`);
+        compared++;
+      }
+    expect(differences).toEqual([]);
+    expect(compared).toBeGreaterThan(4000);
+  });
+
+  const hasText = (() => {
+    try {
+      execFileSync("pdftotext", ["-v"], { stdio: "ignore" });
+      return true;
+    } catch {
+      return false;
+    }
+  })();
+
+  (hasText ? it : it.skip)("prints them with nothing too wide for its cell, the handout on one page", () => {
+    for (const { system, filled } of books) {
+      const pdf = join(theirs, fileName("plain", system, filled).replace("xlsx", "pdf"));
+      const pages = execFileSync("pdftotext", ["-layout", pdf, "-"], { encoding: "utf8", maxBuffer: 1e8 }).split("\f").slice(0, -1);
+      expect(pages.join("\n")).not.toMatch(/##|#NAME|Err:/);
+      const sheetOf = pages.map((page) => /Porewise: (.+?)\s{2,}Page/.exec(page)?.[1]);
+      expect(sheetOf.filter((name) => name === "Handout")).toHaveLength(1);
+      expect([...new Set(sheetOf)]).toEqual(sheetNames);
+    }
+  });
+});

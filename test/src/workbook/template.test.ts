@@ -1,0 +1,105 @@
+import { isFault, type Outcome } from "../../../shared/outcome";
+import { fromInternal, plainUnits } from "../../../shared/unit";
+import { catalogue } from "../../../src/catalogue";
+import { settings } from "../../../src/shop";
+import { asksIn } from "../../../src/workbook/formula";
+import { readShop } from "../../../src/workbook/kit";
+import { refTo } from "../../../src/workbook/place";
+import { shownCells } from "../../../src/workbook/shown";
+import { valuesOf } from "../../../src/workbook/still";
+import { template } from "../../../src/workbook/template";
+import { recalculated } from "../../../tool/recalculated";
+import { near } from "../../within";
+
+const books = (["US", "SI"] as const).flatMap((system) =>
+  (["demo", "empty"] as const).map((filled) => {
+    const whole = template(system, filled);
+    return { system, filled, whole, cached: recalculated(whole) };
+  }),
+);
+
+/** Built-in functions that Excel, LibreOffice 7.4 and the page's engine share. */
+const shared = new Set(
+  "ABS AND AVERAGEIFS COUNT COUNTIF COUNTIFS EDATE EXP FALSE IF IFERROR INDEX INT ISERROR ISNA ISNUMBER ISTEXT LEFT LEN LN MATCH MAX MIN MOD NA OR PI ROUND ROUNDUP SQRT SUM SUMIF SUMIFS SUMPRODUCT TRUE".split(
+    " ",
+  ),
+);
+
+describe.each(books)("the workbook, $system, $filled", ({ system, whole, cached }) => {
+  const typed = valuesOf(whole.book.sheets);
+  const formulas = (["live", "plain"] as const).flatMap((name) =>
+    whole.book.sheets.flatMap((sheet) =>
+      [...shownCells(sheet, name === "live" ? whole.live() : whole.plain, cached, typed).values()].flatMap(({ formula }) =>
+        formula === undefined ? [] : [{ name, formula }],
+      ),
+    ),
+  );
+
+  it("asks every function of the catalogue", () => {
+    const all = whole.book.sheets.flatMap(({ cells }) => [...cells.values()].flatMap(({ formula }) => (formula ? asksIn(formula) : [])));
+    expect(new Set(all.map(({ contract }) => contract.name))).toEqual(new Set(catalogue.map(({ name }) => name)));
+  });
+
+  it("uses built-in functions that every program has, and no doubled quotes in a text", () => {
+    for (const { name, formula } of formulas) {
+      const bare = formula.replace(/"[^"]*"/g, '""').replace(/'[^']*'!/g, "");
+      const used = [...bare.matchAll(/([A-Za-z_][\w.]*)\(/g)].map(([, word]) => word).filter((word) => !word.startsWith("_xldudf_PORE_"));
+      expect(used.filter((word) => !shared.has(word))).toEqual([]);
+      expect(formula.length).toBeLessThan(8192);
+      expect(formula).not.toMatch(/[^,(=;&]""|""[^,)=;&<>]/);
+      if (name === "plain") expect(formula).not.toContain("PORE");
+    }
+  });
+
+  it("says of every setting what holds, as the functions take it", () => {
+    const shop = whole.book.sheets.find(({ name }) => name === "My Shop")!;
+    const rows = [...shop.cells].filter(([at, { value }]) => at.endsWith(",0") && settings.some(({ name }) => name === value));
+    expect(rows).toHaveLength(settings.length);
+    const row = (at: string) => Number(at.split(",")[0]);
+    const pairs = rows.map(([at, { value }]) => [value, typed(refTo(shop.name, row(at), 1))]);
+    const holds = readShop(pairs as never);
+    const units = plainUnits(system, "g");
+    for (const [at, { value }] of rows) {
+      const setting = settings.find(({ name }) => name === value)!;
+      const shown = cached.value(shop.name, row(at), 4);
+      const due = holds.get(setting) as Outcome | undefined;
+      if (typeof due === "number") near(shown as number, setting.kind ? fromInternal(due, units[setting.kind]) : due, 1e-12);
+      else expect(shown).toBe(due ?? "none");
+    }
+  });
+
+  it("never tells the share of a lid's stress", () => {
+    const asksLid = whole.book.sheets.flatMap((sheet) =>
+      [...sheet.cells].flatMap(([at, { formula }]) =>
+        formula && asksIn(formula).some(({ contract }) => contract.name === "LIDLOAD") ? [{ sheet: sheet.name, at, formula }] : [],
+      ),
+    );
+    expect(asksLid.length).toBeGreaterThanOrEqual(2);
+    for (const { sheet, at } of asksLid) {
+      const [row, column] = at.split(",").map(Number);
+      expect(typeof cached.value(sheet, row, column)).toBe("string");
+      expect(cached.value(sheet, row, column + 1)).not.toEqual(expect.any(Number));
+    }
+  });
+
+  it("finds every worked example right", () => {
+    const { sheet, row, column } = whole.check;
+    expect(cached.value(sheet, row, column)).toBe(`Porewise 0.1.0: ${catalogue.length} of ${catalogue.length} agree`);
+  });
+});
+
+it("errors stand only in the rows of the demo that hold a slip, each with its reason", () => {
+  for (const { filled, whole, cached } of books) {
+    const faults = whole.book.sheets.flatMap((sheet) =>
+      [...shownCells(sheet, whole.live(), cached).values()].flatMap(({ value }) => (isFault(value) ? [value.message] : [])),
+    );
+    if (filled === "empty") expect(faults).toEqual([]);
+    else
+      expect(new Set(faults.map((message) => message.split(" ").slice(0, 3).join(" ")))).toEqual(
+        new Set(["weight is lighter", "no wood called", "the wood is"]),
+      );
+  }
+});
+
+it("one file fits a Letter page, the other A4", () =>
+  expect(books.map(({ whole }) => whole.paper)).toEqual(["letter", "letter", "a4", "a4"]));
