@@ -41,7 +41,7 @@ export const emc = define({
   format: "0.0%",
   equation:
     "1800/W × (K h/(1 − K h) + (K1 K h + 2 K1 K2 K² h²)/(1 + K1 K h + K1 K2 K² h²)) percent, h = {humidity}; W, K, K1, K2 quadratics in {temperature}",
-  source: "Wood Handbook, FPL-GTR-282 (2021), eq. 4-5, °C form, and Table 4-2; coefficients read in a public transcription",
+  source: "Wood Handbook, FPL-GTR-282 (2021), eq. 4-5, °C form, and Table 4-2; coefficients read in a public copy",
   accuracy:
     "fitted to Sitka spruce; other woods lie within 1 or 2 % moisture of it. Table 4-2 covers 30 to 270 °F and 5 to 95 % humidity; its °F form differs by up to 0.06 % moisture",
   cautions: [],

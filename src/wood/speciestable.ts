@@ -1,7 +1,7 @@
-/** Where a row was read. All are transcriptions of the publication named: nobody here opened its own pages. */
+/** Where a row was read. All are copies of the publication named: nobody here opened its own pages. */
 export const speciesSources = {
-  b: "Wood Handbook, FPL-GTR-282 (2021), Table 5-3b, read in a public transcription",
-  a: "Wood Handbook, FPL-GTR-282 (2021), Table 5-3a, read in a public transcription",
+  b: "Wood Handbook, FPL-GTR-282 (2021), Table 5-3b, read in a public copy",
+  a: "Wood Handbook, FPL-GTR-282 (2021), Table 5-3a, read in a public copy",
   old: "Wood Handbook, FPL-GTR-190 (2010), Table 5-3b, read as page text",
   fia: "USDA Forest Service, FIA reference table of species (Miles and Smith 2009, NRS-38), not in the Handbook's Table 5-3",
 } as const;
