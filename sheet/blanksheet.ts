@@ -3,6 +3,7 @@ import { ink, input, paper, quiet, teal, tealPale, warn, warnPale } from "./colo
 import { type Book, type Draft, type Look, widths } from "./data";
 import { letters } from "./letters";
 import { settingCell } from "./shopsheet";
+import { bySystem, scaleUnit } from "./unitwords";
 
 export const blankSheet = "Blanks";
 
@@ -13,10 +14,12 @@ const spare = 20;
 const last = header + blanks.length + spare;
 const down = (column: string) => `${column}${first}:${column}${last}`;
 
+/** What wood each piece is, for formulas on other sheets. */
+export const blankWoods = `${blankSheet}!$B$${first}:$B$${last}`;
+
 const system = settingCell("units");
-const scale = settingCell("scale reads");
-const perUnits = (words: string, us: string, si: string) => `=IF(${system}="SI","${words}, ${si}","${words}, ${us}")`;
-const perScale = (words: string) => `="${words}, "&IF(${scale}="",IF(${system}="SI","g","oz"),${scale})`;
+const perUnits = (words: string, us: string, si: string) => `=${bySystem(`${words}, ${us}`, `${words}, ${si}`)}`;
+const perScale = (words: string) => `="${words}, "&${scaleUnit}`;
 
 interface Column {
   readonly head: string;

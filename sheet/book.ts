@@ -1,5 +1,6 @@
 import { addBlankSheet } from "./blanksheet";
 import { Book } from "./data";
+import { addLoadSheet } from "./loadsheet";
 import { addShopSheet, shopRange } from "./shopsheet";
 import { addTodaySheet } from "./todaysheet";
 
@@ -8,6 +9,7 @@ export function demoBook(): object {
   const book = new Book();
   addBlankSheet(book);
   addTodaySheet(book);
+  addLoadSheet(book);
   addShopSheet(book);
   return book.data({ MyShop: shopRange });
 }

@@ -105,6 +105,7 @@ describe("the embedded sheet as the pane sees it", () => {
     expect(book.getters.getSheetIds().map((id) => book.getters.getSheetName(id))).toEqual([
       "Blanks",
       "Today",
+      "Loads",
       "My Shop",
       "Safety list",
       "Safety list 2",

@@ -1,6 +1,8 @@
 import { demoBook } from "../../sheet/book";
 import { model } from "../../sheet/engine";
+import { stages, wrong } from "../../sheet/todaylines";
 import { cellOf, wrongCells } from "../../sheet/todaysheet";
+import { catalogue } from "../../src/catalogue";
 import { shop } from "../../src/demo";
 import { ask, spill } from "../ask";
 import { near } from "../within";
@@ -15,6 +17,8 @@ const value = (id: string) => cell(cellOf(id)).value;
 const range = Object.entries(shop);
 const lines = Array.from({ length: 120 }, (_, i) => `B${i + 1}`);
 
+const onOtherSheets = ["PLAN", "SHOPPINGLIST", "RUNCOST", "PIECECOST", "SPLITCOST", "PRICETAG", "WHATTOBUY"];
+
 describe("today's run", () => {
   it("computes every line but those that are meant to be wrong", () => {
     const errors = lines.filter((address) => cell(address).type === "error");
@@ -24,6 +28,25 @@ describe("today's run", () => {
   it("tells in each of those what is wrong", () => {
     for (const address of wrongCells) expect(cell(address).message).toMatch(/\w{3,}.* \w{3,}/);
     expect(wrongCells.length).toBeGreaterThanOrEqual(5);
+  });
+
+  it("shows no error outside that column", () => {
+    const errors = Object.values(book.getters.getEvaluatedCells("today")).filter(({ type }) => type === "error");
+    expect(errors).toHaveLength(wrongCells.length);
+  });
+
+  it("uses every function of a run", () => {
+    const formulas = [...stages.flatMap((stage) => stage.lines), ...wrong].map(({ formula }) => formula ?? "").join(" ");
+    const own = catalogue.filter(({ name }) => !["VERSION", "BAKECURVE", ...onOtherSheets].includes(name));
+    expect(
+      own.map(({ name }) => name).filter((name) => !formulas.includes(`${name}(`) && !formulas.includes(`{${name.toLowerCase()}}`)),
+    ).toEqual([]);
+  });
+
+  it("takes the first cell alone of what the screen of lids answers", () => {
+    const calls = [...stages.flatMap((stage) => stage.lines), ...wrong].flatMap(({ formula }) => formula?.match(/.*LIDLOAD.*/) ?? []);
+    expect(calls.length).toBeGreaterThanOrEqual(2);
+    for (const call of calls) expect(call).toMatch(/INDEX\(PORE\.LIDLOAD\([^()]*\),1,1\)/);
   });
 
   it("agrees with calls", () => {
