@@ -1,6 +1,7 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { type At, atOf, type Block, blockOf } from "./address";
-import { allOf, childOf, childrenOf, isTrue, nameOf, unescaped } from "./xml";
+import { type At, atOf, type Block, blockOf, sizeOf } from "./address";
+import { Unreadable } from "./unzip";
+import { childOf, childrenOf, isTrue, nameOf, unescaped } from "./xml";
 
 /** A formula of a cell as its file keeps it. */
 export interface FileFormula {
@@ -38,6 +39,9 @@ function richText(element: XmlElement): string {
 
 export const sharedStringsOf = (root: XmlElement): string[] => childrenOf(root, "si").map(richText);
 
+/** Cells that one formula may fill. */
+const most = 1_000_000;
+
 function formulaOf(cell: XmlElement): FileFormula | undefined {
   const element = childOf(cell, "f");
   if (!element) return undefined;
@@ -45,6 +49,7 @@ function formulaOf(cell: XmlElement): FileFormula | undefined {
   const kind = t === "array" || t === "shared" ? t : t === "plain" || t === "normal" ? "plain" : "other";
   if (kind === "plain" && !element.text.trim()) return undefined;
   const block = kind === "array" && ref ? blockOf(ref) : undefined;
+  if (block && sizeOf(block) > most) throw new Unreadable(`one of its formulas fills more than ${most} cells (${ref})`);
   return {
     text: unescaped(element.text),
     kind,
@@ -88,5 +93,3 @@ export function rowsOf(root: XmlElement, strings: readonly string[]): FileRow[] 
     return { row, element, hidden: isTrue(element.attributes.hidden), cells };
   });
 }
-
-export const hasFormulas = (root: XmlElement): boolean => allOf(root, "f").length > 0;

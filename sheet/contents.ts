@@ -6,6 +6,7 @@ import { meanings, rangeNames } from "./names";
 import { relationsOf, type SheetPart, textOf, type Workbook } from "./parts";
 import { engineFormula, type Vocabulary } from "./spelling";
 import { tablesOf } from "./tables";
+import { Unreadable } from "./unzip";
 import { read } from "./xml";
 
 /** A cell with a formula, as the engine takes it and as the file showed it. */
@@ -13,6 +14,8 @@ export interface FormulaCell extends At {
   readonly address: string;
   /** As the engine reads it, its sign in front. */
   readonly text: string;
+  /** As the file has it, filled down. */
+  readonly filed: string;
   readonly kind: FileFormula["kind"];
   readonly block?: Block;
   readonly dynamic: boolean;
@@ -74,8 +77,9 @@ function contentsOf(part: SheetPart, workbook: Workbook, strings: readonly strin
     const address = addressOf(cell);
     const shown = typed(cell);
     if (formula) {
-      const text = engineFormula(fullText(cell, firsts), vocabulary, { sheet: part.name, row, column });
-      formulas.push({ address, row, column, text, kind: formula.kind, block: formula.block, dynamic: formula.dynamic, shown });
+      const filed = fullText(cell, firsts);
+      const text = engineFormula(filed, vocabulary, { sheet: part.name, row, column });
+      formulas.push({ address, row, column, text, filed, kind: formula.kind, block: formula.block, dynamic: formula.dynamic, shown });
     } else if (shown !== undefined && !filled.has(address)) values.set(address, shown);
   }
   return { name: part.name, part, xml, root, rows, values, formulas };
@@ -90,12 +94,21 @@ export function contents(workbook: Workbook): Read {
   return { sheets: workbook.sheets.map((part) => contentsOf(part, workbook, strings, vocabulary)), names: rangeNames(names) };
 }
 
+/** More cells than these, blank ones counted, keep the engine busy for too long. */
+const most = 40_000_000;
+
+export function checkExtent(name: string, columns: number, rows: number): void {
+  if (columns * rows > most)
+    throw new Unreadable(`the cells of its sheet ${name} reach too far (${rows} rows, ${columns} columns): delete what stands far away`);
+}
+
 /** How many columns and rows a sheet needs, with room to spare. */
-export function extent({ rows, formulas }: Contents): { readonly columns: number; readonly rows: number } {
+export function extent({ name, rows, formulas }: Contents): { readonly columns: number; readonly rows: number } {
   const ends = formulas.flatMap(({ block }) => (block ? [{ row: block.bottom, column: block.right }] : []));
-  const cells: At[] = [...ends, ...rows.flatMap((row) => row.cells), atOf("Z99")];
-  return {
-    columns: cells.reduce((most, { column }) => Math.max(most, column), 0) + 2,
-    rows: cells.reduce((most, { row }) => Math.max(most, row), 0) + 2,
-  };
+  const filled = rows.flatMap(({ cells }) => cells.filter(({ value, formula }) => value !== undefined || formula));
+  const cells: At[] = [...ends, ...filled, atOf("Z99")];
+  const columns = cells.reduce((last, { column }) => Math.max(last, column), 0) + 2;
+  const size = { columns, rows: cells.reduce((last, { row }) => Math.max(last, row), 0) + 2 };
+  checkExtent(name, size.columns, size.rows);
+  return size;
 }

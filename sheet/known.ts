@@ -1,8 +1,9 @@
-import { iterateAstNodes, parse, registries } from "@odoo/o-spreadsheet";
+import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import { engineSheet } from "./sheetname";
 
-type Node = ReturnType<typeof parse>;
-
-const functions = registries.functionRegistry;
+/** The parts of o-spreadsheet that read formulas: a module in Node, a global in the page. */
+export type Reader = Pick<typeof OSpreadsheet, "iterateAstNodes" | "parse" | "registries">;
+type Node = ReturnType<Reader["parse"]>;
 
 /** What else a formula may refer to. */
 export interface Around {
@@ -10,8 +11,9 @@ export interface Around {
   readonly sheets: ReadonlySet<string>;
 }
 
-function unknownIn(node: Node, { names, sheets }: Around): string | undefined {
-  if (node.type === "FUNCALL") return functions.contains(node.value.toUpperCase()) ? undefined : `the function ${node.value}`;
+function unknownIn(node: Node, { registries }: Reader, { names, sheets }: Around): string | undefined {
+  if (node.type === "FUNCALL")
+    return registries.functionRegistry.contains(node.value.toUpperCase()) ? undefined : `the function ${node.value.toUpperCase()}`;
   if (node.type === "SYMBOL") return names.has(node.value.toLowerCase()) ? undefined : `the name ${node.value}`;
   if (node.type !== "REFERENCE" || !node.value.includes("!")) return undefined;
   const sheet = node.value.slice(0, node.value.lastIndexOf("!")).replace(/^'|'$/g, "").replace(/''/g, "'");
@@ -19,10 +21,10 @@ function unknownIn(node: Node, { names, sheets }: Around): string | undefined {
 }
 
 /** What of a formula the engine does not know, in words; undefined where it knows all of it. */
-export function unknownOf(formula: string, around: Around): string | undefined {
+export function unknownOf(formula: string, reader: Reader, around: Around): string | undefined {
   try {
-    for (const node of iterateAstNodes(parse(formula))) {
-      const unknown = unknownIn(node, around);
+    for (const node of reader.iterateAstNodes(reader.parse(formula))) {
+      const unknown = unknownIn(node, reader, around);
       if (unknown) return unknown;
     }
     return undefined;
@@ -30,3 +32,9 @@ export function unknownOf(formula: string, around: Around): string | undefined {
     return "this way of writing a formula";
   }
 }
+
+/** What the formulas of a workbook may refer to. */
+export const aroundOf = ({ sheets, names }: { sheets: readonly { name: string }[]; names: Readonly<Record<string, string>> }): Around => ({
+  names: new Set(Object.keys(names).map((name) => name.toLowerCase())),
+  sheets: new Set(sheets.map(({ name }) => engineSheet(name).toLowerCase())),
+});

@@ -1,5 +1,9 @@
+import { addressOf, atOf } from "./address";
 import type { DefinedName } from "./parts";
 import { joined, piecesOf } from "./pieces";
+import type { Print } from "./print";
+import { engineReference } from "./sheetname";
+import { escaped } from "./xml";
 
 const isRange = (text: string): boolean => {
   const [first, ...rest] = piecesOf(text.replace(/^=/, "").trim());
@@ -13,7 +17,7 @@ const isInner = ({ name }: DefinedName) => name.startsWith("_xlnm.") || name.sta
 
 /** Without dollar signs, as the engine keeps the ranges of names. */
 const loose = (text: string) =>
-  joined(piecesOf(text).map((piece) => (/^(cell|range)$/.test(piece.kind) ? { ...piece, text: piece.text.replace(/\$/g, "") } : piece)));
+  joined(piecesOf(text).map(({ kind, text }) => ({ kind, text: kind === "sheet" ? engineReference(text) : text.replace(/\$/g, "") })));
 
 /** Names of ranges, for the engine. */
 export const rangeNames = (names: readonly DefinedName[]): Record<string, string> =>
@@ -32,4 +36,20 @@ export function meanings(names: readonly DefinedName[]): (name: string, sheet: s
     const found = fits.find((one) => one.sheet !== undefined) ?? fits[0];
     return found && (isRange(found.text) ? found.text : `(${found.text})`);
   };
+}
+
+/** With the dollar signs that names have in files. */
+const fixed = (range: string): string =>
+  piecesOf(range)
+    .map(({ kind, text }) => (kind === "cell" ? addressOf(atOf(text)).replace(/^([A-Z]+)/, "$$$1$") : text))
+    .join("");
+
+/** The names of a workbook as its file keeps them; those of the print set-up belong to one sheet each. */
+export function namesXml(ranges: Readonly<Record<string, string>>, prints: readonly Pick<Print, "names">[]): string {
+  const own = Object.entries(ranges).map(([name, range]) => `<definedName name="${escaped(name)}">${escaped(fixed(range))}</definedName>`);
+  const printed = prints.flatMap(({ names }, i) =>
+    Object.entries(names).map(([name, text]) => `<definedName name="${name}" localSheetId="${i}">${escaped(text)}</definedName>`),
+  );
+  const all = [...own, ...printed];
+  return all.length ? `<definedNames>${all.join("")}</definedNames>` : "";
 }

@@ -2,6 +2,7 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { catalogue } from "../src/catalogue";
 import { cautions, cautionsOf } from "../src/cautions";
 import { demoBook } from "./book";
+import { Files } from "./files";
 import { mount, open, prepare } from "./grid";
 import { pageHost } from "./host";
 import { Mirror } from "./mirror";
@@ -75,7 +76,8 @@ async function start(): Promise<void> {
   const last = await kept();
   const changed = () => keeper.changed();
   const parts = new Map(Object.entries(last?.parts ?? {}));
-  const keeper: Keeper = new Keeper(() => ({ book: model.exportData(), parts: Object.fromEntries(parts) }), tellSaved);
+  const { print = {}, name } = last ?? {};
+  const keeper: Keeper = new Keeper(() => ({ book: model.exportData(), parts: Object.fromEntries(parts), print, name }), tellSaved);
   const { model, failed } = reopen(last, changed);
   if (last && !failed) tellSaved("kept", last.at);
   const mirror = new Mirror(model, part("mirror"), part("here"));
@@ -95,7 +97,20 @@ async function start(): Promise<void> {
       changed();
     },
   };
-  new Pane(part("grid"), part("pane"), part("functions"), pageHost(model, keptParts));
+  const files = new Files({
+    model,
+    beside: () => ({ documents: Object.fromEntries(parts), print }),
+    name: name?.replace(/(\.\w+)?$/, ".xlsx") ?? "porewise.xlsx",
+    ask,
+    tell: (words) => {
+      part("saved").textContent = words;
+    },
+    leave: () => keeper.stop(),
+    stay: () => keeper.goOn(),
+  });
+  files.listen(part("open"), part<HTMLInputElement>("file"), part("save"));
+  const host = { ...pageHost(model, keptParts), open: (file: Uint8Array) => files.open(file, "the workbook") };
+  new Pane(part("grid"), part("pane"), part("functions"), host);
   part("afresh").addEventListener("click", () => startAfresh(keeper));
   addEventListener("visibilitychange", () => document.visibilityState === "hidden" && keeper.flush());
   document.documentElement.dataset.ready = "yes";

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { parseArgs } from "node:util";
+import { atOf } from "./address";
 import { type Note, type Recalculated, recalculated } from "./recalculated";
 import { Unreadable } from "./unzip";
 
@@ -49,15 +50,36 @@ function write(file: string, bytes: Uint8Array): void {
   }
 }
 
+/** Whether one cell stands right of another. */
+function isNext(left: string, right: string): boolean {
+  const [place, other] = [left, right].map((where) => where.slice(0, where.lastIndexOf("!")));
+  const [a, b] = [left, right].map((where) => atOf(where.slice(where.lastIndexOf("!") + 1)));
+  return place === other && a.row === b.row && a.column + 1 === b.column;
+}
+
 const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
 
+/** `Loads!B43` to `Loads!O43`, all with the same words, are one line. */
+function merged(notes: readonly Note[]): Note[] {
+  const lines: { first: string; last: string; words: string }[] = [];
+  for (const { where, words } of notes) {
+    const before = lines.at(-1);
+    if (before && before.words === words && isNext(before.last, where)) before.last = where;
+    else lines.push({ first: where, last: where, words });
+  }
+  return lines.map(({ first, last, words }) => ({
+    where: first === last ? first : `${first}:${last.slice(last.lastIndexOf("!") + 1)}`,
+    words,
+  }));
+}
+
 const listed = (title: string, notes: readonly Note[]): string[] =>
-  notes.length ? [`${title}:`, ...notes.map(({ where, words }) => `  ${where}: ${words}`)] : [];
+  notes.length ? [`${title}:`, ...merged(notes).map(({ where, words }) => `  ${where}: ${words}`)] : [];
 
 /** What happened, for a person to read. */
-function report({ found, errors, otherErrors, left, cut }: Recalculated): string {
+function report({ found, faulty, errors, otherErrors, left, cut }: Recalculated): string {
   return [
-    `${count(found, "PORE formula", "PORE formulas")}, ${count(errors.length, "error", "errors")}`,
+    `${count(found, "PORE formula", "PORE formulas")}, ${faulty ? `${faulty} with errors` : "no errors"}`,
     ...listed("Errors of PORE formulas", errors),
     ...listed("Other formulas that now give an error", otherErrors),
     ...listed("Larger than the cells they have", cut),
@@ -78,7 +100,7 @@ else {
     write(output, result.file);
     console.log(report(result));
   } catch (error) {
-    if (!(error instanceof Unreadable)) throw error;
-    fail(`${input} cannot be calculated: ${error.message}`);
+    const words = error instanceof Unreadable ? error.message : `something in it is not as spreadsheet programs write it (${error})`;
+    fail(`${input} cannot be calculated: ${words}`);
   }
 }

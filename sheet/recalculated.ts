@@ -22,6 +22,8 @@ export interface Recalculated {
   readonly file: Uint8Array;
   /** How many formulas call our functions. */
   readonly found: number;
+  /** How many of them give an error, in one cell or in several. */
+  readonly faulty: number;
   /** Cells of such formulas that show an error. */
   readonly errors: readonly Note[];
   /** Errors of all other formulas that the file did not show before. */
@@ -64,6 +66,7 @@ export function recalculated(bytes: Uint8Array): Recalculated {
   const parts = new Map(workbook.parts);
   const [errors, otherErrors, kept, cut]: Note[][] = [[], [], [], []];
   let found = 0;
+  let faulty = 0;
   for (const sheet of read.sheets) {
     const values = new Map<string, Outcome | undefined>();
     for (const formula of sheet.formulas) {
@@ -75,6 +78,7 @@ export function recalculated(bytes: Uint8Array): Recalculated {
         kept.push({ where, words: reason });
         continue;
       }
+      const before = errors.length;
       for (const [address, outcome] of outcomesOf(book.getters, sheet.name, formula)) {
         values.set(address, outcome);
         if (!isFault(outcome)) continue;
@@ -82,10 +86,11 @@ export function recalculated(bytes: Uint8Array): Recalculated {
         if (ours) errors.push(note);
         else if (formula.shown !== outcome.error) otherErrors.push(note);
       }
+      if (errors.length > before) faulty++;
       const words = misfit(book.getters, sheet.name, formula, narrow.has(where));
       if (words) cut.push({ where, words });
     }
     if (values.size) parts.set(sheet.part.path, encoded(valuesWritten(sheet, values)));
   }
-  return { file: zipped(parts), found, errors, otherErrors, left: kept, cut };
+  return { file: zipped(parts), found, faulty, errors, otherErrors, left: kept, cut };
 }

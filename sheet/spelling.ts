@@ -1,6 +1,7 @@
 import type { At } from "./address";
 import { closing, isCall, joined, type Piece, piecesOf } from "./pieces";
 import { respelled } from "./quotes";
+import { engineReference } from "./sheetname";
 import { asTyped } from "./stored";
 import { plainReference, type Table } from "./tables";
 
@@ -75,9 +76,12 @@ function withSigns(formula: string): string {
   return joined(pieces);
 }
 
+const withSheet = (piece: Piece): Piece => (piece.kind === "sheet" ? { ...piece, text: engineReference(piece.text) } : piece);
+
 /** A formula of a file, which has no sign in front, as the engine reads it. */
 export function engineFormula(formula: string, vocabulary: Vocabulary, standing: Standing): string {
   const named = withWords(withSpills(piecesOf(formula.replace(/^=/, ""))), vocabulary, standing);
-  const signed = /[-+][^-+]*\^/.test(named) ? withSigns(named) : named;
+  const placed = named.includes("''") ? joined(piecesOf(named).map(withSheet)) : named;
+  const signed = /[-+][^-+]*\^/.test(placed) ? withSigns(placed) : placed;
   return `=${respelled(asTyped(signed))}`;
 }

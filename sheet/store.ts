@@ -1,4 +1,5 @@
 import { createStore, del, get, set, type UseStore } from "idb-keyval";
+import type { Print } from "./print";
 
 /** What is kept between visits: the workbook in the engine's own form. */
 export interface Kept {
@@ -6,6 +7,10 @@ export interface Kept {
   readonly book: object;
   /** Documents that belong to the workbook, by their namespace. */
   readonly parts?: Readonly<Record<string, string>>;
+  /** How the sheets of a workbook from disk are printed, by the engine's names for them. */
+  readonly print?: Readonly<Record<string, Print>>;
+  /** The name of the file that it came from. */
+  readonly name?: string;
 }
 
 /** How keeping stands, for a person to see. */
@@ -29,6 +34,9 @@ export async function kept(): Promise<Kept | undefined> {
 
 /** A workbook that would not open is kept apart, so that the next save does not write over it. */
 export const putAside = (work: Kept): Promise<void> => set("book that did not open", work, place()).catch(() => {});
+
+/** Puts a workbook in the place of the one that is kept. */
+export const keep = (work: Kept): Promise<void> => set(key, work, place());
 
 export const forget = (): Promise<void> => del(key, place());
 
@@ -61,6 +69,12 @@ export class Keeper {
     this.stopped = true;
     clearTimeout(this.timer);
     this.timer = undefined;
+  }
+
+  /** It was not put aside after all. */
+  goOn(): void {
+    this.stopped = false;
+    this.changed();
   }
 
   private async save(): Promise<void> {

@@ -6,6 +6,7 @@ import { development } from "./manifest";
 import { metadata } from "./metadata";
 import { notices } from "./notices";
 import { buildPage } from "./page";
+import { buildWorkbooks } from "./workbook";
 
 const root = join(__dirname, "..");
 export const dist = join(root, "dist");
@@ -23,6 +24,7 @@ export async function build(outDir: string, host: string = development): Promise
   for (const size of iconSizes) cpSync(join(root, `assets/mark-${size}.png`), join(outDir, `icons/mark-${size}.png`));
   writeFileSync(join(outDir, "NOTICES.txt"), notices());
   await buildPage(outDir);
+  await buildWorkbooks(join(outDir, "workbook"));
 }
 
 if (require.main === module) build(dist).then(() => console.log("dist/ holds the add-in and the page."));

@@ -106,13 +106,13 @@ export class Page {
 
   /**
    * A table with units over its headings: typed columns first, one column's room, then what is worked out of them.
-   * Answers a reference for each column, and the typed block.
+   * Answers a reference for each column.
    */
   table<C extends Record<string, Column>>(
     columns: C,
     rows: readonly Partial<Record<keyof C, Value>>[],
     { spare = 0, column = 0, name }: { spare?: number; column?: number; name?: string } = {},
-  ): { readonly of: Readonly<Record<keyof C, Ref>>; readonly typed: Ref } {
+  ): { readonly of: Readonly<Record<keyof C, Ref>> } {
     const header = this.row + 1;
     const length = rows.length + spare;
     const entries = Object.entries(columns);
@@ -125,11 +125,12 @@ export class Page {
       next += 1 + beside.length;
     }
     for (const [id, spec] of entries) this.column(spec, place[id], place, rows, id);
-    const block = refTo(this.sheet.name, header + 1, column, length, typed.length);
-    if (name)
-      this.sheet.tables.push({ name, titles: typed.map(([, { title }]) => title), at: { ...block, row: header, rows: length + 1 } });
+    if (name) {
+      const at = refTo(this.sheet.name, header, column, length + 1, typed.length);
+      this.sheet.tables.push({ name, titles: typed.map(([, { title }]) => title), at });
+    }
     this.row = header + 1 + length;
-    return { of: place as Record<keyof C, Ref>, typed: block };
+    return { of: place as Record<keyof C, Ref> };
   }
 
   private column(spec: Column, ref: Ref, place: Columns, rows: readonly Partial<Record<string, Value>>[], id: string): void {

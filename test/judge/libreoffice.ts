@@ -14,13 +14,13 @@ const program = ["/usr/bin/soffice", "/usr/local/bin/soffice", "/Applications/Li
 
 export const hasLibreOffice = program !== undefined;
 
-/** Opens files, recalculates them and saves them in another format into a folder; answers the new files' paths. */
-export function convertAll(files: readonly string[], format: string, out: string): string[] {
+/** Opens files, recalculates them unless they keep their values, and saves them in another format into a folder; answers the new files' paths. */
+export function convertAll(files: readonly string[], format: string, out: string, keepsValues = false): string[] {
   if (!program) throw new Error("LibreOffice is not installed");
   const home = mkdtempSync(join(tmpdir(), "judge-"));
   try {
     mkdirSync(join(home, "user"));
-    writeFileSync(join(home, "user", "registrymodifications.xcu"), profile);
+    if (!keepsValues) writeFileSync(join(home, "user", "registrymodifications.xcu"), profile);
     execFileSync(program, [`-env:UserInstallation=file://${home}`, "--headless", "--convert-to", format, "--outdir", out, ...files], {
       stdio: ["ignore", "ignore", "pipe"],
       timeout: 180_000,
@@ -36,7 +36,8 @@ export function convertAll(files: readonly string[], format: string, out: string
 }
 
 /** Opens a file, recalculates it and saves it in another format into a folder; answers the new file's path. */
-export const convert = (file: string, format: string, out: string): string => convertAll([file], format, out)[0];
+export const convert = (file: string, format: string, out: string, keepsValues = false): string =>
+  convertAll([file], format, out, keepsValues)[0];
 
 const escaped = (text: string) => text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");
 const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";

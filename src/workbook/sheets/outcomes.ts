@@ -4,12 +4,12 @@ import { weightgain } from "../../resin/weightgain";
 import { ask, formula } from "../formula";
 import type { Kit } from "../kit";
 import { failed, type Page, verdict } from "../page";
-import type { Run } from "./demorun";
+import type { InChamber } from "./demochamber";
 import type { Shown } from "./piece";
 import type { Shop } from "./shop";
 
 /** Boxes for what was weighed and timed, and what follows from it. */
-export function reallyHappened(page: Page, kit: Kit, shop: Shop, { gravity }: Shown, { solids }: Run): void {
+export function reallyHappened(page: Page, kit: Kit, shop: Shop, { gravity }: Shown, { solids }: InChamber): void {
   const shown = <T>(value: T) => (kit.demo ? value : undefined);
   const weight = { from: 0, to: 1e6 };
   page.heading("What really happened", "", "", "");

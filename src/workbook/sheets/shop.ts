@@ -1,15 +1,14 @@
 import { tidy } from "../../../shared/outcome";
 import type { Setting } from "../../../shared/settings";
 import { fromInternal, type Units } from "../../../shared/unit";
-import { cautionsOf } from "../../cautions";
-import { chamber, shop as chosen } from "../../demo";
+import { shop as chosen } from "../../demo";
 import { settingsBySubject } from "../../shop";
-import { lidLoad } from "../../vacuum/lidload";
 import type { Allowed } from "../book";
-import { ask, type Formula, formula } from "../formula";
+import { type Formula, formula } from "../formula";
 import { type Kit, readShop, scale } from "../kit";
 import { Page } from "../page";
 import { type Ref, refTo } from "../place";
+import { type Equipment, equipmentLines } from "./equipment";
 
 /** The settings that differ most from shop to shop. */
 const eight = ["units", "scale reads", "cover", "fullness", "dye rate", "in the oven", "vacuum hours", "altitude"];
@@ -64,7 +63,7 @@ function demoValue(name: string, kit: Kit): string | number | undefined {
   return name === "altitude" ? kit.of("altitude", value as number) : value;
 }
 
-export interface Shop {
+export interface Shop extends Equipment {
   readonly page: Page;
   /** Two columns, setting and value: what every formula takes as the shop. */
   readonly range: Ref;
@@ -73,9 +72,6 @@ export interface Shop {
   readonly holds: (name: string) => Ref;
   /** Whether nothing holds where nothing is typed. */
   readonly isOptional: (name: string) => boolean;
-  readonly chamber: Ref;
-  readonly height: Ref;
-  readonly pumpRate: Ref;
 }
 
 /** The facts of the shop: the chamber first, then the settings, the eight that matter most before the rest. */
@@ -88,7 +84,7 @@ export function shopSheet(kit: Kit): Shop {
   );
   page.open("My Shop");
   page.sheet.frozen = { rows: 0, columns: 1 };
-  const equipment = chamberLines(page, kit);
+  const equipment = equipmentLines(page, kit);
   page.skip();
   const first = page.row;
   page.heading("setting", "here", "unit", "what it is", "what holds", "range", "where that comes from");
@@ -150,55 +146,4 @@ function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula):
   page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format: inForce });
   page.put(row, 5, { value: rangeWords(setting, kit), look: "note" });
   page.put(row, 6, { value: setting.basis, look: "note" });
-}
-
-function chamberLines(page: Page, kit: Kit): Pick<Shop, "chamber" | "height" | "pumpRate"> {
-  const length = kit.unit("length");
-  const inches = (least: number, most: number): Allowed => ({ from: kit.of("length", least, 1), to: kit.of("length", most, 1) });
-  const shown = <T>(value: T) => (kit.demo ? value : undefined);
-  page.heading("chamber, pump, lid", "here", "unit", "what it is");
-  const inside = page.line({
-    label: "chamber",
-    value: shown(kit.of("length", chamber)),
-    input: inches(0.1, 200),
-    unit: length,
-    note: "inside diameter",
-  });
-  const height = page.line({
-    label: "height",
-    value: shown(kit.of("length", chamber)),
-    input: inches(0.1, 200),
-    unit: length,
-    note: "inside height of the chamber",
-  });
-  const pumpRate = page.line({
-    label: "pump",
-    value: shown(kit.of("flow", 2.5)),
-    input: { from: kit.of("flow", 0.001, 3), to: kit.of("flow", 1e5) },
-    unit: kit.unit("flow"),
-    note: "rate of the pump or venturi",
-  });
-  const lid = page.line({
-    label: "lid",
-    value: shown(kit.of("length", 1)),
-    input: inches(0.01, 20),
-    unit: length,
-    note: "thickness of a flat acrylic lid; blank if there is none",
-  });
-  const material = page.line({
-    label: "material",
-    value: shown("cast acrylic"),
-    input: { list: ["cast acrylic", "extruded acrylic"], only: true },
-    note: "of the lid",
-  });
-  const asked = ask(lidLoad, { diameter: inside, thickness: lid, material });
-  const said = page.line({
-    label: "the lid is",
-    formula: formula`IF(${lid}="","",IF(ISERROR(INDEX(${asked},1,1)),"refused: do not pump",INDEX(${asked},1,1)))`,
-    look: "words",
-    note: "a screen that can only refuse; it certifies nothing",
-  });
-  page.alert("bad", said, formula`LEFT(${said},7)="refused"`);
-  page.cautions(cautionsOf(["lid", "chamber"]));
-  return { chamber: inside, height, pumpRate };
 }

@@ -57,7 +57,7 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
     [
       "frozen",
       "frozen",
-      "In the plain edition only: a value of the day of the demo that no built-in formula can work out. It does not follow when you type.",
+      "In the plain edition only: a value of the day of the demo that no built-in formula can work out. It says “not here” once what it answers has changed; plans, curves and lists stay as they were.",
     ],
   ] as const;
   for (const [label, look, text] of colours) {

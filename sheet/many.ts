@@ -1,0 +1,62 @@
+import type { AST, Model } from "@odoo/o-spreadsheet";
+import { parameters } from "../shared/contract";
+import { catalogue, cellName } from "../src/catalogue";
+import type { Reader } from "./known";
+
+/** Functions of the engine that give several values; its subjects tell most of them. */
+const subjects = new Set(["Array", "Filter"]);
+const others = new Set(["SEQUENCE", "RANDARRAY", "XLOOKUP", "OFFSET", "INDIRECT", "SPLIT", "TEXTSPLIT"]);
+const single = new Set(["SUMPRODUCT", "SUMX2MY2", "SUMX2PY2", "SUMXMY2", "MDETERM"]);
+
+const ours = new Map(catalogue.map((contract) => [cellName(contract), contract]));
+
+/**
+ * Whether a formula needs to be stored as an array formula: because it may give several values, or because it reckons with
+ * several on the way. A plain formula takes one value of each range in other programs.
+ */
+export function needsArray(formula: string, { parse, iterateAstNodes, registries }: Reader, getters: Model["getters"]): boolean {
+  const functions = registries.functionRegistry.content;
+
+  const isMany = (node: AST): boolean => {
+    switch (node.type) {
+      case "ARRAY":
+        return true;
+      case "REFERENCE":
+        return node.value.includes(":");
+      case "SYMBOL": {
+        const range = getters.getNamedRange(node.value)?.range;
+        return range !== undefined && (range.zone.left !== range.zone.right || range.zone.top !== range.zone.bottom);
+      }
+      case "UNARY_OPERATION":
+        return node.value === "#" || isMany(node.operand);
+      case "BIN_OPERATION":
+        return isMany(node.left) || isMany(node.right);
+      case "FUNCALL":
+        return callIsMany(node);
+      default:
+        return false;
+    }
+  };
+
+  const callIsMany = ({ value, args }: Extract<AST, { type: "FUNCALL" }>): boolean => {
+    const name = value.toUpperCase();
+    const contract = ours.get(name);
+    if (contract) {
+      if (contract.returns.form !== "cell") return true;
+      const each = parameters(contract).map(([key, arg]) => key !== "shop" && !arg.take);
+      return contract.per === "piece" && args.some((arg, i) => each[i] && isMany(arg));
+    }
+    if (single.has(name)) return false;
+    const known = functions[name];
+    if (!known || subjects.has(known.category ?? "") || others.has(name)) return true;
+    return args.some((arg, i) => !known.args[Math.min(i, known.args.length - 1)]?.acceptMatrix && isMany(arg));
+  };
+
+  const reckons = (node: AST): boolean => {
+    if (node.type === "BIN_OPERATION" || node.type === "UNARY_OPERATION") return isMany(node);
+    return node.type === "FUNCALL" && !ours.has(node.value.toUpperCase()) && callIsMany(node);
+  };
+
+  const tree = parse(formula);
+  return isMany(tree) || iterateAstNodes(tree).some(reckons);
+}

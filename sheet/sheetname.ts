@@ -1,0 +1,5 @@
+/** The engine's names of sheets hold no apostrophe: the raised comma of print takes its place. */
+export const engineSheet = (name: string): string => name.replace(/'/g, "’");
+
+/** `'It''s so'!`, with which a reference starts, as the engine reads it. */
+export const engineReference = (text: string): string => text.replace(/''/g, "’");
