@@ -9,19 +9,18 @@ export type Cells = readonly (readonly Cell[])[];
 export interface Column {
   readonly name: string;
   readonly arg: Arg;
-  readonly cells: Cells;
+  /** One cell a line, however the cells lie. */
+  readonly lines: Cells;
   /** One cell serves every row. */
   readonly single: boolean;
   /** Values of the rows read at once; a row marked odd is looked at again, cell by cell. */
   readonly values: ArrayLike<unknown>;
 }
 
-/** The cell of a column that a row sees. A block of several columns is read along its lines. */
-export function cellAt({ cells, single }: Column, row: number): Cell {
-  if (single) return cells[0][0];
-  const width = cells[0].length;
-  return width === 1 ? cells[row][0] : cells[Math.floor(row / width)][row % width];
-}
+/** The cell of a column that a row sees. */
+export const cellAt = ({ lines, single }: Column, row: number): Cell => lines[single ? 0 : row][0];
+
+export const isSingle = (cells: Cells): boolean => cells.length === 1 && cells[0].length === 1;
 
 export const shapeOf = (cells: Cells) => ({ rows: cells.length, columns: cells[0]?.length ?? 0 });
 
@@ -31,8 +30,8 @@ export function commonShape(args: readonly (readonly [label: string, cells: Cell
   let first = "";
   for (const [label, cells] of args) {
     if (!cells) continue;
+    if (isSingle(cells)) continue;
     const own = shapeOf(cells);
-    if (own.rows * own.columns === 1) continue;
     if (first && (own.rows !== shape.rows || own.columns !== shape.columns))
       throw message.heights(first, shape.rows * shape.columns, label, own.rows * own.columns);
     shape = own;
@@ -43,35 +42,25 @@ export function commonShape(args: readonly (readonly [label: string, cells: Cell
 
 const omitted: Cells = [[null]];
 
+/** A block of several columns is read along its lines. */
+const lined = (cells: Cells): Cells => (cells[0].length === 1 ? cells : cells.flatMap((line) => line.map((cell) => [cell])));
+
 /** Reads plain numbers in range straight away and marks every other row odd. */
-export function readColumn(
-  name: string,
-  arg: Arg,
-  given: Cells | undefined,
-  units: Units,
-  odd: Uint8Array,
-  room: () => Float64Array,
-): Column {
-  const cells = given ?? omitted;
-  const single = cells.length === 1 && cells[0].length === 1;
-  if (single) return { name, arg, cells, single, values: [] };
+export function readColumn(name: string, arg: Arg, given: Cells | undefined, units: Units, odd: Uint8Array): Column {
+  const lines = lined(given ?? omitted);
+  const single = isSingle(lines);
+  if (single) return { name, arg, lines, single, values: [] };
   return {
     name,
     arg,
-    cells,
+    lines,
     single,
-    values: arg.range && arg.kind ? numbers(cells, arg.range, units[arg.kind], odd, room()) : words(arg, cells, units, odd),
+    values: arg.range && arg.kind ? numbers(lines, arg.range, units[arg.kind], odd) : words(arg, lines, units, odd),
   };
 }
 
-function numbers(
-  cells: Cells,
-  [least, most]: readonly [number, number],
-  { factor, shift }: Unit,
-  odd: Uint8Array,
-  values: Float64Array,
-): Float64Array {
-  const lines = cells[0].length === 1 ? cells : cells.flatMap((line) => line.map((cell) => [cell]));
+function numbers(lines: Cells, [least, most]: readonly [number, number], { factor, shift }: Unit, odd: Uint8Array): Float64Array {
+  const values = new Float64Array(odd.length);
   for (let row = 0; row < odd.length; row++) {
     const cell = lines[row][0];
     const value = typeof cell === "number" ? (cell + shift) * factor : Number.NaN;
@@ -82,12 +71,11 @@ function numbers(
 }
 
 /** Words repeat down a column: each is read once. */
-function words(arg: Arg, cells: Cells, units: Units, odd: Uint8Array): unknown[] {
+function words(arg: Arg, lines: Cells, units: Units, odd: Uint8Array): unknown[] {
   const known = new Map<Cell, unknown>();
   const values: unknown[] = new Array(odd.length);
-  const width = cells[0].length;
   for (let row = 0; row < values.length; row++) {
-    const cell = width === 1 ? cells[row][0] : cells[Math.floor(row / width)][row % width];
+    const cell = lines[row][0];
     if (typeof cell === "string" || typeof cell === "number") {
       if (!known.has(cell)) known.set(cell, readOnce(arg, cell, units));
       values[row] = known.get(cell);

@@ -1,9 +1,9 @@
 import { type Arg, isEmpty } from "./argument";
-import { type Cells, readCell } from "./columns";
+import { type Cells, isSingle, readCell } from "./columns";
 import type { Contract } from "./contract";
 import * as message from "./message";
 import type { Cell } from "./outcome";
-import type { Setting, Shop } from "./settings";
+import { isSetting, type Setting, type Shop } from "./settings";
 import type { Unit } from "./unit";
 
 /** Values by the names a contract gives them, in internal units: what `run` takes. */
@@ -33,8 +33,6 @@ export function fromShop(outline: Outline, shop: Shop): Given {
   return given;
 }
 
-const isSetting = (arg: Arg): arg is Setting => "fallback" in arg;
-
 function absent(arg: Arg, shop: Shop): unknown {
   if (isSetting(arg)) return shop.get(arg);
   if (arg.optional) return arg.otherwise;
@@ -50,8 +48,6 @@ interface Read {
 /** One cell as an argument's value: explicit, else the shop's, else the default. */
 export const readOne = (cell: Cell, arg: Arg, shop: Shop): Read =>
   isEmpty(cell, arg, shop.units) ? { value: absent(arg, shop) } : readCell(cell, arg, shop.units);
-
-export const isSingle = (cells: Cells): boolean => cells.length === 1 && cells[0].length === 1;
 
 function readWhole(cells: Cells | undefined, arg: Arg, shop: Shop): Read {
   if (!cells || isSingle(cells)) {

@@ -15,32 +15,19 @@ export function eachPiece(outline: Outline, cells: readonly (Cells | undefined)[
   if (returns.form === "row" && shape.columns > 1) throw badInput`${contract.name} fills cells to the right: give the pieces in a column`;
   const length = shape.rows * shape.columns;
   const odd = new Uint8Array(length);
-  const columns = outline.args.map(([name, arg], i) => readColumn(name, arg, cells[i], shop.units, odd, scratch(i, length)));
+  const columns = outline.args.map(([name, arg], i) => readColumn(name, arg, cells[i], shop.units, odd));
   const singles = setSingles(outline, columns, shop);
   if (!singles) odd.fill(1);
 
   const answers: Outcome[][] = new Array(length);
+  const plain = singles && plainOf(outline, columns, singles, shop);
   const careful = carefulRow(outline, columns, shop);
-  let from = 0;
-  while (from < length) {
-    if (!odd[from] && singles) from = plainRows(outline, columns, singles, shop, odd, answers, from);
-    if (from < length) answers[from] = careful(from);
-    from++;
+  for (let row = 0; row < length; row++) {
+    if (plain && !odd[row]) row = plainRows(plain, odd, answers, row);
+    if (row < length) answers[row] = careful(row);
   }
   if (shape.columns === 1) return answers;
   return Array.from({ length: shape.rows }, (_, r) => answers.slice(r * shape.columns, (r + 1) * shape.columns).map(([only]) => only));
-}
-
-const kept: Float64Array[] = [];
-const mostKept = 1 << 15;
-
-/** Room for a column's numbers, used again by the next call: a fresh block each time costs more than the arithmetic. */
-function scratch(index: number, length: number): () => Float64Array {
-  return () => {
-    if (length > mostKept) return new Float64Array(length);
-    if (!kept[index] || kept[index].length < length) kept[index] = new Float64Array(length);
-    return kept[index];
-  };
 }
 
 interface Singles {
@@ -67,22 +54,32 @@ function viewFor(outline: Outline, names: readonly string[], values: Values): Vi
 /** A value that serves every row, in the kind of array that columns are read into: engines are quick where all are of a kind. */
 const alone = (value: unknown): ArrayLike<unknown> => (typeof value === "number" ? Float64Array.of(value) : [value]);
 
-/** Answers rows whose values were read already, from one row on until one needs a closer look; says which. */
-function plainRows(
-  outline: Outline,
-  columns: readonly Column[],
-  { given, typedIn }: Singles,
-  { units }: Shop,
-  odd: Uint8Array,
-  answers: Outcome[][],
-  from: number,
-): number {
-  const returns: Result = outline.contract.returns;
-  const unit = returns.form === "cell" && returns.of.kind && !returns.of.show ? outgoing(returns.of.kind, units, typedIn) : undefined;
-  const names = [...columns.map(({ name }) => name), ...outline.settings.map(([name]) => name)];
+/** What rows of plain cells are answered by: worked out once a call. */
+interface Plain {
+  readonly run: (given: Given) => unknown;
+  readonly view: View;
+  /** The unit that one number goes out in; undefined where the answer is of another form. */
+  readonly unit: Unit | undefined;
+  readonly cellsOut: (made: unknown) => Outcome[];
+}
+
+function plainOf(outline: Outline, columns: readonly Column[], { given, typedIn }: Singles, { units }: Shop): Plain {
+  const { contract, settings } = outline;
+  const returns: Result = contract.returns;
+  const names = [...columns.map(({ name }) => name), ...settings.map(([name]) => name)];
   const values = names.map((name, i) => (columns[i] && !columns[i].single ? columns[i].values : alone(given[name])));
-  const { at, given: seen } = viewFor(outline, names, values);
-  const { run } = outline.contract;
+  const kind = returns.form === "cell" && !returns.of.show ? returns.of.kind : undefined;
+  return {
+    run: contract.run,
+    view: viewFor(outline, names, values),
+    unit: kind && outgoing(kind, units, typedIn),
+    cellsOut: (made) => cellsOf(returns, made, units, oneCell, typedIn)[0],
+  };
+}
+
+/** Answers rows whose values were read already, from one row on until one needs a closer look; says which. */
+function plainRows({ run, view, unit, cellsOut }: Plain, odd: Uint8Array, answers: Outcome[][], from: number): number {
+  const { at, given: seen } = view;
   const { factor, shift } = unit ?? { factor: 1, shift: 0 };
   const next = odd.indexOf(1, from);
   const end = next < 0 ? odd.length : next;
@@ -98,7 +95,7 @@ function plainRows(
     } else
       for (; row < end; row++) {
         at.row = row;
-        answers[row] = cellsOf(returns, run(seen), units, oneCell, typedIn)[0];
+        answers[row] = cellsOut(run(seen));
       }
   } catch (trouble) {
     if (!(trouble instanceof Trouble)) throw trouble;

@@ -1,4 +1,5 @@
 import { type Arg, isBlank } from "./argument";
+import { type Cells, isSingle } from "./columns";
 import * as message from "./message";
 import { nearest } from "./nearest";
 import { badInput, type Cell, handedOn, isFault, Trouble } from "./outcome";
@@ -11,6 +12,8 @@ export interface Setting<T = any> extends Arg<T> {
   /** In internal units, or what the other settings make of it. */
   readonly fallback: (shop: Shop) => T;
 }
+
+export const isSetting = (arg: Arg): arg is Setting => "fallback" in arg;
 
 const us = plainUnits("US");
 
@@ -70,7 +73,7 @@ export function shopReader(settings: readonly Setting[]) {
   };
 
   /** Name and value of each filled row; headings and untouched rows have no value and are passed over. */
-  const pairs = (cells: readonly (readonly Cell[])[]): (readonly [Setting, Cell])[] =>
+  const pairs = (cells: Cells): (readonly [Setting, Cell])[] =>
     cells.flatMap(([name, value], row) => {
       if (isFault(name)) throw handedOn(name);
       if (isBlank(value) || (row === 0 && fold(String(name)) === "setting")) return [];
@@ -78,11 +81,12 @@ export function shopReader(settings: readonly Setting[]) {
       return [[find(name), value] as const];
     });
 
-  return (cells: readonly (readonly Cell[])[] | undefined): Shop => {
-    const single = cells?.[0]?.[0];
-    if (!cells || (cells.length === 1 && cells[0].length === 1 && isBlank(single))) return standard.US;
+  return (cells: Cells | undefined): Shop => {
+    if (!cells) return standard.US;
+    const [[single]] = cells;
     if (isFault(single)) throw handedOn(single);
-    if (cells.length === 1 && cells[0].length === 1) {
+    if (isSingle(cells)) {
+      if (isBlank(single)) return standard.US;
       const system = systemOf(single);
       if (!system) throw message.shopShape();
       return standard[system];

@@ -1,8 +1,8 @@
 import { type Arg, isBlank } from "./argument";
 import { type ReadShop, shopOf } from "./call";
-import type { Cells } from "./columns";
+import { type Cells, isSingle } from "./columns";
 import type { Contract } from "./contract";
-import { type Given, isSingle, type Outline, outlineOf, readGiven } from "./given";
+import { type Given, type Outline, outlineOf, readGiven } from "./given";
 import { type Fault, type Said, said, sayIn, Trouble } from "./outcome";
 import { type Result, shown } from "./result";
 import type { Units } from "./unit";
@@ -19,7 +19,7 @@ export interface Working {
 }
 
 /** An equation's braces, filled by whoever shows it: names for help, numbers for the working. */
-export const fillIn = (equation: string, say: (name: string) => string): string => equation.replace(/\{(\w+)\}/g, (_, name) => say(name));
+const fillIn = (equation: string, say: (name: string) => string): string => equation.replace(/\{(\w+)\}/g, (_, name) => say(name));
 
 /** The names that an equation calls in braces. */
 export const namesIn = (equation: string): string[] => [...equation.matchAll(/\{(\w+)\}/g)].map(([, name]) => name);

@@ -5,7 +5,7 @@ import { letters } from "./letters";
 import { settingCell } from "./shopsheet";
 import { bySystem, scaleUnit } from "./unitwords";
 
-export const blankSheet = "Blanks";
+const blankSheet = "Blanks";
 
 const header = 7;
 const first = header + 1;

@@ -10,7 +10,7 @@ const dataStore = "http://schemas.openxmlformats.org/officeDocument/2006/customX
 const propertiesType = "application/vnd.openxmlformats-officedocument.customXmlProperties+xml";
 
 /** The namespace of a document: that of its root element. */
-export function namespaceOf(xml: string): string {
+function namespaceOf(xml: string): string {
   const { name, attributes } = read(xml);
   const prefix = name.includes(":") ? name.slice(0, name.indexOf(":")) : "";
   return attributes[prefix ? `xmlns:${prefix}` : "xmlns"] ?? "";

@@ -36,7 +36,7 @@ const proposals = (name: string, arg: Arg) => (name === "shop" ? ["US", "SI"] : 
 
 /** The number format of each column of an answer. */
 function formats({ format, returns }: Contract): (column: number) => string | undefined {
-  const known = (text: string | undefined) => (text === "@" || text === "General" ? undefined : text);
+  const known = (text: string | undefined) => (text === "General" ? undefined : text);
   if (typeof format === "string") return () => known(format);
   const { of } = returns as Extract<Result, { form: "row" | "table" }>;
   const names = Object.keys(of);

@@ -7,7 +7,7 @@ import { kinds, margin, priced, spoiled, tubs } from "./loadlines";
 import { todayCell } from "./todaysheet";
 import { bySystem } from "./unitwords";
 
-export const loadSheet = "Loads";
+const loadSheet = "Loads";
 
 /** Rows at which the blocks begin. A plan of more loads than its room needs rows inserted above the list. */
 export const pieces = { first: 6, last: 10 };

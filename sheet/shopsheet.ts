@@ -7,7 +7,7 @@ import { settings, settingsBySubject } from "../src/shop";
 import { ink, input, paper, quiet, teal, tealPale } from "./colours";
 import { type Book, widths } from "./data";
 
-export const shopSheet = "My Shop";
+const shopSheet = "My Shop";
 
 const first = 4;
 const lines = Object.entries(settingsBySubject).flatMap(([subject, own]) => [subject, ...own]);

@@ -4,7 +4,7 @@ import { settingCell } from "./shopsheet";
 import { type Line, stages, wrong } from "./todaylines";
 import { bySystem, scaleUnit } from "./unitwords";
 
-export const todaySheet = "Today";
+const todaySheet = "Today";
 
 const first = 4;
 /** Every row of the sheet: a stage's title, its caution, its lines. */

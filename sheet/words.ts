@@ -6,7 +6,7 @@ import { type Answer, isRows, outermost } from "./engine";
 import type { Made } from "./functions";
 
 /** Text in columns, each as wide as its widest cell. */
-export function aligned(rows: readonly (readonly string[])[]): string[] {
+function aligned(rows: readonly (readonly string[])[]): string[] {
   const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)));
   return rows.map((row) =>
     row

@@ -24,7 +24,7 @@ function spoons(volume: number): string | undefined {
 }
 
 /** The same quantity as a kitchen measures it: fluid in cups and mL, dye in spoons. */
-export function alsoOf(kind: Arg["kind"], value: number, units: Units): string[] {
+function alsoOf(kind: Arg["kind"], value: number, units: Units): string[] {
   const millilitres = `${tidy(value * 1e6)} mL`;
   if (kind === "fluid") return [`${tidy(value / cup)} ${tidy(value / cup) === "1" ? "cup" : "cups"}`, millilitres];
   if (kind !== "powder") return [];
@@ -43,7 +43,7 @@ function sayDate(serial: number): string {
 }
 
 /** One cell of an answer, with its unit. */
-export function sayCell(of: Arg | undefined, outcome: Outcome, units: Units, unit?: Unit): string {
+function sayCell(of: Arg | undefined, outcome: Outcome, units: Units, unit?: Unit): string {
   if (isFault(outcome)) return outcome.message || outcome.error;
   if (typeof outcome === "boolean") return outcome ? "yes" : "no";
   if (typeof outcome === "string") return outcome;

@@ -19,7 +19,7 @@ export interface Book {
 const workbookPart = "xl/workbook.xml";
 
 /** Names of the sheets in a workbook file, in their order. */
-export function sheetsIn(data: Uint8Array): string[] {
+function sheetsIn(data: Uint8Array): string[] {
   const part = unzipSync(data, { filter: ({ name }) => name === workbookPart })[workbookPart];
   if (!part) return [];
   const sheets = new DOMParser().parseFromString(strFromU8(part), "application/xml").getElementsByTagNameNS("*", "sheet");

@@ -1,5 +1,6 @@
 import type { Outcome } from "../shared/outcome";
 import { faultOf } from "../sheet/cell";
+import { version } from "../sheet/data";
 import { model } from "../sheet/engine";
 import { namespace } from "../src/catalogue";
 import { type Cached, nothingCached } from "../src/workbook/cached";
@@ -21,7 +22,7 @@ export function recalculated({ book, live }: Template): Cached {
     }
     return { id: sheet.name, name: sheet.name, colNumber: 60, rowNumber: 400, cells };
   });
-  const { getters } = model({ version: "19.3.2", sheets });
+  const { getters } = model({ version, sheets });
   return {
     value(sheetId, row, column): Outcome {
       const { value, message } = getters.getEvaluatedCell({ sheetId, row, col: column });

@@ -4,7 +4,7 @@ import { badInput } from "../../shared/outcome";
 export const allowance = 1e-9;
 
 /** Most pieces side by side that are still counted: what asks for more is a slip of the units. */
-export const mostAbreast = 500;
+const mostAbreast = 500;
 
 /** How many sides go into a stretch, `gap` apart from each other but not from its ends. */
 export const abreast = (stretch: number, side: number, gap: number): number =>

@@ -20,7 +20,7 @@ export interface Way {
 }
 
 /** The fullest layer of pieces a by b, both sides horizontal; `gap` apart and `gap` off the wall. */
-export const layerIn = (section: Section, gap: number, a: number, b: number): Layer =>
+const layerIn = (section: Section, gap: number, a: number, b: number): Layer =>
   section.shape === "round" ? inCircle(section.diameter, gap, a, b) : inRectangle(section.length, section.width, gap, a, b);
 
 /** The ways a piece can stand or lie, those included in which the chamber holds none. */

@@ -114,11 +114,3 @@ export function load(chamber: Section, height: number, piece: Piece, gravity: nu
 
   return { most, arrange };
 }
-
-/** The way that needs least fluid. */
-export const arrange = (chamber: Section, height: number, piece: Piece, count: number, gravity: number, bath: Bath): Arrangement =>
-  load(chamber, height, piece, gravity, bath).arrange(count);
-
-/** The largest count that `arrange` accepts. */
-export const perLoad = (chamber: Section, height: number, piece: Piece, gravity: number, bath: Bath): number =>
-  load(chamber, height, piece, gravity, bath).most();

@@ -93,7 +93,7 @@ function ordered(items: readonly Item[]): Item[] {
   return start < 0 ? [...items] : [...rest.slice(0, start), back, ...rest.slice(start)];
 }
 
-export const unticked = (list: List): Item[] => stageNames.flatMap((stage) => inStage(list, stage)).filter((item) => !item.done);
+const unticked = (list: List): Item[] => stageNames.flatMap((stage) => inStage(list, stage)).filter((item) => !item.done);
 
 /** Clears the ticks and keeps what is to be known of the run that is over. */
 export function startRun(list: List, who: string, when: string): List {

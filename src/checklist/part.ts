@@ -2,7 +2,7 @@ import { type List, listSchema } from "./schema";
 
 /** Where the list is kept inside a workbook: a custom XML part of its own namespace, with the version of its form. */
 export const namespace = "urn:porewise:checklist";
-export const version = 1;
+const version = 1;
 
 /** A part that cannot be read stays as it is, and a fresh list goes into the next place. */
 const places = 9;

@@ -9,7 +9,7 @@ import { besides, type Standing, standing } from "./lines";
 const each = [-1e12, 1e12] as const;
 
 /** Every line rounded to the cent, as a bill has it. */
-export const billed = (quantities: Standing, prices: Standing) =>
+const billed = (quantities: Standing, prices: Standing) =>
   besides(quantities, prices).map(([many, price]) => inCents(decimal(many).times(decimal(price))));
 
 /** What a run costs: quantities times prices, line by line. */

@@ -4,9 +4,10 @@ import { said, tidy } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { fullness } from "../resin/settings";
+import { middlingGravity } from "../wood/voids";
 import { filledWood } from "./filled";
 import { atBest, atWorst, baking, heating } from "./heating";
-import { middlingGravity, pieceArgs, refuseThick } from "./piece";
+import { pieceArgs, refuseThick } from "./piece";
 import { core, hold, oven, ovenSurfaceCoefficient, room, shortestBake, thickest } from "./settings";
 
 export const ovenSettings = { oven, room, ovenSurfaceCoefficient, fullness, thickest };

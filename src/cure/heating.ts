@@ -1,7 +1,7 @@
 import { badInput, said } from "../../shared/outcome";
+import { middlingGravity } from "../wood/voids";
 import { block, type Sides, secondsTo } from "./block";
 import { type Filled, filledWood } from "./filled";
-import { middlingGravity } from "./piece";
 import type { Slab } from "./slab";
 
 /** The piece and what its pores hold. */

@@ -3,7 +3,7 @@ import { noAnswer } from "../../shared/outcome";
 import { gravityArg } from "../wood/voids";
 import { type Sides, sidesOf } from "./block";
 
-export const side = (label: string, example: number) => quantity("length", label, example, [0.01, 200]);
+const side = (label: string, example: number) => quantity("length", label, example, [0.01, 200]);
 
 /** The piece as the oven functions take it; the grain runs along the length. */
 export const pieceArgs = {
@@ -12,9 +12,6 @@ export const pieceArgs = {
   length: optional(side("length", 5)),
   gravity: optional(gravityArg),
 };
-
-/** Gravity of a wood that nobody named, from memory: a middling soft hardwood. */
-export const middlingGravity = 0.4;
 
 /** A piece so thick that the resin's own heat takes over is not for a calculation of the oven's. */
 export function refuseThick(sides: Sides, thickest: number): void {

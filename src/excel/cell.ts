@@ -19,7 +19,7 @@ function fromObject({ code }: { readonly code?: unknown }): Fault {
 const isObject = (handed: unknown): handed is object => typeof handed === "object" && handed !== null;
 
 /** One cell as Excel hands it in; a blank one is null, "" or 0, depending on the platform. */
-export const cellOf = (handed: unknown): Cell => (isObject(handed) ? fromObject(handed) : (handed as Cell));
+const cellOf = (handed: unknown): Cell => (isObject(handed) ? fromObject(handed) : (handed as Cell));
 
 /** One argument as Excel hands it in: a block of cells, or null where it was left out. */
 export function blockOf(handed: unknown): Cells | undefined {

@@ -92,7 +92,7 @@ export async function recalculate(context: Excel.RequestContext): Promise<Ended>
 }
 
 /** A name that no sheet has yet. */
-export function freeName(title: string, taken: readonly string[]): string {
+function freeName(title: string, taken: readonly string[]): string {
   const lower = new Set(taken.map((name) => name.toLowerCase()));
   if (!lower.has(title.toLowerCase())) return title;
   let number = 2;

@@ -5,10 +5,10 @@ const stored = /_xldudf_PORE_/gi;
 const batch = 100;
 
 /** A formula of ours that Excel does not know as such: it shows #NAME?, or its name as files store it. */
-export const isLost = (formula: unknown, value: unknown): formula is string =>
+const isLost = (formula: unknown, value: unknown): formula is string =>
   typeof formula === "string" && formula.startsWith("=") && ours.test(formula) && (value === "#NAME?" || formula.search(stored) >= 0);
 
-export const asTyped = (formula: string): string => formula.replace(stored, "PORE.");
+const asTyped = (formula: string): string => formula.replace(stored, "PORE.");
 
 interface Found {
   readonly cell: Excel.Range;

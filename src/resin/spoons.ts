@@ -13,7 +13,7 @@ const spoonSet = [
 ] as const;
 
 /** A volume of powder in kitchen spoons, to the nearest eighth of a teaspoon; half an eighth rounds up. */
-export function inSpoons(volume: number): string {
+function inSpoons(volume: number): string {
   if (volume === 0) return "none";
   const eighths = Math.floor(fromInternal(volume, teaspoon) * 8 * (1 + 1e-9) + 0.5);
   if (eighths === 0) return "a pinch, under 1/8 tsp";

@@ -8,6 +8,9 @@ import { cell } from "../../shared/result";
 export const wallGravity = 1.54;
 
 export const gravityArg = quantity("gravity", "oven-dry specific gravity", 0.45, [0.05, wallGravity]);
+/** Gravity of a wood that nobody named, from memory: a middling soft hardwood. */
+export const middlingGravity = 0.4;
+
 export const moistureShare = quantity("share", "moisture, oven-dry basis", 0.12, [0, 3]);
 
 /** Share of a piece that is neither cell wall nor water, both on the oven-dry volume. */

@@ -5,7 +5,7 @@ import { type Edition, isRef, noShop } from "./formula";
 import { type Ref, refText } from "./place";
 
 /** The name under which files keep a function of an add-in. */
-export const storedName = (name: string): string => `_xldudf_${namespace}_${name}`;
+const storedName = (name: string): string => `_xldudf_${namespace}_${name}`;
 
 /** Formulas that call the functions; `shop` is the range of settings. */
 export const live = (shop: Ref, name = storedName): Edition => ({

@@ -1,6 +1,6 @@
 import type { Arg } from "../../shared/argument";
 import type { Contract } from "../../shared/contract";
-import type { Setting } from "../../shared/settings";
+import { isSetting, type Setting } from "../../shared/settings";
 import { twinFormula } from "../../shared/twin";
 import { fromInternal, plainUnits, type System, type Units } from "../../shared/unit";
 import { namesIn } from "../../shared/working";
@@ -15,8 +15,6 @@ interface Habits {
   /** What holds for a setting where nobody set it. */
   readonly standard: (setting: Setting, system: System) => unknown;
 }
-
-const isSetting = (arg: Arg): arg is Setting => "fallback" in arg;
 
 /** A value as a formula types it in plain units; a date or a quantity with its unit becomes a number. */
 function typedText(value: Exclude<Given, Ref>, arg: Arg, units: Units): string | undefined {

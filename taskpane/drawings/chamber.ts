@@ -17,7 +17,7 @@ export interface Box {
 }
 
 /** The pieces that a cut through the middle meets, layer upon layer; one that it only passes is left out. */
-export function cutPieces({ places = [], layers = 0, last = 0, stack = 0 }: Bath): Box[] {
+function cutPieces({ places = [], layers = 0, last = 0, stack = 0 }: Bath): Box[] {
   const height = stack / layers;
   const middle = nearestRow(places);
   const lastPieces = nearest(places, middle, last);

@@ -10,7 +10,7 @@ const cells = 16;
 const shades = 6;
 
 /** The temperature over one quarter of the cut, the middle first: rows up, columns across. */
-export function quarter(warming: Warming): number[][] {
+function quarter(warming: Warming): number[][] {
   const { slabs, sawn, bath, first } = warming;
   const [up, across, along] = slabs;
   const middle = along ? shareAt(along, sawn, 0) : 1;

@@ -42,7 +42,7 @@ const days = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
 const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** A day as people say it; a plan without a start counts its days. */
-export function dayName(day: number): string {
+function dayName(day: number): string {
   if (day < 61) return `Day ${Math.floor(day) + 1}`;
   const { year, month, day: date } = dateOf(day);
   return `${days[new Date(Date.UTC(year, month, date)).getUTCDay()]} ${date} ${months[month]}`;

@@ -24,7 +24,7 @@ const words = new Map(
 );
 
 /** Functions that hold every word of a search. */
-export function found(search: string): Contract[] {
+function found(search: string): Contract[] {
   const parts = search.toLowerCase().split(/\s+/).filter(Boolean);
   return catalogue.filter((contract) => parts.every((part) => words.get(contract)!.includes(part)));
 }

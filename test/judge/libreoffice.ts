@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync
 import { tmpdir } from "node:os";
 import { basename, extname, join } from "node:path";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { findProgram } from "../../tool/programs";
 
 /** A second spreadsheet program as the judge. It keeps stale cached values unless its profile says to recalculate. */
 const profile = `<?xml version="1.0" encoding="UTF-8"?>
@@ -10,7 +11,7 @@ const profile = `<?xml version="1.0" encoding="UTF-8"?>
 <item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
 </oor:items>`;
 
-const program = ["/usr/bin/soffice", "/usr/local/bin/soffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice"].find(existsSync);
+const program = findProgram("spreadsheet");
 
 export const hasLibreOffice = program !== undefined;
 

@@ -33,8 +33,7 @@ const lines = [
   "not planned",
 ];
 
-const formatsOf = ({ format }: Contract): string[] =>
-  Object.values(format as Readonly<Record<string, string>>).map((text) => (text === "@" ? "General" : text));
+const formatsOf = ({ format }: Contract): string[] => Object.values(format as Readonly<Record<string, string>>);
 
 /** The plan over all blanks, for the wall, with what it takes. */
 export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
