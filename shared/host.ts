@@ -41,6 +41,8 @@ export interface SheetHost {
   selection(): Promise<Selection | undefined>;
   /** Tells every change of selection or of the selected cell; the answer stops it. */
   watch(changed: () => void): () => void;
+  /** Tells that another workbook stands where one stood, in a host where this happens; the answer stops it. */
+  replaced?(changed: () => void): () => void;
   /** The cells of a range or of a named one; undefined where there is none, or where it is too large to read. */
   read(reference: string): Promise<readonly (readonly Cell[])[] | undefined>;
   /** Writes a formula into the selected cell; over a filled one only when told to. */
@@ -49,8 +51,8 @@ export interface SheetHost {
   recalculate(): Promise<Ended>;
   /** Inserts the sheets of a workbook file; a name that is taken gets a number. */
   insert(file: Uint8Array, sheets: readonly string[], work: Work): Promise<Ended>;
-  /** Opens a workbook file as a new one. */
-  open(file: Uint8Array): Promise<Ended>;
+  /** Opens a workbook file as a new one; a host that names workbooks gives it the name. */
+  open(file: Uint8Array, name: string): Promise<Ended>;
   /** Puts PORE formulas that show #NAME? in again. */
   reenter(where: "selection" | "workbook", work: Work): Promise<Ended>;
   /** A copy of this workbook in which PORE cells are their values. */

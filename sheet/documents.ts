@@ -1,11 +1,11 @@
-import { relationsOf, relationsPath, textOf } from "./parts";
+import { declare, put, relate } from "./package";
+import { relationsOf, textOf } from "./parts";
 import type { Parts } from "./unzip";
-import { encoded, escaped, read } from "./xml";
+import { escaped, read } from "./xml";
 
 /** Documents that belong to a workbook and are no sheet of it: the safety checklist is one. By their namespace. */
 export type Documents = Readonly<Record<string, string>>;
 
-const relationType = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const dataStore = "http://schemas.openxmlformats.org/officeDocument/2006/customXml";
 const propertiesType = "application/vnd.openxmlformats-officedocument.customXmlProperties+xml";
 
@@ -33,33 +33,21 @@ export function documentsOf(parts: Parts, workbook: string): Record<string, stri
 /** An identity that is the same whenever the same document is saved at the same place. */
 const identity = (number: number) => `{504F5245-5749-5345-8000-${number.toString(16).toUpperCase().padStart(12, "0")}}`;
 
-const relations = (kind: string, target: string) =>
-  `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="${relationType}/${kind}" Target="${target}"/></Relationships>`;
-
-const before = (xml: string, end: string, text: string) => xml.replace(end, () => text + end);
-
 /** Puts documents into a package beside its workbook. */
 export function addDocuments(parts: Parts, workbook: string, documents: Documents): void {
-  const put = (path: string, xml: string) => parts.set(path, encoded(xml));
-  const edit = (path: string, change: (xml: string) => string) => put(path, change(textOf(parts, path)));
   Object.values(documents).forEach((xml, i) => {
     const number = i + 1;
+    const item = `customXml/item${number}.xml`;
+    const properties = `customXml/itemProps${number}.xml`;
     const namespace = escaped(namespaceOf(xml));
-    put(`customXml/item${number}.xml`, xml);
+    put(parts, item, xml);
     put(
-      `customXml/itemProps${number}.xml`,
+      parts,
+      properties,
       `<ds:datastoreItem xmlns:ds="${dataStore}" ds:itemID="${identity(number)}"><ds:schemaRefs>${namespace ? `<ds:schemaRef ds:uri="${namespace}"/>` : ""}</ds:schemaRefs></ds:datastoreItem>`,
     );
-    put(`customXml/_rels/item${number}.xml.rels`, relations("customXmlProps", `itemProps${number}.xml`));
-    edit(relationsPath(workbook), (rels) =>
-      before(
-        rels,
-        "</Relationships>",
-        `<Relationship Id="document${number}" Type="${relationType}/customXml" Target="../customXml/item${number}.xml"/>`,
-      ),
-    );
-    edit("[Content_Types].xml", (types) =>
-      before(types, "</Types>", `<Override PartName="/customXml/itemProps${number}.xml" ContentType="${propertiesType}"/>`),
-    );
+    relate(parts, item, "customXmlProps", `itemProps${number}.xml`);
+    relate(parts, workbook, "customXml", `../${item}`);
+    declare(parts, properties, propertiesType);
   });
 }

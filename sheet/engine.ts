@@ -1,10 +1,12 @@
 import * as engine from "@odoo/o-spreadsheet";
 import type { Outcome } from "../shared/outcome";
 import { faultOf, tooLarge } from "./cell";
+import { extend } from "./extend";
 import { heard, type Made, register } from "./functions";
 import { respelled } from "./quotes";
 
 register(engine);
+extend(engine);
 
 /** The engine reports its progress on the console, which here belongs to the answers. */
 function quietly<T>(work: () => T): T {

@@ -1,91 +1,69 @@
-import type * as OSpreadsheet from "@odoo/o-spreadsheet";
-import type { Model } from "@odoo/o-spreadsheet";
 import type { Ended } from "../shared/host";
+import type { Asker } from "./ask";
+import { downloadWorkbook, fileOf } from "./download";
+import type { Library } from "./kept/library";
 import { type Opened, opened } from "./open";
-import { type Beside, saved } from "./save";
-import { type Kept, keep } from "./store";
 import { limits, Unreadable } from "./unzip";
-
-declare const o_spreadsheet: typeof OSpreadsheet;
-
-const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-const noRoom = "This browser keeps nothing for this page, so no workbook can take the place of this one. Allow the page to keep data.";
-
-/** What files need of the page. */
-export interface Around {
-  readonly model: Model;
-  readonly beside: () => Beside;
-  readonly name: string;
-  readonly ask: (title: string, words: string, yes: string, no: string) => Promise<boolean>;
-  readonly tell: (words: string) => void;
-  /** What is on the page now is about to give way: nothing of it is kept from here on. */
-  readonly leave: () => void;
-  /** It stays after all. */
-  readonly stay: () => void;
-}
+import { engine } from "./vendor";
 
 const few = (items: readonly string[]): string =>
   items.length > 8 ? `${items.slice(0, 8).join(", ")} and ${items.length - 8} more` : items.join(", ");
 
-/** What a person should know before a workbook opens. */
+/** What a person should know before a workbook opens; "" where it opens whole. */
 function warning({ lost, unknown }: Opened): string {
-  return [
-    "It takes the place of what is on the page now: save that first if you want it again. Your file on disk stays as it is.",
+  const words = [
     ...(lost.length ? [`This page does not keep: ${lost.join("; ")}.`] : []),
     ...(unknown.length ? [`Formulas that are not known here show an error and are saved as they came: ${few(unknown)}.`] : []),
-  ].join("\n\n");
+  ];
+  return words.length ? [...words, "Your file on disk stays as it is."].join("\n\n") : "";
 }
 
-/** Opens workbooks from disk, and saves the one on the page. */
-export class Files {
-  constructor(private readonly around: Around) {}
+/** Reads a workbook file for the page, or says why not. */
+export function readFile(bytes: Uint8Array, name: string): Opened | string {
+  try {
+    return opened(bytes, engine);
+  } catch (error) {
+    const reason = error instanceof Unreadable ? error.message : "something in it cannot be read here";
+    return `${name} does not open: ${reason}.`;
+  }
+}
 
-  /** Reads a workbook, asks whether to go on, and puts it in place of the one on the page. */
+/** Opens workbooks from disk, each beside those that are there, and saves the one on the page. */
+export class Files {
+  constructor(
+    private readonly library: Library,
+    private readonly asker: Asker,
+    private readonly tell: (words: string) => void,
+  ) {}
+
+  /** Opens a file as a new workbook; asks first where the page cannot keep all of it. */
   async open(bytes: Uint8Array, name: string): Promise<Ended> {
-    const { ask, leave, stay } = this.around;
-    let workbook: Opened;
-    try {
-      workbook = opened(bytes, o_spreadsheet);
-      // One that the engine cannot take must not cost the work on the page.
-      new o_spreadsheet.Model(workbook.book);
-    } catch (error) {
-      const reason = error instanceof Unreadable ? error.message : "something in it cannot be read here";
-      return { done: false, words: `${name} does not open: ${reason}.` };
-    }
-    if (!(await ask(`Open ${name}?`, warning(workbook), "Open", "Keep my work"))) return { done: false, words: "Nothing was opened." };
-    const { book, documents, print } = workbook;
-    const kept: Kept = { at: Date.now(), book, parts: documents, print, name };
-    try {
-      leave();
-      await keep(kept);
-    } catch {
-      stay();
-      return { done: false, words: noRoom };
-    }
-    location.reload();
-    return { done: true };
+    const workbook = readFile(bytes, name);
+    if (typeof workbook === "string") return { done: false, words: workbook };
+    const { lost: _, unknown: __, ...content } = workbook;
+    const words = warning(workbook);
+    if (words && !(await this.asker.ask(`Open ${name}?`, words, "Open", "Leave it"))) return { done: true, words: "Nothing was opened." };
+    const ended = await this.library.create(name.replace(/\.\w+$/, ""), content);
+    return ended.done ? { done: true, words: `${this.library.current.name} is open.` } : ended;
   }
 
-  async choose(file: File | undefined): Promise<void> {
+  private async choose(file: File | undefined): Promise<void> {
     if (!file) return;
-    const ended =
+    const ended: Ended =
       file.size > limits.unpacked
         ? { done: false, words: `${file.name} does not open: it is larger than 100 MB.` }
         : await this.open(new Uint8Array(await file.arrayBuffer()), file.name);
-    if (!ended.done && ended.words !== "Nothing was opened.") void this.around.ask("Please note", ended.words ?? "", "Understood", "");
+    if (ended.done) this.tell(ended.words ?? "");
+    else void this.asker.tell(ended.words);
   }
 
-  async save(): Promise<void> {
-    const { model, beside, name, ask, tell } = this.around;
+  private async save(): Promise<void> {
+    const { id, name } = this.library.current;
     try {
-      const bytes = await saved(model, beside(), o_spreadsheet);
-      const url = URL.createObjectURL(new Blob([bytes as BlobPart], { type }));
-      Object.assign(document.createElement("a"), { href: url, download: name }).click();
-      // The browser reads the address after this turn.
-      setTimeout(() => URL.revokeObjectURL(url), 60_000);
-      tell(`${name} is in your downloads`);
+      downloadWorkbook(name, await fileOf((await this.library.contentOf(id))!));
+      this.tell(`${name} is in your downloads`);
     } catch {
-      void ask("Please note", "The workbook could not be written as a file. Your work is still on the page.", "Understood", "");
+      void this.asker.tell("The workbook could not be written as a file. Your work is still on the page.");
     }
   }
 

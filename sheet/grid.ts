@@ -1,12 +1,10 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
-import type { App as OwlApp } from "@odoo/owl";
+import { locale } from "./data";
+import { extend } from "./extend";
 import { register } from "./functions";
 import { respelled } from "./quotes";
-
-/** The packages' own files stand beside the page unmodified and set these globals. */
-declare const o_spreadsheet: typeof OSpreadsheet;
-declare const owl: { App: typeof OwlApp };
+import { App, engine } from "./vendor";
 
 /** Menu entries that mean nothing here: they want a server behind the sheet, or change how formulas are spelt. */
 const hidden: Readonly<Record<string, readonly string[]>> = {
@@ -17,7 +15,7 @@ const hidden: Readonly<Record<string, readonly string[]>> = {
 
 function hideMenus(): void {
   for (const [menu, ids] of Object.entries(hidden)) {
-    const entry = o_spreadsheet.registries.topbarMenuRegistry.content[menu] as { children: { id?: string }[] };
+    const entry = engine.registries.topbarMenuRegistry.content[menu] as { children: { id?: string }[] };
     entry.children = entry.children.filter(({ id }) => !id || !ids.includes(id));
   }
 }
@@ -31,7 +29,7 @@ export interface Asks {
 const changes = new Set(["REMOTE_REVISION", "REVISION_UNDONE", "REVISION_REDONE"]);
 
 function transport(changed: () => void) {
-  class Watched extends o_spreadsheet.LocalTransportService {
+  class Watched extends engine.LocalTransportService {
     override async sendMessage(message: Parameters<OSpreadsheet.TransportService["sendMessage"]>[0]): Promise<void> {
       await super.sendMessage(message);
       if (changes.has(message.type)) changed();
@@ -50,20 +48,30 @@ function respellTyped(model: Model): void {
 }
 
 /** Loads a workbook with the catalogue's functions in it; `changed` is told of every change to what it holds. */
-export function open(book: object, changed: () => void): Model {
-  const model = new o_spreadsheet.Model(book, { transportService: transport(changed) });
+export function open(book: object, readOnly: boolean, changed: () => void): Model {
+  const model = new engine.Model(
+    { ...book, settings: { locale } },
+    { transportService: transport(changed), mode: readOnly ? "readonly" : "normal" },
+  );
   respellTyped(model);
   return model;
 }
 
 /** Makes the functions known, once, before a workbook opens. */
 export function prepare(): void {
-  register(o_spreadsheet);
+  register(engine);
+  extend(engine);
   hideMenus();
 }
 
-export async function mount(model: Model, place: HTMLElement, asks: Asks): Promise<void> {
-  const templates = await (await fetch("vendor/o_spreadsheet.xml")).text();
+let templates: Promise<string> | undefined;
+const templatesOf = (): Promise<string> => {
+  templates ??= fetch("vendor/o_spreadsheet.xml").then((answer) => answer.text());
+  return templates;
+};
+
+/** Draws a workbook; the answer takes it off the page again. */
+export async function mount(model: Model, place: HTMLElement, asks: Asks): Promise<() => void> {
   const props = {
     model,
     notifyUser: ({ text }: { text: string }) => asks.notify(text),
@@ -73,5 +81,7 @@ export async function mount(model: Model, place: HTMLElement, asks: Asks): Promi
     },
     askConfirmation: asks.confirm,
   };
-  await new owl.App(o_spreadsheet.Spreadsheet as never, { props, templates } as never).mount(place);
+  const app = new App(engine.Spreadsheet as never, { props, templates: await templatesOf() } as never);
+  await app.mount(place);
+  return () => app.destroy();
 }

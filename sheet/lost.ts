@@ -1,6 +1,8 @@
-import { meanings } from "./names";
+import { typefacesOf } from "./beside/looks";
+import { hasForeign } from "./beside/validations";
+import { meanings, rangeNames } from "./names";
 import { textOf, type Workbook } from "./parts";
-import { decoded } from "./xml";
+import { decoded, read } from "./xml";
 
 /** What the page cannot hold, told before it opens a workbook: the file on disk keeps it. */
 
@@ -10,11 +12,19 @@ const part = (pattern: RegExp) => (workbook: Workbook) => [...workbook.parts.key
 const within = (place: RegExp, pattern: RegExp) => (workbook: Workbook) =>
   [...workbook.parts].some(([path, bytes]) => place.test(path) && pattern.test(decoded(bytes)));
 
+/** The engine takes a cell for a formula or for a link. */
+const linkedFormula = (workbook: Workbook) =>
+  workbook.sheets.some(({ path }) => {
+    const xml = textOf(workbook.parts, path);
+    const cells = [...xml.matchAll(/<hyperlink\s[^>]*\bref="([A-Z]+\d+)"/g)].map(([, cell]) => cell);
+    return cells.some((cell) => new RegExp(`<c [^>]*\\br="${cell}"[^>]*>\\s*<f`).test(xml));
+  });
+
 const checks: readonly [words: string, test: (workbook: Workbook) => boolean][] = [
   ["macros", part(/vbaProject\.bin$/i)],
   ["pivot tables (their cells stay as values)", part(/pivotTables\//)],
   ["slicers and timelines", part(/(slicers|timelines)\//)],
-  ["comments and notes", part(/(^|\/)(comments\d*|threadedComments?\d*)\.xml$/i)],
+  ["comments in threads (they become notes)", part(/(^|\/)threadedComments?\d*\.xml$/i)],
   ["shapes and text boxes", within(/drawings\/drawing[^/]*\.xml$/, /<\w+:(sp|cxnSp|grpSp)[\s/>]/)],
   [
     "charts of other kinds than line, bar, pie and scatter",
@@ -31,7 +41,17 @@ const checks: readonly [words: string, test: (workbook: Workbook) => boolean][] 
   ["passwords of sheets", sheetXml(/<sheetProtection[^>]*(password|hashValue)=/)],
   ["views of single persons", sheetXml(/<customSheetViews[\s>]/)],
   ["different colours or sizes within one cell", within(/sharedStrings\.xml$/, /<(\w+:)?rPr>/)],
-  ["typefaces (all is shown in Arial)", within(/(^|\/)styles\.xml$/, /<(\w+:)?name val="(?!Arial")/)],
+  [
+    "different typefaces (all becomes the first of them)",
+    ({ parts }) => [...parts].some(([path, bytes]) => /(^|\/)styles\.xml$/.test(path) && typefacesOf(decoded(bytes)).size > 1),
+  ],
+  ["borders and number formats of conditional formats", within(/(^|\/)styles\.xml$/, /<dxf>(?:(?!<\/dxf>).)*<(?:border|numFmt)[\s>]/s)],
+  [
+    "rules for the length of a text or the time of day, and lists that a formula gives",
+    ({ parts, sheets, names }) => sheets.some(({ path }) => hasForeign(read(textOf(parts, path)), rangeNames(names))),
+  ],
+  ["filters outside tables", sheetXml(/<autoFilter[\s/>]/)],
+  ["links on cells with a formula", linkedFormula],
   [
     "names for numbers and formulas (what they stand for is written into the formulas)",
     ({ names }) => names.some((one) => meanings([one])(one.name, one.sheet ?? "") !== undefined),

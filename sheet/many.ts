@@ -6,7 +6,10 @@ import type { Reader } from "./known";
 /** Functions of the engine that give several values; its subjects tell most of them. */
 const subjects = new Set(["Array", "Filter"]);
 const others = new Set(["SEQUENCE", "RANDARRAY", "XLOOKUP", "OFFSET", "INDIRECT", "SPLIT", "TEXTSPLIT"]);
+/** These take several values and give one, in every program, whatever operations stand in them. */
 const single = new Set(["SUMPRODUCT", "SUMX2MY2", "SUMX2PY2", "SUMXMY2", "MDETERM"]);
+/** These give what they are given. */
+const choices = new Set(["IF", "IFS", "IFERROR", "IFNA", "CHOOSE", "SWITCH"]);
 
 const ours = new Map(catalogue.map((contract) => [cellName(contract), contract]));
 
@@ -47,16 +50,39 @@ export function needsArray(formula: string, { parse, iterateAstNodes, registries
       return contract.per === "piece" && args.some((arg, i) => each[i] && isMany(arg));
     }
     if (single.has(name)) return false;
+    if (choices.has(name)) return args.some(isMany);
     const known = functions[name];
     if (!known || subjects.has(known.category ?? "") || others.has(name)) return true;
-    return args.some((arg, i) => !known.args[Math.min(i, known.args.length - 1)]?.acceptMatrix && isMany(arg));
+    // Arguments that may be given again come in groups: a range and what it must be, a range and what it must be.
+    const again = known.args.findIndex(({ repeating }) => repeating);
+    const place = (i: number) => (i < known.args.length || again < 0 ? i : again + ((i - again) % (known.args.length - again)));
+    return args.some((arg, i) => !known.args[place(i)]?.acceptMatrix && isMany(arg));
   };
 
+  /** In a function that takes several values anyway a program takes them in operations too, but not in a choice between values. */
+  const needsMore = (node: AST): boolean =>
+    node.type === "FUNCALL" &&
+    isMany(node) &&
+    (choices.has(node.value.toUpperCase()) ||
+      !functions[node.value.toUpperCase()] ||
+      subjects.has(functions[node.value.toUpperCase()].category ?? ""));
+
   const reckons = (node: AST): boolean => {
-    if (node.type === "BIN_OPERATION" || node.type === "UNARY_OPERATION") return isMany(node);
-    return node.type === "FUNCALL" && !ours.has(node.value.toUpperCase()) && callIsMany(node);
+    switch (node.type) {
+      case "UNARY_OPERATION":
+        return isMany(node) || reckons(node.operand);
+      case "BIN_OPERATION":
+        return isMany(node) || reckons(node.left) || reckons(node.right);
+      case "FUNCALL": {
+        const name = node.value.toUpperCase();
+        if (single.has(name)) return node.args.some((arg) => iterateAstNodes(arg).some(needsMore));
+        return (!ours.has(name) && callIsMany(node)) || node.args.some(reckons);
+      }
+      default:
+        return false;
+    }
   };
 
   const tree = parse(formula);
-  return isMany(tree) || iterateAstNodes(tree).some(reckons);
+  return isMany(tree) || reckons(tree);
 }

@@ -59,7 +59,7 @@ export class Mirror {
     const table = document.createElement("table");
     table.createCaption().textContent = name;
     const top = table.insertRow();
-    top.append(heading("", "col"), ...Array.from({ length: columns }, (_, column) => heading(letters(column), "col")));
+    top.append(heading("row", "col"), ...Array.from({ length: columns }, (_, column) => heading(letters(column), "col")));
     for (let row = 0; row < rows; row++) {
       const line = table.insertRow();
       line.append(heading(String(row + 1), "row"));

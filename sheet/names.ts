@@ -1,7 +1,6 @@
 import { addressOf, atOf } from "./address";
 import type { DefinedName } from "./parts";
 import { joined, piecesOf } from "./pieces";
-import type { Print } from "./print";
 import { engineReference } from "./sheetname";
 import { escaped } from "./xml";
 
@@ -39,13 +38,19 @@ export function meanings(names: readonly DefinedName[]): (name: string, sheet: s
 }
 
 /** With the dollar signs that names have in files. */
-const fixed = (range: string): string =>
+export const fixed = (range: string): string =>
   piecesOf(range)
-    .map(({ kind, text }) => (kind === "cell" ? addressOf(atOf(text)).replace(/^([A-Z]+)/, "$$$1$") : text))
+    .map(({ kind, text }) => {
+      if (kind === "range") return text.replace(/\$?([A-Z]+|\d+)/gi, "$$$1");
+      return kind === "cell" ? addressOf(atOf(text)).replace(/^([A-Z]+)/, "$$$1$") : text;
+    })
     .join("");
 
 /** The names of a workbook as its file keeps them; those of the print set-up belong to one sheet each. */
-export function namesXml(ranges: Readonly<Record<string, string>>, prints: readonly Pick<Print, "names">[]): string {
+export function namesXml(
+  ranges: Readonly<Record<string, string>>,
+  prints: readonly { readonly names: Readonly<Record<string, string>> }[],
+): string {
   const own = Object.entries(ranges).map(([name, range]) => `<definedName name="${escaped(name)}">${escaped(fixed(range))}</definedName>`);
   const printed = prints.flatMap(({ names }, i) =>
     Object.entries(names).map(([name, text]) => `<definedName name="${name}" localSheetId="${i}">${escaped(text)}</definedName>`),

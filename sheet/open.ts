@@ -1,17 +1,22 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
+import { rangeOf } from "./address";
+import type { Followed } from "./beside/followed";
+import { looksOf } from "./beside/looks";
+import { propertiesOf } from "./beside/properties";
+import { type Follow, type SheetBeside, sheetBeside } from "./beside/sheet";
 import { type Contents, checkExtent, contents, extent, type Read } from "./contents";
 import { version } from "./data";
 import { documentsOf } from "./documents";
 import { aroundOf, type Reader, unknownOf } from "./known";
 import { lost } from "./lost";
-import { relationsOf, textOf, type Workbook, workbookOf } from "./parts";
+import { type Workbook, workbookOf } from "./parts";
 import { type Print, printOf } from "./print";
+import { partsFor } from "./readable";
 import type { Beside } from "./save";
 import { engineSheet } from "./sheetname";
-import { asTyped } from "./stored";
+import { tablesOf } from "./tables";
 import { unzip } from "./unzip";
-import { escaped } from "./xml";
 
 /** A workbook from disk as the page takes it. */
 export interface Opened extends Beside {
@@ -24,66 +29,6 @@ export interface Opened extends Beside {
 
 export type Engine = Pick<typeof OSpreadsheet, "load" | "helpers"> & Reader;
 
-const pictureTypes: Readonly<Record<string, string>> = { png: "png", jpg: "jpeg", jpeg: "jpeg", gif: "gif", bmp: "bmp", webp: "webp" };
-
-function pictureUrl(path: string, bytes: Uint8Array): string | undefined {
-  const type = pictureTypes[path.slice(path.lastIndexOf(".") + 1).toLowerCase()];
-  if (!type) return undefined;
-  let letters = "";
-  for (let at = 0; at < bytes.length; at += 0x8000) letters += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
-  return `data:image/${type};base64,${btoa(letters)}`;
-}
-
-const own = ["worksheet", "workbook", "styleSheet", "sst", "table"];
-
-/** The engine's reader knows these elements without a prefix only. */
-function withoutPrefix(xml: string): string {
-  const prefix = /^(?:\uFEFF)?(?:\s*<[?!][^>]*>)*\s*<(\w+):(\w+)[\s>]/.exec(xml);
-  return prefix && own.includes(prefix[2]) ? xml.replace(new RegExp(`<(/?)${prefix[1]}:`, "g"), "<$1") : xml;
-}
-
-/** Rules and lists of a sheet may call our functions too. */
-const withNames = (xml: string): string =>
-  xml.replace(/(<formula[12]?>)([^<]*)(?=<)/g, (_, tag, formula) => tag + asTyped(formula.replace(/_xlfn\.(?:_xlws\.)?/g, "")));
-
-/** Targets beside the part that names them, as the engine's reader expects them. */
-function relationsXml({ parts }: Workbook, path: string): string {
-  const from = path.replace(/_rels\/([^/]*)\.rels$/, "$1");
-  const folder = from.split("/").slice(0, -1);
-  const near = (target: string): string => {
-    const steps = target.split("/");
-    const shared = folder.findIndex((step, i) => step !== steps[i]);
-    const common = shared < 0 ? folder.length : shared;
-    return [...folder.slice(common).map(() => ".."), ...steps.slice(common)].join("/");
-  };
-  const targets = new Map(
-    relationsOf(parts, from)
-      .filter(({ outside }) => !outside)
-      .map(({ id, path: target }) => [id, near(target)]),
-  );
-  return textOf(parts, path).replace(/<Relationship\s[^>]*>/g, (tag) => {
-    const target = targets.get(/\sId="([^"]*)"/.exec(tag)?.[1] ?? "");
-    return target === undefined ? tag : tag.replace(/\sTarget="[^"]*"/, ` Target="${escaped(target)}"`);
-  });
-}
-
-/** The parts that tell how a workbook looks, as the engine's reader takes them. */
-function partsFor(workbook: Workbook): Record<string, unknown> {
-  const sheets = new Set(workbook.sheets.map(({ path }) => path));
-  const parts: Record<string, unknown> = {};
-  for (const [path, bytes] of workbook.parts) {
-    if (/media\/image/.test(path)) {
-      const imageSrc = pictureUrl(path, bytes);
-      if (imageSrc) parts[path] = { imageSrc };
-    } else if (path.endsWith(".rels")) parts[path] = relationsXml(workbook, path);
-    else if (path.endsWith(".xml") && !path.startsWith("customXml/") && !path.startsWith("docProps/")) {
-      const xml = withoutPrefix(textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
-      parts[path] = sheets.has(path) ? withNames(xml) : xml;
-    }
-  }
-  return parts;
-}
-
 /** Cells without their looks: for a file whose looks the engine cannot read. */
 const plainData = ({ sheets }: Read): WorkbookData =>
   ({ version, sheets: sheets.map(({ name }) => ({ id: name, name, cells: {} })), styles: {}, formats: {}, borders: {} }) as never;
@@ -92,7 +37,7 @@ function looks(workbook: Workbook, read: Read, { load }: Engine): { readonly dat
   const { debug } = console;
   console.debug = () => {};
   try {
-    return { data: load(partsFor(workbook)), failed: false };
+    return { data: load(partsFor(workbook, read.names)), failed: false };
   } catch {
     return { data: plainData(read), failed: true };
   } finally {
@@ -123,6 +68,25 @@ function unknownCells(read: Read, engine: Engine): string[] {
   );
 }
 
+/** Cells with a formula and no number format: what their results bring along is shown, and is not the file's. In runs down. */
+function unformatted(own: Contents, sheet: WorkbookData["sheets"][number], formats: WorkbookData["formats"]): Follow[] {
+  const runs: { top: number; left: number; bottom: number; right: number }[] = [];
+  const cells = own.formulas.filter(({ address }) => formats[sheet.formats?.[address]] === undefined);
+  for (const { row, column, block } of [...cells].sort((a, b) => a.column - b.column || a.row - b.row)) {
+    const own = block ?? { top: row, left: column, bottom: row, right: column };
+    const last = runs.at(-1);
+    if (last && last.left === own.left && last.right === own.right && last.bottom + 1 === own.top) last.bottom = own.bottom;
+    else runs.push({ ...own });
+  }
+  return runs.map((run, i) => [sheet.id, `unformatted ${i}`, rangeOf(run)]);
+}
+
+function followedIn(follow: readonly Follow[], sheets: WorkbookData["sheets"]): Followed {
+  const found: Record<string, Record<string, string>> = Object.fromEntries(sheets.map(({ id }) => [id, {}]));
+  for (const [sheetId, key, range] of follow) if (found[sheetId]) found[sheetId][key] = range;
+  return found;
+}
+
 /** Reads a workbook file for the page; throws Unreadable with the reason. */
 export function opened(bytes: Uint8Array, engine: Engine): Opened {
   const workbook = workbookOf(unzip(bytes));
@@ -131,18 +95,29 @@ export function opened(bytes: Uint8Array, engine: Engine): Opened {
   const { data, failed } = looks(workbook, read, engine);
   const byName = new Map(data.sheets.map((sheet) => [sheet.name, sheet]));
   const print: Record<string, Print> = {};
+  const sheets: Record<string, SheetBeside> = {};
+  const follow: Follow[] = [];
+  const tables = tablesOf(workbook);
   data.sheets = read.sheets.flatMap((own) => {
     const sheet = byName.get(own.name);
     if (!sheet) return [];
     sheet.name = engineSheet(own.name);
+    const kept = sheetBeside(own, sheet, workbook, tables);
+    const printing = printOf(own.xml, own.root, own.name, workbook.names);
+    sheets[sheet.id] = kept.beside;
+    print[sheet.id] = printing.print;
+    const printed = Object.entries(printing.ranges).map(([key, range]) => [sheet.id, key, range] as const);
+    follow.push(...kept.follow, ...printed, ...unformatted(own, sheet, data.formats));
     withCells(sheet, own, new Set(unknown));
-    print[sheet.id] = printOf(own.xml, own.root, own.name, workbook.names);
     return [sheet];
   });
   return {
-    book: { ...data, namedRanges: read.names },
+    book: { ...data, namedRanges: read.names, followed: followedIn(follow, data.sheets) },
     documents: documentsOf(workbook.parts, workbook.path),
     print,
+    sheets,
+    properties: propertiesOf(workbook.parts),
+    looks: failed ? undefined : looksOf(workbook, data),
     lost: failed ? ["its looks, which could not be read: only what is in the cells opens"] : lost(workbook),
     unknown,
   };

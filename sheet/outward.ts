@@ -67,12 +67,24 @@ function withMarks(formula: string, written: string): string {
   return joined(pieces.map((piece, at) => (isCall(pieces, at) ? { ...piece, text: marked(piece.text) } : piece)));
 }
 
+/** What opening a file writes in for the engine: brackets around a sign in front of a power, and around a quote in a text. */
+const forEngine = /\([-+]+[\w.$]+\)\^|CHAR\(34\)/i;
+
+/** Whether the engine's writer changed no more than brackets and blanks: then a formula stays as it was typed. */
+const isSame = (typed: string, written: string, { parse, astToFormula }: Writer): boolean =>
+  !forEngine.test(typed) && astToFormula(parse(typed)).toUpperCase() === written.replace(newer, "$1").toUpperCase();
+
+/** Numbers and names of functions in capitals, but for the mark of a newer function. */
+const capital = (text: string): string => text.toUpperCase().replace(/^_XLFN\.(?:_XLWS\.)?/, (mark) => mark.toLowerCase());
+
 /** A formula as files keep it: `typed` is what the engine holds, `written` what its own writer makes of it. */
 export function fileFormula(typed: string, written: string, writer: Writer): string {
-  const own = withSigns(typed, writer);
+  const own = withSigns(typed, writer) ?? (isSame(typed, written, writer) ? typed.slice(1) : undefined);
   const text = own === undefined ? written : withMarks(own, written);
   const pieces = withSpills(withQuotes(withTexts(piecesOf(text), piecesOf(typed))));
-  const spelt = pieces.map((piece) => (piece.kind === "number" ? { ...piece, text: piece.text.toUpperCase() } : piece));
+  const spelt = pieces.map((piece, at) =>
+    piece.kind === "number" || isCall(pieces, at) ? { ...piece, text: capital(piece.text) } : piece,
+  );
   return asStored(joined(spelt).replace(/#REF(?!!)/g, "#REF!"));
 }
 

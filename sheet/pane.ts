@@ -1,6 +1,9 @@
 import type { SheetHost } from "../shared/host";
+import { draftOf, keepDraft } from "../taskpane/draft";
 
-/** The functions pane beside the grid, in a frame of its own so that neither's keys and styles reach the other. */
+const draftName = "pane is open";
+
+/** The side pane beside the grid, in a frame of its own so that neither's keys and styles reach the other. */
 export class Pane {
   private frame: HTMLIFrameElement | undefined;
 
@@ -13,19 +16,24 @@ export class Pane {
     button.addEventListener("click", () => this.toggle());
     // The grid takes every key it can get: only the capture phase comes before it.
     addEventListener("keydown", this.move, { capture: true });
+    if (draftOf(draftName, Boolean)) this.show(true);
+  }
+
+  private show(open: boolean): void {
+    this.side.hidden = !open;
+    this.button.setAttribute("aria-expanded", String(open));
+    keepDraft(draftName, open || undefined);
+    if (open && !this.frame) this.load();
   }
 
   private toggle(): void {
-    const open = this.side.hidden;
-    this.side.hidden = !open;
-    this.button.setAttribute("aria-expanded", String(open));
-    if (!this.frame) this.load();
-    if (open) this.frame!.focus();
-    else this.toGrid();
+    this.show(Boolean(this.side.hidden));
+    if (this.side.hidden) this.toGrid();
+    else this.frame!.focus();
   }
 
   private load(): void {
-    const frame = Object.assign(document.createElement("iframe"), { title: "Functions", src: "pane.html" });
+    const frame = Object.assign(document.createElement("iframe"), { title: "Side pane", src: "pane.html" });
     frame.addEventListener("load", () => {
       const inside = frame.contentWindow as Window & { showPane?: (host: SheetHost) => void };
       inside.addEventListener("keydown", this.move, { capture: true });

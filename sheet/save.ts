@@ -2,6 +2,17 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import type { Outcome } from "../shared/outcome";
 import { addressOf, type Block, cellsOf as cellsIn } from "./address";
+import { restoreCharts } from "./beside/charts";
+import { followedOf } from "./beside/followed";
+import { withLinks } from "./beside/links";
+import { addLooks, type Looks, solidColours } from "./beside/looks";
+import { addNotes } from "./beside/notes";
+import { addProperties, type Properties } from "./beside/properties";
+import { rankedRules } from "./beside/rules";
+import type { SheetBeside } from "./beside/sheet";
+import { withSizes } from "./beside/sizes";
+import { nameTables } from "./beside/tables";
+import { withValidations } from "./beside/validations";
 import { cellOf } from "./cell";
 import { rowsOf } from "./cells";
 import { addDocuments, type Documents } from "./documents";
@@ -9,9 +20,10 @@ import { type Reader, unknownOf } from "./known";
 import { needsArray } from "./many";
 import { namesXml } from "./names";
 import { fileFormula, untouchedFormula, type Writer } from "./outward";
-import { textOf } from "./parts";
+import { edit } from "./package";
 import { type Print, printFor, withPrint } from "./print";
-import { asStored, callsOurs } from "./stored";
+import { withFormats } from "./resultformats";
+import { asStored } from "./stored";
 import type { Parts } from "./unzip";
 import { type NewFormula, valuesWritten } from "./values";
 import { encoded, read } from "./xml";
@@ -22,38 +34,15 @@ export interface Beside {
   readonly documents: Documents;
   /** By the engine's names of sheets, which stay when a person gives a sheet another name. */
   readonly print: Readonly<Record<string, Print>>;
+  /** By the same names. */
+  readonly sheets?: Readonly<Record<string, SheetBeside>>;
+  readonly properties?: Properties;
+  readonly looks?: Looks;
 }
 
 export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Reader & Writer;
 
 type SheetData = OSpreadsheet.WorkbookData["sheets"][number];
-
-const isDate = (format: string): boolean => /[dyhs]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]/g, ""));
-
-/** Whether a number format belongs to a result, and is no more than the engine's guess from what the result was made of. */
-function isOfResult({ getters }: Model, position: OSpreadsheet.CellPosition, format: string): boolean {
-  if (isDate(format)) return true;
-  const cell = getters.getCell(getters.getArrayFormulaSpreadingOn(position) ?? position);
-  return cell?.isFormula === true && callsOurs(cell.compiledFormula.toFormulaString(getters));
-}
-
-/** The number formats that came with results become the cells' own: the engine's writer knows no others. */
-function withFormats(model: Model): OSpreadsheet.WorkbookData {
-  const data = model.exportData();
-  const numbers = new Map(Object.entries(data.formats).map(([number, format]) => [format, Number(number)]));
-  const numberOf = (format: string): number => {
-    if (!numbers.has(format)) numbers.set(format, Math.max(0, ...numbers.values()) + 1);
-    return numbers.get(format)!;
-  };
-  for (const sheet of data.sheets)
-    for (const position of model.getters.getEvaluatedCellsPositions(sheet.id)) {
-      const { format, type } = model.getters.getEvaluatedCell(position);
-      if (format && type !== "error" && model.getters.getCell(position)?.format !== format && isOfResult(model, position, format))
-        sheet.formats[addressOf({ row: position.row, column: position.col })] = numberOf(format);
-    }
-  data.formats = Object.fromEntries([...numbers].map(([format, number]) => [number, format]));
-  return data;
-}
 
 const pictureOf = (url: string): Uint8Array => {
   const [head, body = ""] = url.split(",", 2);
@@ -108,6 +97,8 @@ function shownIn({ getters }: Model, sheetId: string, { row, column }: { row: nu
   return cell.type === "empty" ? undefined : ((cellOf(cell) ?? undefined) as Outcome | undefined);
 }
 
+const book = "xl/workbook.xml";
+
 /** Text that the engine holds behind an apostrophe needs none in a file. */
 const withoutApostrophes = (xml: string): string => xml.replace(/(<t(?:\s[^>]*)?>\s*)'/g, "$1");
 
@@ -115,13 +106,33 @@ const withoutApostrophes = (xml: string): string => xml.replace(/(<t(?:\s[^>]*)?
 export async function saved(model: Model, beside: Beside, engine: Engine): Promise<Uint8Array> {
   const data = withFormats(model);
   const parts = await written(data, engine);
-  const edit = (path: string, change: (xml: string) => string) => parts.set(path, encoded(change(textOf(parts, path))));
-  const prints = data.sheets.map((sheet) => printFor(sheet, beside.print[sheet.id]));
+  const here = (sheetId: string) => followedOf(data, sheetId);
+  const there = (sheetId: string) => ({ name: data.sheets.find(({ id }) => id === sheetId)?.name, ranges: here(sheetId) });
+  const prints = data.sheets.map((sheet) => printFor(sheet, beside.print[sheet.id], here(sheet.id)));
+  const pathOf = (i: number) => `xl/worksheets/sheet${i}.xml`;
   data.sheets.forEach((sheet, i) => {
-    edit(`xl/worksheets/sheet${i}.xml`, (xml) => withPrint(finishedSheet(xml, sheet, model, engine), prints[i]));
+    const kept = beside.sheets?.[sheet.id];
+    const measure = {
+      column: (index: number) => (index < sheet.colNumber ? model.getters.getColSize(sheet.id, index) : 0),
+      row: (index: number) => (index < sheet.rowNumber ? model.getters.getRowSize(sheet.id, index) : 0),
+    };
+    restoreCharts(parts, pathOf(i), sheet, kept?.charts ?? {}, measure);
+    edit(parts, pathOf(i), (xml) => {
+      const own = withValidations(rankedRules(finishedSheet(xml, sheet, model, engine)), sheet, kept?.validations ?? {});
+      const linked = withLinks(kept ? withSizes(own, kept.sizes) : own, kept?.links ?? [], here(sheet.id), there);
+      return solidColours(withPrint(addNotes(parts, pathOf(i), linked, kept?.notes ?? [], here(sheet.id), i + 1), prints[i]));
+    });
   });
-  edit("xl/workbook.xml", (xml) => xml.replace("</sheets>", () => `</sheets>${namesXml(data.namedRanges, prints)}`));
-  edit("xl/sharedStrings.xml", withoutApostrophes);
-  addDocuments(parts, "xl/workbook.xml", beside.documents);
+  nameTables(
+    parts,
+    data.sheets.map(({ id }, i) => ({ path: pathOf(i), tables: beside.sheets?.[id]?.tables ?? [], here: here(id) })),
+    data.namedRanges,
+  );
+  edit(parts, book, (xml) => xml.replace("</sheets>", () => `</sheets>${namesXml(data.namedRanges, prints)}`));
+  edit(parts, "xl/sharedStrings.xml", withoutApostrophes);
+  edit(parts, "xl/styles.xml", solidColours);
+  if (beside.looks) addLooks(parts, book, beside.looks);
+  if (beside.properties) addProperties(parts, beside.properties);
+  addDocuments(parts, book, beside.documents);
   return zipped(parts);
 }

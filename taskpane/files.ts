@@ -1,14 +1,7 @@
 import { strFromU8, unzipSync } from "fflate";
+import { type Choice, folder, nameOf } from "../src/workbook/choice";
 
 /** The workbook files that the build puts beside the pane. */
-
-export interface Choice {
-  readonly edition: "live" | "plain";
-  readonly units: "us" | "si";
-  readonly empty: boolean;
-}
-
-export const nameOf = ({ edition, units, empty }: Choice): string => `porewise-${edition}-${units}${empty ? "-empty" : ""}.xlsx`;
 
 export interface Book {
   readonly name: string;
@@ -30,7 +23,7 @@ function sheetsIn(data: Uint8Array): string[] {
 export async function fetchBook(choice: Choice): Promise<Book | undefined> {
   const name = nameOf(choice);
   try {
-    const answer = await fetch(`workbook/${name}`);
+    const answer = await fetch(`${folder}/${name}`);
     if (!answer.ok) return undefined;
     const data = new Uint8Array(await answer.arrayBuffer());
     const sheets = sheetsIn(data);

@@ -54,11 +54,16 @@ function ensurePackages() {
 const judges = {
   browser: { name: "Chrome, Chromium or Edge", does: "the tests in a browser", debian: "chromium" },
   spreadsheet: { name: "LibreOffice", does: "the comparison with another spreadsheet program", debian: "libreoffice-calc" },
+  paper: { name: "pdftotext", does: "the reading of printed pages", debian: "poppler-utils" },
 };
 
 const advice = {
-  darwin: { browser: "brew install --cask google-chrome", spreadsheet: "brew install --cask libreoffice" },
-  win32: { browser: "winget install Google.Chrome", spreadsheet: "winget install TheDocumentFoundation.LibreOffice" },
+  darwin: { browser: "brew install --cask google-chrome", spreadsheet: "brew install --cask libreoffice", paper: "brew install poppler" },
+  win32: {
+    browser: "winget install Google.Chrome",
+    spreadsheet: "winget install TheDocumentFoundation.LibreOffice",
+    paper: "scoop install poppler",
+  },
 };
 
 function isDebian() {

@@ -1,6 +1,8 @@
 import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { build } from "esbuild";
+import { firstFile } from "../sheet/first";
+import { firstContent } from "./first";
 
 const root = join(__dirname, "..");
 
@@ -46,6 +48,7 @@ export async function buildPage(outDir: string): Promise<void> {
   for (const file of ["index.html", "page.css"]) copy(join(root, "sheet", file), join(outDir, file));
   copy(join(root, "assets/mark.svg"), join(outDir, "icons/mark.svg"));
   for (const [to, from] of Object.entries(vendor)) copy(join(root, "node_modules", from), join(outDir, "vendor", to));
+  writeFileSync(join(outDir, firstFile), JSON.stringify(await firstContent()));
   const pane = join(root, "taskpane/taskpane.html");
   if (existsSync(pane)) writeFileSync(join(outDir, "pane.html"), framed(readFileSync(pane, "utf8")));
 }

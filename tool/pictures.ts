@@ -1,22 +1,29 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { launch } from "./browser";
 import { build } from "./build";
+import { scenes, wordsOf } from "./scenes";
 import { serve } from "./serve";
 
-/** Takes the README's picture from the running page. */
+const docs = join(__dirname, "..", "docs");
+
+/** Takes the README's pictures from the running page, and beside each the words it shows: a test looks whether they still hold. */
 async function pictures(): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), "pictures-"));
   await build(folder);
   const served = await serve(folder, { port: 0 });
   const browser = await launch();
   try {
-    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    await page.goto(served.address);
-    await page.waitForSelector("html[data-ready]");
-    await page.waitForTimeout(500);
-    await page.screenshot({ path: join(__dirname, "..", "docs", "page.png") });
+    for (const { name, arrange } of scenes) {
+      const page = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
+      await page.goto(served.address);
+      await page.waitForSelector("html[data-ready]");
+      await arrange(page);
+      await page.waitForTimeout(500);
+      await page.screenshot({ path: join(docs, `${name}.png`) });
+      writeFileSync(join(docs, `${name}.txt`), await wordsOf(page));
+    }
   } finally {
     await browser.close();
     await served.close();

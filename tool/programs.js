@@ -17,6 +17,7 @@ const places = {
       return folder ? [`${folder}/Google/Chrome/Application/chrome.exe`, `${folder}/Microsoft/Edge/Application/msedge.exe`] : [];
     }),
   },
+  paper: {},
   spreadsheet: {
     linux: ["/usr/local/bin/soffice", "/opt/libreoffice/program/soffice"],
     darwin: ["/Applications/LibreOffice.app/Contents/MacOS/soffice"],
@@ -31,10 +32,11 @@ const places = {
 const commands = {
   browser: ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "microsoft-edge"],
   spreadsheet: ["soffice"],
+  paper: ["pdftotext"],
 };
 
 /** Another place may be named for each. */
-const variables = { browser: "PORE_BROWSER", spreadsheet: "PORE_SPREADSHEET" };
+const variables = { browser: "PORE_BROWSER", spreadsheet: "PORE_SPREADSHEET", paper: "PORE_PDFTOTEXT" };
 
 /** The full path of an installed program, or nothing. */
 exports.findProgram = (which) => {

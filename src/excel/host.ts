@@ -84,13 +84,10 @@ const savedFile = (): Promise<Uint8Array> =>
 async function copyWithValues({ progress, stop }: Work): Promise<Ended> {
   const saved = await savedFile();
   progress(0.5);
-  const { file, cells } = withValues(saved);
+  const { file, words } = withValues(saved);
   if (stop.aborted) return { done: false, words: "Stopped: no copy was made." };
   await Excel.createWorkbook(base64(file));
-  return {
-    done: true,
-    words: `The copy opens as a new workbook; ${cells === 1 ? "one PORE cell is its value" : `${cells} PORE cells are their values`}.`,
-  };
+  return { done: true, words: `The copy opens as a new workbook; ${words}.` };
 }
 
 const opensWithWorkbook = {

@@ -1,4 +1,5 @@
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
+import { settled, settledTable } from "./values";
 
 /** Changes to workbook files, part by part: what is not named here stays as it is, byte for byte. */
 
@@ -48,26 +49,41 @@ export function stripped(file: Uint8Array): Uint8Array {
   return zipped(parts);
 }
 
-const poreFormula = /<f\b[^>]*>[^<]*PORE[._][^<]*<\/f>/i;
+const isTable = (name: string) => /^xl\/tables\/[^/]+\.xml$/.test(name);
 
-/** A cell without its formula, if that is one of ours: its value stays, and nothing spills from it any more. */
-const settled = (cell: string): string =>
-  poreFormula.test(cell) ? cell.replace(poreFormula, "").replace(/^(<c\b[^>]*?)\s+cm="\d+"/, "$1") : cell;
+const many = (count: number, one: string, more: string) => (count === 1 ? `one ${one}` : `${count} ${more}`);
 
-/** A copy in which cells with PORE formulas are their values. The order of calculation goes too: Excel makes it anew. */
-export function withValues(file: Uint8Array): { file: Uint8Array; cells: number } {
+/** What a copy with values left, for a person to know. */
+function told(cells: number, rules: number): string {
+  const values = many(cells, "PORE cell is its value", "PORE cells are their values");
+  return rules ? `${values}; ${many(rules, "rule or list that calls PORE is", "rules and lists that call PORE are")} left out` : values;
+}
+
+export interface Valued {
+  readonly file: Uint8Array;
+  readonly cells: number;
+  readonly rules: number;
+  readonly words: string;
+}
+
+/**
+ * A copy in which cells with PORE formulas are their values. Rules that call PORE cannot be values: they go. So does the order of
+ * calculation: Excel makes it anew.
+ */
+export function withValues(file: Uint8Array): Valued {
   const parts = unzipped(file);
   let cells = 0;
+  let rules = 0;
   for (const name of Object.keys(parts).filter(isSheet))
-    edit(parts, name, (xml) =>
-      xml.replace(/<c\b[^>]*>.*?<\/c>/gs, (cell) => {
-        const made = settled(cell);
-        if (made !== cell) cells++;
-        return made;
-      }),
-    );
+    edit(parts, name, (xml) => {
+      const made = settled(xml);
+      cells += made.cells;
+      rules += made.rules;
+      return made.xml;
+    });
+  for (const name of Object.keys(parts).filter(isTable)) edit(parts, name, settledTable);
   drop(parts, (name) => name === "xl/calcChain.xml");
-  return { file: zipped(parts), cells };
+  return { file: zipped(parts), cells, rules, words: told(cells, rules) };
 }
 
 /** Bytes as Excel takes them. */

@@ -16,10 +16,12 @@ export type Look =
   | "result"
   | "refused"
   | "words"
+  | "alarm"
   | "total"
   | "frozen"
   | "tick"
   | "big"
+  | "bigNote"
   | "bigHeading"
   | "bigCaution";
 
@@ -75,7 +77,8 @@ export interface Table {
 
 export interface Print {
   readonly landscape?: boolean;
-  readonly onePage?: boolean;
+  /** As many pages as it takes where this is left out: a table grows. Where it is given, programs pass over breaks. */
+  readonly pages?: number;
   readonly titleRow?: number;
   /** Columns from the first on that go to paper; the rest serve charts. */
   readonly columns?: number;

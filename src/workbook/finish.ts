@@ -15,6 +15,9 @@ const customXml = "http://schemas.openxmlformats.org/officeDocument/2006/relatio
 const typedErrors = (xml: string): string =>
   xml.replace(/(<c [^>]*?)t="str"([^>]*>(?:<f[^>]*>[^<]*<\/f>)<v>#(?:VALUE!|N\/A|REF!|NAME\?|NUM!|NULL!|DIV\/0!)<\/v>)/g, '$1t="e"$2');
 
+/** A font's parts have an order, and its colour comes after its size. */
+const orderedFonts = (xml: string): string => xml.replace(/(<font>(?:(?!<\/font>).)*?)(<color [^>]*\/>)((?:<sz [^>]*\/>)?)/g, "$1$3$2");
+
 /** A rule a block: some programs read no more than the first. */
 const parted = (xml: string): string =>
   xml.replace(/(<conditionalFormatting [^>]*>)(.*?)<\/conditionalFormatting>/gs, (_, open: string, rules: string) =>
@@ -32,6 +35,7 @@ export function finished(file: Uint8Array, parts: readonly Part[]): Uint8Array {
   const edit = (path: string, change: (xml: string) => string) => {
     all[path] = strToU8(change(strFromU8(all[path])));
   };
+  edit("xl/styles.xml", orderedFonts);
   edit("xl/workbook.xml", (xml) => quotedSheets(calm(xml)));
   for (const path of Object.keys(all)) if (/^xl\/worksheets\/[^/]+\.xml$/.test(path)) edit(path, (xml) => parted(typedErrors(xml)));
   parts.forEach(({ path, xml }, i) => {

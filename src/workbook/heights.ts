@@ -1,13 +1,13 @@
 import { isFault } from "../../shared/outcome";
 import type { Sheet } from "./book";
-import { styleOf } from "./looks";
+import { measure, styleOf } from "./looks";
 import { key, ofKey } from "./place";
 import type { Shown } from "./shown";
 
 /** Points that a line of 11-point text is high, and characters of it in a column as wide as one character: few, for wide fonts. */
 const line = 15;
 const perWidth = 1.12;
-const size = 11;
+const { size } = measure;
 
 /** Lines that words take in a column so many characters wide. */
 export function linesOf(text: string, width: number): number {

@@ -8,6 +8,8 @@ export interface Kit {
   readonly units: Units;
   /** With the invented shop's data, or empty. */
   readonly demo: boolean;
+  /** What is written one way in US units and another in SI, such as the places of a number. */
+  readonly by: <T>(us: T, si: T) => T;
   /** The unit that a plain number of a kind is in. */
   readonly unit: (kind: Kind) => string;
   /** A quantity of the demo, told in US units, as that shop would read it off: to `digits` places under SI. */
@@ -24,6 +26,7 @@ export function kitOf(system: System, demo: boolean): Kit {
     system,
     units,
     demo,
+    by: (us, si) => (system === "US" ? us : si),
     unit: (kind) => units[kind].name,
     of: (kind, value, digits = 0) =>
       system === "US" ? value : Number(fromInternal(toInternal(value, us[kind]), units[kind]).toFixed(digits)),

@@ -19,6 +19,7 @@ const colour = {
 
 export interface Style {
   readonly font?: {
+    readonly name?: string;
     readonly bold?: boolean;
     readonly italic?: boolean;
     readonly underline?: boolean;
@@ -36,7 +37,15 @@ export interface Style {
   readonly numFmt?: string;
 }
 
-const ink = (rgb: string, more: Omit<NonNullable<Style["font"]>, "color"> = {}) => ({ ...more, color: { rgb } });
+/** Column widths count digits of this font. */
+export const measure = { name: "Calibri", size: 11 };
+/** Cells are written a little smaller, so that wider fonts have room in them where there is no Calibri. */
+const typeface = { ...measure, size: 10 };
+
+type Weight = Omit<NonNullable<Style["font"]>, "color" | "name">;
+/** Name and size stand in every font: a program may take any other where they are missing. */
+const ink = (rgb: string, more: Weight = {}) => ({ ...typeface, ...more, color: { rgb } });
+const tint = (rgb: string, more: Weight = {}) => ({ ...more, color: { rgb } });
 const solid = (rgb: string) => ({ type: "pattern", pattern: "solid", fgColor: { rgb }, bgColor: { rgb } }) as const;
 const side = { style: "thin", color: { rgb: colour.line } } as const;
 const box = { top: side, right: side, bottom: side, left: side };
@@ -56,7 +65,8 @@ const looks: Readonly<Record<Look, Style>> = {
   input: { font: ink(colour.typed), fill: solid(colour.wash), border: box, alignment: { ...wrap, horizontal: "left" } },
   result: { font: ink(colour.ink), border: box, alignment: { ...top, horizontal: "left" } },
   refused: { font: ink(colour.warning, { size: 8 }), border: box, alignment: { ...wrap, horizontal: "left" } },
-  words: { font: ink(colour.ink), border: box, alignment: wrap },
+  words: { font: ink(colour.ink), border: box, alignment: { ...wrap, horizontal: "left" } },
+  alarm: { font: ink(colour.warning, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
   total: {
     font: ink(colour.ink, { bold: true }),
     border: { ...box, top: { style: "medium", color: { rgb: colour.walnut } } },
@@ -64,10 +74,11 @@ const looks: Readonly<Record<Look, Style>> = {
   },
   frozen: { font: ink(colour.ink, { italic: true }), fill: solid(colour.frozen), border: box, alignment: { ...top, horizontal: "left" } },
   tick: { font: ink(colour.typed), fill: solid(colour.wash), border: box, alignment: { horizontal: "center", vertical: "top" } },
-  big: { font: ink(colour.ink, { size: 16 }), border: box, alignment: { ...wrap, horizontal: "left" } },
-  bigCaution: { font: ink(colour.warning, { size: 14 }), fill: solid(colour.warningWash), alignment: wrap },
+  big: { font: ink(colour.ink, { size: 18 }), border: box, alignment: { ...wrap, horizontal: "left" } },
+  bigNote: { font: ink(colour.quiet, { italic: true, size: 14 }), alignment: wrap },
+  bigCaution: { font: ink(colour.warning, { size: 16 }), fill: solid(colour.warningWash), alignment: wrap },
   bigHeading: {
-    font: ink(colour.paper, { bold: true, size: 14 }),
+    font: ink(colour.paper, { bold: true, size: 16 }),
     fill: solid(colour.walnut),
     alignment: { wrapText: true, vertical: "center" },
   },
@@ -86,7 +97,7 @@ export function styleOf(look: Look | undefined, format: string | undefined, inst
 }
 
 export const alertStyles: Readonly<Record<Alert["as"], Style>> = {
-  bad: { font: ink(colour.warning, { bold: true }), fill: solid(colour.bad) },
-  attention: { font: ink("6B4E00", { bold: true }), fill: solid(colour.attention) },
-  good: { font: ink("2F5D1E"), fill: solid(colour.good) },
+  bad: { font: tint(colour.warning, { bold: true }), fill: solid(colour.bad) },
+  attention: { font: tint("6B4E00", { bold: true }), fill: solid(colour.attention) },
+  good: { font: tint("2F5D1E"), fill: solid(colour.good) },
 };

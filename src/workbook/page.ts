@@ -136,7 +136,8 @@ export class Page {
   private column(spec: Column, ref: Ref, place: Columns, rows: readonly Partial<Record<string, Value>>[], id: string): void {
     const { title, unit, beside = [], format, input, spills, each, hint } = spec;
     if (unit) this.put(ref.row - 2, ref.column, { ...content(unit), look: "unit" });
-    for (const [right, text] of [title, ...beside].entries()) this.put(ref.row - 1, ref.column + right, { value: text, look: "heading" });
+    const over = spec.look === "big" ? "bigHeading" : "heading";
+    for (const [right, text] of [title, ...beside].entries()) this.put(ref.row - 1, ref.column + right, { value: text, look: over });
     const look = spec.look ?? (input ? "input" : "result");
     for (let row = 0; row < ref.rows; row++) {
       const fills = { rows: ref.rows, columns: 1 + beside.length };

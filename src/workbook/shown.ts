@@ -18,7 +18,12 @@ export interface Shown {
   readonly frozen?: true;
 }
 
-const sayable = (value: Outcome | undefined): Outcome => (value === undefined ? "" : isFault(value) ? value.message : value);
+/** What stands where a message has no room: wider cells of the row say why. */
+export const dash = "–";
+const roomy = 20;
+
+const sayable = (value: Outcome | undefined, width: number): Outcome =>
+  value === undefined ? "" : isFault(value) ? (width < roomy ? dash : value.message) : value;
 
 /** Every cell of a sheet as an edition shows it. */
 export function shownCells(sheet: Sheet, edition: Edition, cached: Cached, typed = valuesOf([sheet])): Map<string, Shown> {
@@ -78,15 +83,15 @@ function laid(standing: Standing, edition: Edition, cached: Cached, size: Size, 
   const { sheet, row, column, cell, formula } = standing;
   return filling(size, (down, right) => {
     const value = cached.value(sheet.name, row + down, column + right);
-    const shown = { value: sayable(value), ...(isFault(value) ? { refused: true as const } : {}) };
+    const shown = { value: sayable(value, sheet.widths[column + right]), ...(isFault(value) ? { refused: true as const } : {}) };
     if (cell.spills === "block" && !cell.instead) return { ...shown, frozen: true };
     const own = cell.spills === "rows" ? down : cell.row;
     const instead = cell.instead?.(down, right);
     const text = instead || right === 0 ? written(instead ?? formula, edition, sheet.name, own) : undefined;
     const still = text === undefined || isFault(value) ? stillSaid(formula, edition, sheet.name, own, cached, typed) : undefined;
     if (text === undefined)
-      return { ...shown, frozen: true, ...(still ? { formula: `IF(${still},${valueText(value)},"${notHere}")` } : {}) };
-    if (isFault(value)) return still ? { ...shown, formula: `IF(${still},${valueText(value)},${text})` } : { ...shown, frozen: true };
+      return { ...shown, frozen: true, ...(still ? { formula: `IF(${still},${valueText(shown.value)},"${notHere}")` } : {}) };
+    if (isFault(value)) return still ? { ...shown, formula: `IF(${still},${valueText(shown.value)},${text})` } : { ...shown, frozen: true };
     return { ...shown, formula: instead ? text : unlessBlank(formula, sheet.name, own, text) };
   });
 }

@@ -1,18 +1,18 @@
 import { type WriteSheet, writeXlsx } from "hucre/xlsx";
 import { isFault } from "../../shared/outcome";
-import type { Book, Chart, Sheet } from "./book";
+import type { Book, Sheet } from "./book";
 import type { Cached } from "./cached";
+import { chartOf } from "./chart";
 import { finished, made, type Part } from "./finish";
 import { type Edition, written } from "./formula";
 import { heightsOf } from "./heights";
-import { alertStyles, styleOf } from "./looks";
+import { alertStyles, measure, styleOf } from "./looks";
 import { columnName, fixedText, key, ofKey, rangeText, refTo, sheetName } from "./place";
 import { type Shown, shownCells } from "./shown";
 import { valuesOf } from "./still";
 import { validationsOf } from "./validation";
 
 type Written = NonNullable<WriteSheet["cells"]> extends Map<string, infer C> ? C : never;
-type WrittenChart = NonNullable<WriteSheet["charts"]>[number];
 
 const frozenNote =
   "A value of the day of the demo: this edition has no formula for it, and says “not here” once what it answers has changed. The add-in and the page calculate it afresh.";
@@ -45,33 +45,22 @@ function isFirst(at: string, cells: ReadonlyMap<string, Shown>): boolean {
   return isFrozen(row, column) && !isFrozen(row - 1, column) && !isFrozen(row, column - 1);
 }
 
-const chartOf = ({ kind, title, series, across, at, axes, alt }: Chart): WrittenChart => ({
-  type: kind,
-  title,
-  series: series.map(({ name, values, color }) => ({
-    name,
-    values: fixedText(values),
-    categories: fixedText(across),
-    color,
-    ...(kind === "bar" ? {} : { marker: { symbol: "none" as const }, stroke: { width: 2 } }),
-  })),
-  anchor: { from: { row: at.row, col: at.column }, to: { row: at.row + at.rows, col: at.column + at.columns } },
-  ...(kind === "bar" ? { barGrouping: "stacked" as const, overlap: 100, gapWidth: 40 } : {}),
-  ...(kind === "scatter" ? { scatterStyle: "line" as const } : {}),
-  axes: { x: { title: axes[0] }, y: { title: axes[1] } },
-  altText: alt,
-  legend: series.length > 1 ? ("bottom" as const) : false,
-});
+const margins = { left: 0.5, right: 0.5, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
 
-const margins = { left: 0.5, right: 0.5, top: 0.6, bottom: 0.7, header: 0.3, footer: 0.3 };
+/** Rows that head every page: the titles, and the units over them. */
+function titlesOf({ print: { titleRow }, cells }: Sheet): readonly [from: number, to: number] | undefined {
+  if (titleRow === undefined) return undefined;
+  const hasUnits = [...cells].some(([at, { look }]) => look === "unit" && ofKey(at)[0] === titleRow - 1);
+  return [hasUnits ? titleRow - 1 : titleRow, titleRow];
+}
 
-const pageOf = ({ print }: Sheet, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
+const pageOf = ({ print }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
   paperSize: paper,
   orientation: print.landscape ? "landscape" : "portrait",
   fitToPage: true,
   fitToWidth: 1,
-  fitToHeight: print.onePage ? 1 : 0,
-  printTitlesRow: print.titleRow === undefined ? undefined : `$${print.titleRow + 1}:$${print.titleRow + 1}`,
+  fitToHeight: print.pages ?? 0,
+  printTitlesRow: titles && `$${titles[0] + 1}:$${titles[1] + 1}`,
   printArea: print.columns ? `$A$1:$${columnName(print.columns - 1)}$${rows}` : undefined,
   margins,
 });
@@ -110,7 +99,7 @@ function sheetOf(sheet: Sheet, edition: Edition, cached: Cached, book: Book, pap
     rowBreaks: sheet.breaks,
     view: { showGridLines: false },
     a11y: { summary: sheet.purpose, headerRow: sheet.print.titleRow },
-    pageSetup: pageOf(sheet, Math.max(...[...cells.keys()].map((at) => ofKey(at)[0])) + 1, paper),
+    pageSetup: pageOf(sheet, titlesOf(sheet), Math.max(...[...cells.keys()].map((at) => ofKey(at)[0])) + 1, paper),
     headerFooter: { oddFooter: "&LPorewise: &A&RPage &P of &N" },
   };
 }
@@ -135,7 +124,7 @@ export async function xlsx(
       created: made,
       modified: made,
     },
-    defaultFont: { name: "Calibri", size: 11 },
+    defaultFont: measure,
   });
   return finished(file, parts);
 }

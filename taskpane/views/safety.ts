@@ -28,7 +28,13 @@ export class Safety extends View {
     return this.keeping.editing;
   }
 
-  override async firstUpdated(): Promise<void> {
+  override firstUpdated(): void {
+    this.load();
+    this.host.replaced?.(() => this.load());
+  }
+
+  private async load(): Promise<void> {
+    this.past = [];
     this.keeping = new Keeping(this.host, () => this.requestUpdate());
     await this.keeping.load();
     this.who = this.list.last?.who ?? "";

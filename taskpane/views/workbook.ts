@@ -2,8 +2,9 @@ import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { live } from "lit/directives/live.js";
 import type { Ended, Work } from "../../shared/host";
+import { type Choice, nameOf } from "../../src/workbook/choice";
 import { draftOf, keepDraft } from "../draft";
-import { type Book, type Choice, fetchBook, nameOf } from "../files";
+import { type Book, fetchBook } from "../files";
 import { saveFile, workbookType } from "../save";
 import { type Running, run } from "../work";
 import { View } from "./view";
@@ -104,7 +105,7 @@ export class Workbook extends View {
   };
 
   private open = (): void => {
-    this.work(() => this.host.open(this.book!.data), "It opens as a new workbook.");
+    this.work(() => this.host.open(this.book!.data, this.book!.name), "It opens as a new workbook.");
   };
 
   private download = (): void => {
@@ -117,11 +118,10 @@ export class Workbook extends View {
       ([title, name, options]) => html`<fieldset class="choices">
         <legend>${title}</legend>
         ${options.map(
-          ({
-            words,
-            more,
-            choice,
-          }) => html`<label><input type="radio" name=${name} .checked=${live(isChosen(this.choice, choice))} @change=${() => this.choose(choice)} />
+          (
+            { words, more, choice },
+            i,
+          ) => html`<label><input type="radio" id="${name}-${i}" name=${name} .checked=${live(isChosen(this.choice, choice))} @change=${() => this.choose(choice)} />
             <span>${words}<span class="why">${more}</span></span></label>`,
         )}
       </fieldset>`,

@@ -267,7 +267,7 @@ withBrowser("Excel's host under the vendor's library", () => {
     });
 
     it("open as a new workbook", async () => {
-      expect(await page.evaluate((bytes) => host.open(Uint8Array.from(bytes)), [...file])).toEqual({ done: true });
+      expect(await page.evaluate((bytes) => host.open(Uint8Array.from(bytes), "it.xlsx"), [...file])).toEqual({ done: true });
       expect(await page.evaluate(() => book.opened)).toEqual([Buffer.from(file).toString("base64")]);
     });
   });

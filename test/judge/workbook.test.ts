@@ -8,8 +8,9 @@ import { isFault, type Outcome } from "../../shared/outcome";
 import { fresh } from "../../src/checklist/list";
 import { write } from "../../src/checklist/part";
 import { ofKey } from "../../src/workbook/place";
-import { shownCells } from "../../src/workbook/shown";
+import { dash, shownCells } from "../../src/workbook/shown";
 import { template } from "../../src/workbook/template";
+import { findProgram } from "../../tool/programs";
 import { recalculated } from "../../tool/recalculated";
 import { buildWorkbooks, fileName, workbooks } from "../../tool/workbook";
 import { convertAll, hasLibreOffice } from "./libreoffice";
@@ -18,6 +19,12 @@ const sheetNames = [
   ...["Start", "My Shop", "Blanks", "Today", "Loads", "Price Tag", "Resin Book", "Supplies", "Run Log"],
   ...["Safety", "Handout", "Self-check", "Woods"],
 ];
+
+/** A plan and a log grow; the rest is kept to what a person would print. */
+const mostPages = {
+  ...{ Start: 1, "My Shop": 2, Blanks: 1, Today: 2, Loads: 2, "Price Tag": 1, "Resin Book": 1, Supplies: 1 },
+  ...{ "Run Log": 1, Safety: 1, Handout: 1, "Self-check": 1, Woods: 2 },
+};
 
 const books = [
   { system: "US", filled: "demo" },
@@ -104,7 +111,7 @@ const curled = (text: string) => text.replace(/"([^"]*)"/g, "“$1”");
 
 function agree(ours: Outcome | undefined, cell: { v?: unknown } | undefined): boolean {
   const other = cell?.v ?? "";
-  if (isFault(ours)) return other === ours.message || other === curled(ours.message);
+  if (isFault(ours)) return other === ours.message || other === curled(ours.message) || other === dash;
   if (typeof ours !== "number" || typeof other !== "number") return (ours ?? "") === other;
   return Math.abs(ours - other) <= 1e-6 * Math.abs(ours) || Math.abs(ours - other) < 1e-12;
 }
@@ -145,22 +152,15 @@ function agree(ours: Outcome | undefined, cell: { v?: unknown } | undefined): bo
     expect(compared).toBeGreaterThan(4000);
   });
 
-  const hasText = (() => {
-    try {
-      execFileSync("pdftotext", ["-v"], { stdio: "ignore" });
-      return true;
-    } catch {
-      return false;
-    }
-  })();
+  const reader = findProgram("paper");
 
-  (hasText ? it : it.skip)("prints them with nothing too wide for its cell, the handout on one page", () => {
+  (reader ? it : it.skip)("prints them with nothing too wide for its cell, on few pages, the handout on one", () => {
     for (const { system, filled } of books) {
       const pdf = join(theirs, fileName("plain", system, filled).replace("xlsx", "pdf"));
-      const pages = execFileSync("pdftotext", ["-layout", pdf, "-"], { encoding: "utf8", maxBuffer: 1e8 }).split("\f").slice(0, -1);
+      const pages = execFileSync(reader!, ["-layout", pdf, "-"], { encoding: "utf8", maxBuffer: 1e8 }).split("\f").slice(0, -1);
       expect(pages.join("\n")).not.toMatch(/##|#NAME|Err:/);
       const sheetOf = pages.map((page) => /Porewise: (.+?)\s{2,}Page/.exec(page)?.[1]);
-      expect(sheetOf.filter((name) => name === "Handout")).toHaveLength(1);
+      for (const [name, most] of Object.entries(mostPages)) expect(sheetOf.filter((one) => one === name).length).toBeLessThanOrEqual(most);
       expect([...new Set(sheetOf)]).toEqual(sheetNames);
     }
   });

@@ -1,15 +1,32 @@
-import { demoBook } from "../../sheet/book";
+import type { Ended } from "../../shared/host";
 import { model } from "../../sheet/engine";
 import { pageHost } from "../../sheet/host";
 import { addresses } from "./addresses";
+import { hundred } from "./hundred";
 
 // The engine times every change on the console.
 jest.spyOn(console, "debug").mockImplementation();
 
-function setUp() {
-  const book = model(demoBook());
-  const parts = new Map<string, string>();
-  const host = pageHost(book, { get: (name) => parts.get(name), set: (name, xml) => void parts.set(name, xml) });
+const whole = { insert: jest.fn(), open: jest.fn(), copyWithValues: jest.fn() };
+
+function setUp(readOnly = false) {
+  const book = model(hundred());
+  const documents = new Map<string, string>();
+  const host = pageHost(
+    {
+      model: book,
+      readOnly,
+      document: (namespace) => documents.get(namespace),
+      setDocument: (namespace, xml) => void documents.set(namespace, xml),
+      watch(changed) {
+        const owner = {};
+        book.on("update", owner, changed);
+        return () => book.off("update", owner);
+      },
+      replaced: () => () => undefined,
+    },
+    whole,
+  );
   const go = (address: string) => {
     const { col, row } = addresses(address);
     book.selection.selectCell(col, row);
@@ -104,11 +121,25 @@ describe("the embedded sheet as the pane sees it", () => {
     await host.printSheet("Safety list", [["again"]]);
     expect(book.getters.getSheetIds().map((id) => book.getters.getSheetName(id))).toEqual([
       "Blanks",
-      "Today",
-      "Loads",
       "My Shop",
       "Safety list",
       "Safety list 2",
     ]);
+  });
+
+  it("changes nothing while another tab has the workbook, and says why", async () => {
+    const { host, go, at } = setUp(true);
+    go("P9");
+    const work = { progress: jest.fn(), stop: new AbortController().signal };
+    const answers: Ended[] = [
+      await host.write("=PORE.DYE(2)", look, true),
+      await host.writePart("urn:a", "<a/>"),
+      await host.printSheet("Safety list", [["again"]]),
+      await host.insert(new Uint8Array(), ["Today"], work),
+    ];
+    for (const answer of answers) expect(answer).toMatchObject({ done: false, words: expect.stringContaining("open in another tab") });
+    expect(at("P9").type).toBe("empty");
+    expect(await host.readPart("urn:a")).toBeUndefined();
+    expect(whole.insert).not.toHaveBeenCalled();
   });
 });

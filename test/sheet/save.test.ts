@@ -5,7 +5,6 @@ import { join } from "node:path";
 import { read } from "@e965/xlsx";
 import * as engine from "@odoo/o-spreadsheet";
 import fc from "fast-check";
-import { demoBook } from "../../sheet/book";
 import { evaluator, model } from "../../sheet/engine";
 import { opened } from "../../sheet/open";
 import { fileFormula } from "../../sheet/outward";
@@ -15,6 +14,7 @@ import { engineFormula } from "../../sheet/spelling";
 import { convert, hasLibreOffice } from "../judge/libreoffice";
 import { addresses } from "./addresses";
 import { costs } from "./costs";
+import { hundred } from "./hundred";
 import { cellIn, f, row, textsOf, workbookOf } from "./workbooks";
 
 jest.setTimeout(60_000);
@@ -78,6 +78,10 @@ describe("a saved workbook", () => {
     ["=IF(A1>0,SUM(A1:A2),2)", false],
     ['=TEXTJOIN(",",TRUE,A1:A3)', false],
     ["=SUM(FILTER(A1:A3,A1:A3>0))", true],
+    ["=SUMPRODUCT((LEN(A1:A3)>0)*1)", false],
+    ["=SUMPRODUCT(IF(A1:A3>0,1,0))", true],
+    ['=SUMIFS(A1:A3,A1:A3,">1",A1:A3,"<3")', false],
+    ['=IF(A1>0,"",PORE.DYE(A1:A3))', true],
   ])("%s reckons with several values at a time: %s", async (formula, isArray) => {
     const { cell } = await savedWith({ A1: "1", A2: "2", A3: "3", C1: formula });
     expect(cell("C1")!.includes('t="array" ref="C1:C1"')).toBe(isArray);
@@ -95,6 +99,11 @@ describe("a saved workbook", () => {
     expect(cell("B1")).toBe('<c r="B1"><f>NOSUCH(1)</f></c>');
   });
 
+  it("keeps the brackets and the letters that were typed", async () => {
+    const { cell } = await savedWith({ A1: "=((2)+(3*(4)))", B1: "=sum((1+2),3)" });
+    expect(["A1", "B1"].map((address) => /<f>(.*)<\/f>/.exec(cell(address)!)![1])).toEqual(["((2)+(3*(4)))", "SUM((1+2),3)"]);
+  });
+
   it("has names, documents and a print set-up, each where the standard wants it", async () => {
     const checklist = '<checklist xmlns="urn:porewise:checklist" version="1">{"a":1}</checklist>';
     const { parts } = await savedWith({ A1: "1" }, { documents: { "urn:porewise:checklist": checklist }, print: {} });
@@ -107,8 +116,8 @@ describe("a saved workbook", () => {
     expect(order.every((place, i) => place > (order[i - 1] ?? 0))).toBe(true);
   });
 
-  it("of the page's own demo opens again with everything in it", async () => {
-    const book = model(demoBook());
+  it("of a hundred blanks opens again with everything in it", async () => {
+    const book = model(hundred());
     const again = opened(await saved(book, nothing, engine), engine);
     expect([again.lost, again.unknown]).toEqual([[], []]);
     const other = model(again.book);
@@ -123,7 +132,7 @@ describe("a saved workbook", () => {
   });
 
   it("says the same to recalc as it shows", async () => {
-    const file = await saved(model(demoBook()), nothing, engine);
+    const file = await saved(model(hundred()), nothing, engine);
     const { file: again, left, cut } = recalculated(file);
     expect([left, cut]).toEqual([[], []]);
     expect(textsOf(again)).toEqual(textsOf(file));

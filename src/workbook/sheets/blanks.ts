@@ -35,14 +35,14 @@ const gravityOf = ({ wood, dryWeight, volume }: Columns, woods: Woods): Formula 
 
 /** The slips of a bench in plain words, for whoever cannot rest on an error to read it. */
 const wrongWith = ({ kind, thickness, width, length, wood, weight, dryWeight, moisture }: Columns, woods: Woods, shop: Shop): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(COUNT(${weight},${dryWeight})<2,"",IF(${weight}<${dryWeight},"lighter than when dry: weigh again",IF(${weight}>1.3*${dryWeight},"too wet to take resin: dry it first",IF(${moisture}>${shop.holds("dry enough")},"dry it first","")))))))`;
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(COUNT(${weight},${dryWeight})<2,"",IF(${weight}<${dryWeight},"lighter than when dry: weigh again",IF(${weight}>1.3*${dryWeight},"too wet to take resin: dry it first",IF(${moisture}>${shop.holds("dry enough")},"dry it first","")))))))`;
 
 /** Every kind of blank with what it will take. */
 export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
   const page = new Page(
     "Blanks",
     "One row a kind with a count, or one a piece. Type into the pale cells on the left; the right side works itself out, and a row that cannot says why.",
-    [22, 7, 9, 8, 8, 18, 9, 9, 9, 2, 9, 9, 8, 10, 36, 7, 9, 8, 6, 22],
+    [22, 7, 10, 8, 8, 20, 10, 8, 10, 1, 7, 10, 9, 7, 7, 7, 6, 18, 10, 38],
     { landscape: true },
   );
   page.open("Blanks");
@@ -67,23 +67,17 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
       volume: {
         title: "wood, each",
         unit: kit.unit("volume"),
-        format: "0.00",
+        format: kit.by("0.00", "0.0"),
         each: ({ thickness, width, length }) =>
-          formula`IF(OR(${thickness}="",${width}="",${length}=""),"",${thickness}*${width}*${length}/${kit.system === "US" ? 1 : 1000})`,
+          formula`IF(COUNT(${thickness},${width},${length})<3,"",${thickness}*${width}*${length}/${kit.by(1, 1000)})`,
       },
       moisture: { title: "moisture", format: "0.0%", spills: (all) => ask(moisture, { weight: all.weight, dryWeight: all.dryWeight }) },
       gravity: { title: "gravity", format: "0.00", each: (all) => gravityOf(all, woods) },
-      grade: {
-        title: "grade",
-        beside: ["reason"],
-        look: "words",
-        spills: (all) => ask(suitability, { wood: all.wood, thickness: all.thickness, moisture: all.moisture, condition: all.state }),
-      },
       voids: { title: "voids", format: "0%", spills: (all) => ask(voids, { gravity: all.gravity, moisture: all.moisture }) },
       uptake: {
         title: "resin, each",
         unit: kit.unit("fluid"),
-        format: "0.0000",
+        format: "0.000",
         spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, moisture: all.moisture }),
       },
       all: {
@@ -98,7 +92,13 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
         format: "0",
         spills: (all) => ask(bake, { thickness: all.thickness, width: all.width, length: all.length, gravity: all.gravity }),
       },
-      wrong: { title: "look at", look: "words", each: (all) => wrongWith(all, woods, shop) },
+      wrong: { title: "look at", look: "alarm", each: (all) => wrongWith(all, woods, shop) },
+      grade: {
+        title: "grade",
+        beside: ["reason"],
+        look: "words",
+        spills: (all) => ask(suitability, { wood: all.wood, thickness: all.thickness, moisture: all.moisture, condition: all.state }),
+      },
     },
     kit.demo
       ? kinds.map(({ label, count, thickness, width, length, species, condition, weight, dryWeight }) => ({
@@ -113,16 +113,16 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
           dryWeight,
         }))
       : [],
-    { spare: kit.demo ? 12 : 25, name: "BlanksTable" },
+    { spare: kit.demo ? 9 : 25, name: "BlanksTable" },
   );
   summaryLines(page, summary, of, kit);
   page.skip();
   page.cautions(cautionsOf(["dust", "wet wood", "resin", "oven"]));
   const row = between(of.kind, of.dryWeight);
-  page.alert("attention", between(of.kind, of.wrong), formula`LEFT(${of.wrong},6)="dry it"`);
+  page.alert("attention", between(of.kind, of.dryWeight), formula`LEFT(${of.wrong},6)="dry it"`);
   page.alert("bad", row, formula`LEN(${of.wrong})>0`);
-  page.alert("bad", of.wrong, formula`LEN(${of.wrong})>0`);
   page.alert("good", of.grade, formula`${of.grade}="good"`);
+  page.alert("attention", of.grade, formula`LEFT(${of.grade},3)="dry"`);
   page.sheet.frozen = { rows: of.kind.row, columns: 1 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.kind.row - 1 };
   return { page, of, pieces: between(of.kind, of.wood) };

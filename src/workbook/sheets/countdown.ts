@@ -2,7 +2,7 @@ import { bake } from "../../cure/bake";
 import { cooldown } from "../../cure/cooldown";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import type { Page } from "../page";
+import { type Page, verdict } from "../page";
 import { type Ref, refTo } from "../place";
 import { earlier, endBy, eveningBefore, type Hours, later, spreadBack } from "./backward";
 import { moment, weekday } from "./day";
@@ -24,6 +24,7 @@ export interface Countdown extends Hours {
 export function countdown(page: Page, kit: Kit, shop: Shop, shown: Shown): Countdown {
   const lengths = hoursOf(page, kit, shop, shown);
   page.skip();
+  page.put(page.row, 5, { value: "vacuum off by", look: "note" });
   page.heading("Backward from that hour", "from", "until", "what comes of it", "done");
   const name = page.sheet.name;
   const top = page.row;
@@ -82,7 +83,7 @@ function hoursOf(page: Page, kit: Kit, shop: Shop, shown: Shown) {
       label,
       formula: formula`IF(${holds}<1,${holds}*24,${holds})`,
       unit: "o'clock",
-      format: "0.##",
+      format: "General",
       note: "My Shop; vacuum and oven are never left alone",
     });
   };
@@ -124,14 +125,14 @@ function hoursOf(page: Page, kit: Kit, shop: Shop, shown: Shown) {
     formula: ask(bake, piece),
     unit: "min",
     format: "0",
-    note: formula`IF(ISERROR(${page.next}),"no calculation bakes this piece: follow the maker's schedule","conduction alone; the resin's label decides")`,
+    note: verdict(page.next, "conduction alone; the resin's label decides", "no calculation bakes this piece: follow the maker's schedule"),
   });
   const cool = page.line({
     label: "cool before weighing",
     formula: ask(cooldown, piece),
     unit: "min",
     format: "0",
-    note: "unwrapped, apart, in still air",
+    note: verdict(page.next, "unwrapped, apart, in still air", "no calculation cools this piece: wait until it feels as cold as the room"),
   });
   const oven = page.line({
     label: "wrap, bake and cool one load",

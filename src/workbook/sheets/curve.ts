@@ -5,7 +5,7 @@ import type { Page } from "../page";
 import { refTo } from "../place";
 import type { Shown } from "./piece";
 
-const points = 13;
+const points = 11;
 
 /** How a piece of the demo warms up, as numbers and as a chart. */
 export function curve(page: Page, kit: Kit, { thickness, width, length, gravity }: Shown): void {

@@ -26,8 +26,8 @@ export function inTheChamber(page: Page, kit: Kit, shop: Shop, shown: Shown): In
   const { thickness, width, length, count, gravity } = shown;
   const length1 = kit.unit("length");
   const volume = kit.unit("volume");
-  const solids = page.line({ label: "wood in the load", formula: product(shown.volume, count), unit: volume, format: "0.0" });
-  const weight = page.line({ label: "its oven-dry weight", formula: product(shown.dryWeight, count), unit: "g", format: "0.0" });
+  const solids = page.line({ label: "wood in the load", formula: product(shown.volume, count), unit: volume, format: kit.by("0.0", "0") });
+  const weight = page.line({ label: "its oven-dry weight", formula: product(shown.dryWeight, count), unit: "g", format: "0" });
   const arranged = ask(arrange, { chamber, height, thickness, width, length, count, gravity });
   const asked = (cell: number) => given([chamber, height, thickness, width, length, count], formula`INDEX(${arranged},1,${cell})`);
   const noFit = "does not fit: fewer pieces, less cover, or a larger chamber";
@@ -44,7 +44,7 @@ export function inTheChamber(page: Page, kit: Kit, shop: Shop, shown: Shown): In
     label: "arrange: height of the stack",
     made: asked(3),
     unit: length1,
-    format: "0.00",
+    format: kit.by("0.00", "0"),
     good: "from the bottom of the chamber",
     bad: noFit,
   });
@@ -52,7 +52,7 @@ export function inTheChamber(page: Page, kit: Kit, shop: Shop, shown: Shown): In
     label: "fluid the wood will take",
     made: ask(uptake, { solids, gravity }),
     unit: kit.unit("fluid"),
-    format: "0.000",
+    format: "0.00",
     good: "at the fullness of My Shop; the log makes it better",
     bad: "too wet or too dense to take any",
   });
@@ -64,16 +64,16 @@ export function inTheChamber(page: Page, kit: Kit, shop: Shop, shown: Shown): In
     good: "stainless steel or glass, so that nothing floats",
     bad: "the weight is heavier than any wood: check it and the scale",
   });
-  const inVolume = kit.system === "US" ? (steel / 1000) * 16.387064 : steel / 1000;
+  const inVolume = (steel / 1000) * kit.by(16.387064, 1);
   const all = page.line({
     label: "wood and ballast",
     formula: formula`IF(COUNT(${solids},${weights})=2,${solids}+${weights}/${inVolume},"")`,
     unit: volume,
-    format: "0.0",
+    format: kit.by("0.0", "0"),
   });
   const fluid = step(page, {
     label: "fluid to pour",
-    made: ask(fill, { chamber, stack, solids: all, uptake: taken }),
+    made: given([stack, all], ask(fill, { chamber, stack, solids: all, uptake: taken })),
     unit: kit.unit("fluid"),
     format: "0.00",
     good: "covers the pieces to the end",
@@ -81,9 +81,9 @@ export function inTheChamber(page: Page, kit: Kit, shop: Shop, shown: Shown): In
   });
   step(page, {
     label: "headroom for the foam",
-    made: ask(headroom, { chamber, height, fluid, solids: all }),
+    made: given([fluid, all], ask(headroom, { chamber, height, fluid, solids: all })),
     unit: length1,
-    format: "0.00",
+    format: kit.by("0.0", "0"),
     good: "enough; pump slowly and watch all the same",
     bad: "too little: pour less or take pieces out",
     least: formula`${shop.holds("foam room")}*${height}`,

@@ -43,13 +43,10 @@ export function underVacuum(page: Page, kit: Kit, shop: Shop, { fluid, all }: In
     good: "so may the resin: bubbles alone prove nothing",
     bad: "at any temperature above freezing",
   });
-  const [area, perFluid] = [
-    formula`PI()/4*${shop.chamber}^2*${shop.height}${kit.system === "US" ? "" : "/1000"}`,
-    kit.system === "US" ? 57.75 : 1000,
-  ];
+  const inside = formula`PI()/4*${shop.chamber}^2*${shop.height}${kit.by("", "/1000")}`;
   const room = page.line({
     label: "empty room in the chamber",
-    formula: formula`IF(COUNT(${shop.chamber},${shop.height},${fluid},${all})=4,(${area}-${all})/${perFluid}-${fluid},"")`,
+    formula: formula`IF(COUNT(${shop.chamber},${shop.height},${fluid},${all})=4,(${inside}-${all})/${kit.by(57.75, 1000)}-${fluid},"")`,
     unit: kit.unit("fluid"),
     format: "0.0",
   });

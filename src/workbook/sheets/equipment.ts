@@ -4,7 +4,7 @@ import { lidLoad } from "../../vacuum/lidload";
 import type { Allowed } from "../book";
 import { ask, formula } from "../formula";
 import type { Kit } from "../kit";
-import type { Page } from "../page";
+import type { Line, Page } from "../page";
 import type { Ref } from "../place";
 
 export interface Equipment {
@@ -13,46 +13,73 @@ export interface Equipment {
   readonly pumpRate: Ref;
 }
 
+const measured = "measured in the shop";
+
+const allowedWords = (allowed: Allowed): string =>
+  "from" in allowed ? `${allowed.from} to ${allowed.to}` : "list" in allowed ? "one of the list" : "";
+
 /** Chamber, pump and lid: no settings, and yet facts of the shop. */
 export function equipmentLines(page: Page, kit: Kit): Equipment {
   const length = kit.unit("length");
   const inches = (least: number, most: number): Allowed => ({ from: kit.of("length", least, 1), to: kit.of("length", most, 1) });
   const shown = <T>(value: T) => (kit.demo ? value : undefined);
-  page.heading("chamber, pump, lid", "here", "unit", "what it is");
-  const inside = page.line({
-    label: "chamber",
-    value: shown(kit.of("length", chamber)),
-    input: inches(0.1, 200),
-    unit: length,
-    note: "inside diameter",
-  });
-  const height = page.line({
-    label: "height",
-    value: shown(kit.of("length", chamber)),
-    input: inches(0.1, 200),
-    unit: length,
-    note: "inside height of the chamber",
-  });
-  const pumpRate = page.line({
-    label: "pump",
-    value: shown(kit.of("flow", 2.5)),
-    input: { from: kit.of("flow", 0.001, 3), to: kit.of("flow", 1e5) },
-    unit: kit.unit("flow"),
-    note: "rate of the pump or venturi",
-  });
-  const lid = page.line({
-    label: "lid",
-    value: shown(kit.of("length", 1)),
-    input: inches(0.01, 20),
-    unit: length,
-    note: "thickness of a flat acrylic lid; blank if there is none",
-  });
-  const material = page.line({
-    label: "material",
-    value: shown("cast acrylic"),
-    input: { list: ["cast acrylic", "extruded acrylic"], only: true },
-    note: "of the lid",
-  });
+  page.heading("Chamber, pump, lid", "here", "unit", "what it is", "", "range", "where that comes from");
+  const fact = ({ input, ...line }: Line & { readonly input: Allowed }, from: string): Ref => {
+    const { row } = page;
+    const ref = page.line({ ...line, input });
+    page.put(row, 5, { value: allowedWords(input), look: "note" });
+    page.put(row, 6, { value: from, look: "note" });
+    return ref;
+  };
+  const inside = fact(
+    {
+      label: "chamber",
+      value: shown(kit.of("length", chamber)),
+      input: inches(0.1, 200),
+      unit: length,
+      note: "inside diameter",
+    },
+    measured,
+  );
+  const height = fact(
+    {
+      label: "height",
+      value: shown(kit.of("length", chamber)),
+      input: inches(0.1, 200),
+      unit: length,
+      note: "inside height of the chamber",
+    },
+    measured,
+  );
+  const pumpRate = fact(
+    {
+      label: "pump",
+      value: shown(kit.of("flow", 2.5)),
+      input: { from: kit.of("flow", 0.001, 3), to: kit.of("flow", 1e5) },
+      unit: kit.unit("flow"),
+      note: "rate of the pump or venturi",
+    },
+    "the pump's plate",
+  );
+  const lid = fact(
+    {
+      label: "lid",
+      value: shown(kit.of("length", 1)),
+      input: inches(0.01, 20),
+      unit: length,
+      note: "flat acrylic, thickness; blank if none",
+    },
+    measured,
+  );
+  const material = fact(
+    {
+      label: "material",
+      value: shown("cast acrylic"),
+      input: { list: ["cast acrylic", "extruded acrylic"], only: true },
+      note: "of the lid",
+    },
+    "the lid's seller",
+  );
   const asked = ask(lidLoad, { diameter: inside, thickness: lid, material });
   const said = page.line({
     label: "the lid is",

@@ -27,8 +27,8 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   const page = new Page(
     "Handout",
     "One page to take home: how long to bake, how much dye, and what never to do.",
-    [17, 17, 3, 15, 13, 31],
-    { onePage: true },
+    [14, 17, 3, 14, 14, 34],
+    { pages: 1 },
   );
   page.say("Stabilising wood: to take home", "title");
   const { row } = page;
@@ -59,6 +59,7 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   page.row = below;
   page.say(
     formula`"Square pieces ${us ? "5 in" : "125 mm"} long, of a middling wood, from "&ROUND(${shop.holds("room")},0)&" to "&ROUND(${shop.holds("core")},0)&" ${kit.unit("temperature")} in the middle, oven at "&ROUND(${shop.holds("oven")},0)&" ${kit.unit("temperature")}, pieces "&${shop.holds("in the oven")}&". The resin's own label comes first."`,
+    "bigNote",
   );
   page.skip();
   for (const [i, step] of steps.entries()) page.say(`${i + 1}. ${step}`, "big");

@@ -12,6 +12,7 @@ import type { Shop } from "./shop";
 
 /** Rows of the plan that the chart reaches. */
 const charted = 14;
+const chartRows = 16;
 
 export interface Loads {
   readonly page: Page;
@@ -20,28 +21,34 @@ export interface Loads {
   readonly need: (name: string) => Ref;
 }
 
-const lines = [
-  "fluid to mix",
-  "packets",
-  "dye",
-  "foil",
-  "ballast of the heaviest load",
-  "loads",
-  "chamber hours",
-  "oven hours",
-  "fluid left",
-  "not planned",
-];
+/** Lines of the shopping list, and the places each is told to. */
+const lines: Readonly<Record<string, string>> = {
+  "fluid to mix": "0.00",
+  packets: "0",
+  dye: "0.00",
+  foil: "0.0",
+  "ballast of the heaviest load": "0",
+  loads: "0",
+  "chamber hours": "0.0",
+  "oven hours": "0.0",
+  "fluid left": "0.00",
+  "not planned": "0",
+};
+const lineNames = Object.keys(lines);
 
-const formatsOf = ({ format }: Contract): string[] => Object.values(format as Readonly<Record<string, string>>);
+const brief = "ddd mm-dd hh:mm";
+
+/** As the contract has them, moments with their day of the week and without their year. */
+const formatsOf = ({ format }: Contract): string[] =>
+  Object.values(format as Readonly<Record<string, string>>).map((own) => (own === moment ? brief : own));
 
 /** The plan over all blanks, for the wall, with what it takes. */
 export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   const page = new Page(
     "Loads",
     "In what order to soak and bake all that stands on the sheet Blanks, one person working in the hours set on My Shop, and what that takes.",
-    [8, 30, 9, 9, 9, 9, 9, 9, 9, 12, 17, 17, 17, 9, 17, 3, 8, 11, 11, 11, 11],
-    { landscape: true, columns: 15 },
+    [6, 27, 9, 8, 9, 9, 8, 9, 7, 11, 16, 16, 16, 9, 16, 3, 8, 11, 11, 11, 11],
+    { landscape: true, columns: 15, ...(kit.demo ? { pages: 1 } : {}) },
   );
   page.open("Loads");
   const given = { pieces: blanks.pieces, chamber: shop.chamber, height: shop.height };
@@ -51,7 +58,12 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
     look: "input",
     format: moment,
     allowed: { date: true },
-    hint: "Day and hour to begin. Blank: the plan counts back from “ready by” on My Shop, or in days from nought.",
+    hint: "Day and hour to begin. Blank: the plan counts back from “ready by” on My Shop.",
+  });
+  const undated = formula`AND(${start}="",${shop.typed("ready by")}="")`;
+  page.put(page.row, 2, {
+    formula: formula`IF(${undated},"give a day and hour, or “ready by” on My Shop, for a plan","day and hour to begin; the shopping list needs none")`,
+    look: "unit",
   });
   page.skip();
   page.say(
@@ -59,22 +71,25 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   );
   page.skip();
   page.heading("", "shopping list", "quantity", "unit");
-  const list = refTo(page.sheet.name, page.row, 1, lines.length, 3);
+  const list = refTo(page.sheet.name, page.row, 1, lineNames.length, 3);
   const top = page.row;
   page.block(ask(shoppinglist, { ...given, start }), list, ["General", "0.00", "General"], { headed: false, look: "words" });
-  const need = (name: string) => cellIn(list, lines.indexOf(name), 1);
+  for (const [i, name] of lineNames.entries()) page.put(top + i, 2, { look: "words", format: lines[name] });
+  const need = (name: string) => cellIn(list, lineNames.indexOf(name), 1);
   page.alert(
     "attention",
-    between(cellIn(list, lines.length - 1), cellIn(list, lines.length - 1, 1)),
+    between(cellIn(list, lineNames.length - 1), need("not planned")),
     formula`IF(ISNUMBER(${need("not planned")}),${need("not planned")}>0,FALSE)`,
   );
-  page.row = top + 19;
-  page.cautions(cautionsOf(plan.cautions).slice(0, -1));
+  page.row = top + chartRows;
+  page.cautions(cautionsOf(plan.cautions));
   page.skip();
+  unitsOver(page, kit);
   page.sheet.print = { ...page.sheet.print, titleRow: page.row };
   const header = page.row;
-  const room = (kit.demo ? 14 : 40) + 1;
-  const all = page.block(ask(plan, { ...given, start }), refTo(page.sheet.name, header, 0, room, 15), formatsOf(plan), { look: "words" });
+  const room = (kit.demo ? 11 : 25) + 1;
+  const planned = formula`IF(${undated},"",${ask(plan, { ...given, start })})`;
+  const all = page.block(planned, refTo(page.sheet.name, header, 0, room, 15), formatsOf(plan), { look: "words" });
   const column = (index: number, rows = room - 1) => refTo(page.sheet.name, header + 1, index, rows);
   const [inside, out, toOven, done] = [10, 11, 12, 14].map((index) => column(index, charted));
   page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, failed(column(10)));
@@ -101,15 +116,23 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
     kind: "bar",
     across: of.load,
     series: [
-      { name: "before", values: of.before, color: "FFFFFF" },
+      { name: "not yet begun", values: of.before, color: "FFFFFF" },
       { name: "in the chamber", values: of.soaking, color: "5A3E2B" },
       { name: "taken out, wrapped", values: of.waiting, color: "D8CFC0" },
       { name: "in the oven", values: of.baking, color: "C9822B" },
     ],
-    at: { row: top, column: 5, rows: 18, columns: 10 },
+    at: { row: top, column: 5, rows: chartRows - 1, columns: 9 },
     axes: ["load", "hours from the first"],
     alt: "One bar a load: from when it goes into the chamber, over soaking and wrapping, until it leaves the oven, in hours from the start of the first.",
   });
   page.sheet.frozen = { rows: 0, columns: 1 };
   return { page, start, need };
+}
+
+/** The units of the plan's columns, which stand in no heading of the answer. */
+function unitsOver(page: Page, kit: Kit): void {
+  const fluid = kit.unit("fluid");
+  const units: Readonly<Record<number, string>> = { 3: kit.unit("volume"), 4: fluid, 5: fluid, 6: fluid, 8: kit.unit("powder"), 13: "min" };
+  for (const [column, unit] of Object.entries(units)) page.put(page.row, Number(column), { value: unit, look: "unit" });
+  page.row++;
 }

@@ -1,7 +1,7 @@
 import { bakeloss } from "../../resin/bakeloss";
 import { fullness } from "../../resin/fullness";
 import { weightgain } from "../../resin/weightgain";
-import { ask, formula } from "../formula";
+import { ask, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { failed, type Page, verdict } from "../page";
 import type { InChamber } from "./demochamber";
@@ -32,7 +32,7 @@ export function reallyHappened(page: Page, kit: Kit, shop: Shop, { gravity }: Sh
     ],
     [
       "fullness of the pores",
-      ask(fullness, { before, drained, solids, gravity }),
+      given([solids], ask(fullness, { before, drained, solids, gravity })),
       "this wood's own: into the Run Log, and into My Shop",
       "a weight is missing, or more resin than there is room for",
     ],

@@ -18,19 +18,19 @@ export interface PriceTag {
 export function priceSheet(kit: Kit): PriceTag {
   const page = new Page(
     "Price Tag",
-    "What a run costs, what a good piece of it costs, what to ask for it, and who bears how much.",
+    "What a run costs, what a good piece of it costs, what to ask for it, and who bears how much. Prices are in your own money.",
     [34, 14, 14, 34, 4, 14],
+    { pages: 1 },
   );
   page.open("Price Tag");
   page.heading("What went into the run");
-  page.skip();
   const bought = (item: string, quantity: number, unit: string, price: number) => ({ item, quantity, unit, price });
   const { of } = page.table(
     {
       item: { title: "item", input: true },
       quantity: { title: "quantity", input: { from: -1e12, to: 1e12 } },
       price: {
-        title: "price",
+        title: "price of one",
         input: { from: -1e12, to: 1e12 },
         format: money,
         hint: "Of one unit. What is taken back counts with a minus sign.",
@@ -83,7 +83,10 @@ export function priceSheet(kit: Kit): PriceTag {
     format: money,
     look: "total",
   });
-  page.put(each.row, 3, { formula: verdict(each, "not rounded here", "no good piece is left, or a number is missing"), look: "note" });
+  page.put(each.row, 3, {
+    formula: verdict(each, "shown to the cent, reckoned with exactly", "no good piece is left, or a number is missing"),
+    look: "note",
+  });
   const share = page.line({
     label: "margin, and the same as a mark-up",
     value: kit.demo ? 0.5 : undefined,
@@ -103,7 +106,7 @@ export function priceSheet(kit: Kit): PriceTag {
       "to the cent",
     ],
     [
-      "left over a piece",
+      "left over from a piece",
       formula`IF(ISNUMBER(${refTo(page.sheet.name, row, 1)}),${refTo(page.sheet.name, row, 1)}-${each},"")`,
       formula`IF(ISNUMBER(${refTo(page.sheet.name, row, 2)}),${refTo(page.sheet.name, row, 2)}-${each},"")`,
       money,
@@ -134,7 +137,6 @@ export function priceSheet(kit: Kit): PriceTag {
   page.skip();
   page.heading("Shared by weight");
   page.say("The total, split in proportion to weights or counts, to the cent: it adds up.");
-  page.skip();
   page.table(
     {
       who: { title: "who or what", input: true },
@@ -150,5 +152,6 @@ export function priceSheet(kit: Kit): PriceTag {
       : [],
     { spare: 5, name: "ShareTable" },
   );
+  page.sheet.frozen = { rows: 0, columns: 1 };
   return { page, total };
 }

@@ -3,13 +3,15 @@ import { resinbook } from "../../resin/resinbook";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
-import { cellIn, type Ref, refTo, whole } from "../place";
+import { between, cellIn, type Ref, refTo, whole } from "../place";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
 
 export interface ResinBook {
   readonly page: Page;
   readonly now: Ref;
+  /** The rows that RESINBOOK takes. */
+  readonly runs: Ref;
 }
 
 /** The books in built-in syntax: volume, dye rate and use-by after each row, from the row before. */
@@ -35,7 +37,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   const page = new Page(
     "Resin Book",
     "The mixed resin, run by run: what stands in the tub, how strong its colour is, and until when its oldest part is good. Topping up never makes it younger.",
-    [16, 12, 12, 14, 3, 14, 14, 16, 34],
+    [16, 12, 12, 14, 3, 14, 16, 16, 10],
   );
   page.open("Resin Book");
   const summary = page.row;
@@ -63,14 +65,14 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
         ...fluid,
         format: "0.00",
         beside: [`dye, ${kit.unit("strength")}`, "use by"],
-        spills: (all) => ask(resinbook, { runs: whole(refTo(all.date.sheet, all.date.row, all.date.column, all.date.rows, 4)) }),
+        spills: (all) => ask(resinbook, { runs: whole(between(all.date, all.taken)) }),
         instead: (all) => kept(all, shop.holds("catalysed months")),
       },
     },
     kit.demo
       ? [entry(-60, 1.5, 0.375, 0), entry(-52, 2, 0.5, 0.45), entry(-31, 0, 0, 0.5), entry(-10, 1, 0.25, 0.6), entry(-1, 1, 0.25, 0.35)]
       : [],
-    { spare: kit.demo ? 25 : 30, name: "ResinTable" },
+    { spare: kit.demo ? 20 : 25, name: "ResinTable" },
   );
   const strength = refTo(of.volume.sheet, of.volume.row, of.volume.column + 1, of.volume.rows);
   const useBy = refTo(of.volume.sheet, of.volume.row, of.volume.column + 2, of.volume.rows);
@@ -85,6 +87,9 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.put(now.row, 3, { value: "copy it to “resin on hand” on My Shop", look: "unit" });
   page.line({ label: "its dye rate", formula: last(strength), format: "0.000", unit: kit.unit("strength") });
   const until = page.line({ label: "use by", formula: last(useBy), format: day });
+  const old = formula`${until}<INT(${asOf})`;
+  const state = formula`IF(${asOf}="","give the day of the demo on Today: then it says whether it is still good",IF(${old},"expired: dispose of it as its safety data sheet says","good on the day of the demo, if it is neither thick nor stringy"))`;
+  page.put(until.row, 3, { formula: formula`IF(ISNUMBER(${until}),${state},"")`, look: "unit" });
   page.alert("bad", until, formula`IF(ISNUMBER(${until}),${until}<INT(${asOf}),FALSE)`);
   page.alert("bad", useBy, formula`IF(ISNUMBER(${useBy}),${useBy}<INT(${asOf}),FALSE)`);
   page.row = after;
@@ -92,5 +97,5 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.cautions(cautionsOf(["storage", "resin"]));
   page.sheet.frozen = { rows: of.date.row, columns: 1 };
   page.sheet.print = { titleRow: of.date.row - 1 };
-  return { page, now: cellIn(now, 0) };
+  return { page, now: cellIn(now, 0), runs: between(of.date, of.taken) };
 }

@@ -1,3 +1,4 @@
+import { cautionsOf } from "../../cautions";
 import { bakeloss } from "../../resin/bakeloss";
 import { fullness } from "../../resin/fullness";
 import { weightgain } from "../../resin/weightgain";
@@ -41,7 +42,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
   const page = new Page(
     "Run Log",
     "One row a run. Three weighings of the same pieces tell how full the pores got and what the oven took; what is usual for a wood goes into My Shop.",
-    [11, 15, 7, 8, 8, 8, 8, 8, 7, 9, 6, 10, 6, 26, 2, 7, 9, 10, 2, 16, 2, 6, 7, 9, 10],
+    [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11],
     { landscape: true },
   );
   page.open("Run Log");
@@ -75,7 +76,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
       before: { title: "dry", unit: weight, input: ounce, format: "0.0", hint: "All pieces of the run, oven-dry, before they went in." },
       drained: { title: "drained", unit: weight, input: ounce, format: "0.0", hint: "The same pieces drained, not yet baked." },
       cured: { title: "cured", unit: weight, input: ounce, format: "0.0", hint: "The same pieces baked and cool." },
-      volume: { title: "wood", unit: kit.unit("volume"), input: ounce },
+      volume: { title: "volume", unit: kit.unit("volume"), input: ounce },
       gravity: { title: "gravity", input: { from: 0.05, to: 1.54 } },
       gauge: { title: "gauge", unit: kit.unit("pressure"), input: { from: 0, to: kit.of("pressure", 40) } },
       bubbled: { title: "bubbled", unit: "min", input: { from: 0, to: 14400 }, hint: "Minutes until the bubbling stopped." },
@@ -102,13 +103,12 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
   page.row = top;
   const usual = (of2: Ref, wood: Ref) =>
     formula`IF(${wood}="","",IF(COUNTIFS(${whole(of.wood)},${wood},${whole(of2)},">0")=0,"",AVERAGEIFS(${whole(of2)},${whole(of.wood)},${wood},${whole(of2)},">0")))`;
-  page.put(top, 19, { value: "usual for a wood", look: "note" });
   page.table(
     {
       wood: { title: "usual for", input: { list: woods.names } },
       runs: { title: "runs", format: "0", each: ({ wood }) => formula`IF(${wood}="","",COUNTIF(${whole(of.wood)},${wood}))` },
       gain: { title: "gain", format: "0%", each: ({ wood }) => usual(of.gain, wood) },
-      full: { title: "fullness", format: "0%", look: "total", each: ({ wood }) => usual(of.full, wood) },
+      full: { title: "fullness", format: "0%", each: ({ wood }) => usual(of.full, wood) },
       lost: { title: "bake loss", format: "0%", each: ({ wood }) => usual(of.lost, wood) },
     },
     kit.demo ? [...new Set(runs.map(([, wood]) => wood))].map((wood) => ({ wood })) : [],
@@ -119,6 +119,8 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
   page.say(
     "Usual is the mean of the runs of that wood that could be worked out. Copy its fullness to My Shop before you plan a run of it: it is what no calculation knows beforehand.",
   );
+  page.skip();
+  page.cautions(cautionsOf(["resin", "wet wood", "oven", "dust"]));
   page.sheet.frozen = { rows: of.date.row, columns: 2 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.date.row - 1 };
   return page;

@@ -9,6 +9,7 @@ export function safetySheet(): Page {
     "Safety",
     "The checklist of a run, for the wall or the clipboard. Tick what is so; leave open what is not, and stop there.",
     [6, 62, 58],
+    { pages: 1 },
   );
   page.open("Safety");
   page.say(first, "caution");

@@ -1,14 +1,11 @@
-import { tidy } from "../../../shared/outcome";
 import type { Setting } from "../../../shared/settings";
-import { fromInternal, type Units } from "../../../shared/unit";
-import { shop as chosen } from "../../demo";
 import { settingsBySubject } from "../../shop";
-import type { Allowed } from "../book";
 import { type Formula, formula } from "../formula";
 import { type Kit, readShop, scale } from "../kit";
 import { Page } from "../page";
 import { type Ref, refTo } from "../place";
 import { type Equipment, equipmentLines } from "./equipment";
+import { fixed, settingLine, standardFormula } from "./settingline";
 
 /** The settings that differ most from shop to shop. */
 const eight = ["units", "scale reads", "cover", "fullness", "dye rate", "in the oven", "vacuum hours", "altitude"];
@@ -30,39 +27,6 @@ const derived = (at: (name: string) => Ref): Readonly<Record<string, Formula>> =
   "resin dye rate": formula`${at("dye rate")}`,
 });
 
-const isDate = ({ kind }: Setting) => kind === "date";
-
-/** A number in plain units without the last digit's noise. */
-const tidied = (internal: number, { kind }: Setting, units: Units) =>
-  Number((kind ? fromInternal(internal, units[kind]) : internal).toPrecision(15));
-
-function allowedFor(setting: Setting, { system, units }: Kit): Allowed | true {
-  if (setting.name === "units") return { list: [system], only: true };
-  if (setting.choices) return { list: [...setting.choices], only: true };
-  if (isDate(setting)) return { date: true };
-  if (!setting.range) return true;
-  return { from: tidied(setting.range[0], setting, units), to: tidied(setting.range[1], setting, units) };
-}
-
-function rangeWords(setting: Setting, { system, units }: Kit): string {
-  if (setting.name === "units") return `${system} in this file`;
-  if (setting.choices) return setting.choices.join(", ");
-  if (isDate(setting)) return "a date and time";
-  if (!setting.range || !setting.kind) return "a whole number";
-  const [least, most] = setting.range.map((end) => tidy(fromInternal(end, units[setting.kind!])));
-  return `${least} to ${most}`;
-}
-
-function demoValue(name: string, kit: Kit): string | number | undefined {
-  if (name === "units") return kit.system;
-  if (name === "scale reads") return scale;
-  if (!kit.demo || !(name in chosen)) return undefined;
-  const value = chosen[name];
-  if (name === "cover") return kit.of("length", value as number);
-  if (name === "dye rate") return kit.of("strength", value as number, 1);
-  return name === "altitude" ? kit.of("altitude", value as number) : value;
-}
-
 export interface Shop extends Equipment {
   readonly page: Page;
   /** Two columns, setting and value: what every formula takes as the shop. */
@@ -79,7 +43,7 @@ export function shopSheet(kit: Kit): Shop {
   const page = new Page(
     "My Shop",
     "The facts about your shop. Type a value into the second column and every formula follows; where it is blank, the fifth column says what holds.",
-    [25, 13, 12, 46, 13, 20, 60],
+    [24, 18, 11, 40, 12, 16, 54],
     { landscape: true },
   );
   page.open("My Shop");
@@ -116,34 +80,18 @@ export function shopSheet(kit: Kit): Shop {
     ["units", kit.system],
     ["scale reads", scale],
   ]);
+  const unset = readShop([["units", "US"]]);
   for (const [title, own] of groups) {
+    if (title === titles.vacuum) page.sheet.breaks.push(page.row - 1);
     page.heading(title);
     for (const setting of own)
-      settingLine(page, setting, kit, follows[setting.name] ?? standardFormula(setting, standard.get(setting), kit));
+      settingLine(
+        page,
+        setting,
+        kit,
+        follows[setting.name] ?? standardFormula(setting, (setting.name in fixed(kit) ? unset : standard).get(setting), kit),
+      );
   }
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
   return { page, typed, holds, isOptional, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
-}
-
-/** What holds where nothing is typed; "none" where that is nothing. */
-function standardFormula(setting: Setting, value: unknown, { units }: Kit): Formula {
-  if (value === undefined) return formula`"none"`;
-  return typeof value === "number" ? formula`${tidied(value, setting, units)}` : formula`"${String(value)}"`;
-}
-
-function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula): void {
-  const { row } = page;
-  const format = isDate(setting) ? "yyyy-mm-dd hh:mm" : undefined;
-  const inForce = format ?? (/\d\.\d{5}/.test(standard.pieces.map(String).join("")) ? "0.0###" : undefined);
-  const typed = page.line({
-    label: setting.name,
-    value: demoValue(setting.name, kit),
-    input: allowedFor(setting, kit),
-    unit: setting.kind ? kit.unit(setting.kind) : "",
-    format,
-    note: setting.label,
-  });
-  page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format: inForce });
-  page.put(row, 5, { value: rangeWords(setting, kit), look: "note" });
-  page.put(row, 6, { value: setting.basis, look: "note" });
 }

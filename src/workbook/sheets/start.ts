@@ -32,8 +32,8 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
   const page = new Page(
     "Start",
     "A run from choosing wood to the price tag: for a demo, for a batch, and for the resin that is left.",
-    [26, 48, 14, 14, 14, 14, 14],
-    { landscape: true, onePage: true },
+    [22, 46, 12, 12, 12, 12, 12],
+    { pages: 1 },
   );
   page.open("Porewise: the workbook");
   page.heading("Which are you?", "", "sheets in order");
@@ -51,9 +51,13 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
     [
       "yours to type",
       "input",
-      "Numbers in the shop's units, or with a unit: 3/4 in, 19 mm, 95 C. The plain edition reads plain numbers only.",
+      "Plain numbers, in the unit that stands beside or above them. A function that you type yourself takes “3/4 in”, “19 mm” or “95 C” too.",
     ],
-    ["worked out", "result", "Rest on an error to read why. Words beside it say so too."],
+    [
+      "worked out",
+      "result",
+      "Words beside it say why where there is no answer; resting on an error says so too. A dash (–) stands for an answer that cannot be given.",
+    ],
     [
       "frozen",
       "frozen",

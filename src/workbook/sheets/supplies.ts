@@ -16,7 +16,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
     "Supplies",
     "Resin, catalyst, dye and foil with the day they were opened, until when they are good, and what to buy for the next loads.",
     [30, 13, 12, 12, 14, 12, 3, 14, 12, 16],
-    { landscape: true },
+    { landscape: true, pages: 1 },
   );
   page.open("Supplies");
   const today = page.line({
@@ -24,7 +24,10 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
     formula: formula`IF(${asOf}="","",INT(${asOf}))`,
     format: day,
   });
-  page.put(today.row, 3, { value: "the day of the demo; type another day over it, or =TODAY()", look: "unit" });
+  page.put(today.row, 3, {
+    formula: formula`IF(ISNUMBER(${today}),"the day of the demo; type another day over it, or =TODAY()","type a day here, or =TODAY()")`,
+    look: "unit",
+  });
   page.skip();
   const item = (name: string, kind: string, quantity: number, unit: string, opened: number, months: number) => ({
     name,
@@ -43,11 +46,12 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
       opened: { title: "opened", input: { date: true }, format: day },
       months: { title: "good for", unit: "months", input: { from: 0, to: 1200 } },
       useBy: { title: "use by", format: day, spills: (all) => ask(expiry, { mixed: all.opened, months: all.months }) },
-      left: { title: "days left", format: "0", each: (all) => formula`IF(ISNUMBER(${all.useBy}),${all.useBy}-${today},"")` },
+      left: { title: "days left", format: "0", each: (all) => formula`IF(COUNT(${all.useBy},${today})=2,${all.useBy}-${today},"")` },
       state: {
         title: "state",
         look: "words",
-        each: (all) => formula`IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","good")),"")`,
+        each: (all) =>
+          formula`IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","good")),IF(ISNUMBER(${all.useBy}),"give the day above",""))`,
       },
     },
     kit.demo
@@ -67,30 +71,30 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   page.alert("attention", of.state, formula`${of.state}="use it soon"`);
   page.skip();
   page.heading("For the loads planned", "needed", "good there", "to buy", "unit");
-  const wanted: [label: string, need: string, kind: string, unit: string][] = [
-    ["resin to mix", "fluid to mix", "resin", kit.unit("fluid")],
-    ["catalyst", "packets", "catalyst", "packets"],
-    ["dye", "dye", "dye", kit.unit("powder")],
-    ["foil", "foil", "foil", kit.unit("foil")],
+  const wanted: [label: string, need: string, kind: string, unit: string, format: string][] = [
+    ["resin to mix", "fluid to mix", "resin", kit.unit("fluid"), "0.00"],
+    ["catalyst", "packets", "catalyst", "packets", "0"],
+    ["dye", "dye", "dye", kit.unit("powder"), "0.00"],
+    ["foil", "foil", "foil", kit.unit("foil"), "0.0"],
   ];
   const first = page.row;
   const cell = (row: number, column: number) => refTo(page.sheet.name, first + row, column);
-  wanted.forEach(([label, need, kind, unit], row) => {
+  wanted.forEach(([label, need, kind, unit, format], row) => {
     page.put(first + row, 0, { value: label, look: "label" });
-    page.put(first + row, 1, { formula: formula`IF(ISNUMBER(${loads.need(need)}),${loads.need(need)},0)`, format: "0.00", look: "result" });
+    page.put(first + row, 1, { formula: formula`IF(ISNUMBER(${loads.need(need)}),${loads.need(need)},0)`, format, look: "result" });
     page.put(first + row, 2, {
       formula: formula`SUMIFS(${whole(of.quantity)},${whole(of.kind)},"${kind}",${whole(of.left)},">=0")`,
-      format: "0.00",
+      format,
       look: "result",
     });
-    page.put(first + row, 3, { formula: formula`MAX(0,${cell(row, 1)}-${cell(row, 2)})`, format: "0.00", look: "result" });
+    page.put(first + row, 3, { formula: formula`MAX(0,${cell(row, 1)}-${cell(row, 2)})`, format, look: "result" });
     page.put(first + row, 4, { value: unit, look: "unit" });
   });
   page.row = first + wanted.length;
   page.say("Only what is not expired counts as there. Dye of every colour counts together: look before you buy.");
   page.skip();
   page.heading("Which cans of resin cover it at the least price");
-  page.skip();
+  page.say(`Sizes and the volume they add up to in ${kit.unit("fluid")}; prices in your own money.`);
   const offers = page.table(
     {
       size: { title: `size, ${kit.unit("fluid")}`, input: { from: 0.001, to: 1e6 } },
@@ -107,11 +111,12 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   const buy = formula`IF(COUNT(${whole(offers.of.size)})=0,"",${ask(whattobuy, { need: cell(0, 3), sizes: whole(offers.of.size), prices: whole(offers.of.price) })})`;
   page.put(offers.of.size.row - 1, 3, { value: "size", look: "heading" });
   page.put(offers.of.size.row - 1, 4, { value: "to buy", look: "heading" });
-  page.block(buy, refTo(page.sheet.name, offers.of.size.row, 3, offers.of.size.rows + 2, 2), ["General", "0.##"], {
+  page.block(buy, refTo(page.sheet.name, offers.of.size.row, 3, offers.of.size.rows + 2, 2), ["General", "General"], {
     headed: false,
     look: "words",
   });
   page.skip();
   page.cautions(cautionsOf(["storage", "resin"]));
+  page.sheet.frozen = { rows: 0, columns: 1 };
   return page;
 }

@@ -1,7 +1,7 @@
 import { cautionsOf } from "../../cautions";
 import { formula } from "../formula";
 import type { Kit } from "../kit";
-import { Page } from "../page";
+import { Page, verdict } from "../page";
 import { type Ref, whole } from "../place";
 import type { Blanks } from "./blanks";
 import { countdown } from "./countdown";
@@ -22,7 +22,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const page = new Page(
     "Today",
     "The run sheet. Give the hour of the demo: the sheet counts back to what must be dried, soaked and baked on which day, and then goes with you through the work.",
-    [33, 21, 21, 52, 18, 18],
+    [32, 21, 21, 50, 16, 18],
     { columns: 5 },
   );
   page.open("Today");
@@ -30,16 +30,16 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const shown = asked(page, kit, blanks);
   page.skip();
   const times = countdown(page, kit, shop, shown);
-  const run = atTheDemo(page, kit, shop, shown, times);
-  page.skip();
-  page.cautions(cautionsOf(["chamber", "pump", "ballast", "resin"]));
-  page.sheet.breaks.push(page.row - 1);
-  page.skip();
-  reallyHappened(page, kit, shop, shown, run);
-  page.skip();
   curve(page, kit, shown);
   page.skip();
-  page.cautions(cautionsOf(["storage", "oven", "wet wood"]));
+  page.cautions(cautionsOf(["wet wood", "storage", "oven"]));
+  page.sheet.breaks.push(page.row - 1);
+  page.skip();
+  const run = atTheDemo(page, kit, shop, shown, times);
+  page.skip();
+  page.cautions(cautionsOf(["chamber", "pump", "ballast", "resin", "dust"]));
+  page.skip();
+  reallyHappened(page, kit, shop, shown, run);
   return { page, start: shown.start };
 }
 
@@ -57,7 +57,7 @@ function asked(page: Page, kit: Kit, blanks: Blanks): Shown {
     label: "kind to show",
     value: kit.demo ? "spalted boxelder" : undefined,
     input: { list: whole(of.kind) },
-    note: "a row of the sheet Blanks",
+    note: formula`IF(${page.next}="","choose a row of the sheet Blanks",IF(ISNA(MATCH(${page.next},${whole(of.kind)},0)),"no row of the sheet Blanks is called so","a row of the sheet Blanks"))`,
   });
   const count = page.line({
     label: "pieces in each of three loads",
@@ -68,10 +68,11 @@ function asked(page: Page, kit: Kit, blanks: Blanks): Shown {
   const pick = (label: string, ref: Ref, unit: string | undefined, format?: string) =>
     page.line({
       label,
-      formula: formula`IF(${kind}="","",INDEX(${whole(ref)},MATCH(${kind},${whole(of.kind)},0)))`,
+      formula: formula`IF(${kind}="","",IF(ISNA(MATCH(${kind},${whole(of.kind)},0)),"",INDEX(${whole(ref)},MATCH(${kind},${whole(of.kind)},0))))`,
       unit,
       format,
       look: format ? "result" : "words",
+      note: format && verdict(page.next, "", "the row of Blanks says what is wrong with it"),
     });
   const length = kit.unit("length");
   return {
@@ -82,7 +83,7 @@ function asked(page: Page, kit: Kit, blanks: Blanks): Shown {
     width: pick("width", of.width, length, "General"),
     length: pick("length", of.length, length, "General"),
     gravity: pick("gravity", of.gravity, undefined, "0.00"),
-    volume: pick("wood in one piece", of.volume, kit.unit("volume"), "0.00"),
+    volume: pick("wood in one piece", of.volume, kit.unit("volume"), kit.by("0.00", "0.0")),
     dryWeight: pick("oven-dry, one piece", of.dryWeight, "g", "0.0"),
   };
 }

@@ -17,7 +17,7 @@ export function woodsSheet(): Woods {
   const page = new Page(
     "Woods",
     "Woods known by name, with their oven-dry specific gravity and the empty space that leaves.",
-    [32, 14, 14, 60],
+    [32, 14, 14, 30],
   );
   page.open("Woods");
   page.say(`${gravity.source}. ${gravity.accuracy[0].toUpperCase()}${gravity.accuracy.slice(1)}.`);
@@ -31,6 +31,6 @@ export function woodsSheet(): Woods {
     [...speciesNames].sort((a, b) => a.localeCompare(b, "en")).map((wood) => ({ wood })),
   );
   page.sheet.frozen = { rows: of.wood.row, columns: 0 };
-  page.sheet.print = { titleRow: of.wood.row - 1 };
+  page.sheet.print = { titleRow: of.wood.row - 1, pages: 2 };
   return { page, names: whole(of.wood), gravity: whole(of.gravity) };
 }

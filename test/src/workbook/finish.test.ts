@@ -10,6 +10,8 @@ const made = () =>
       zipped({
         "xl/workbook.xml":
           '<definedNames><definedName name="_xlnm.Print_Titles" localSheetId="1">My Shop!$4:$4</definedName><definedName name="_xlnm.Print_Area" localSheetId="2">Woods!$A$1:$B$2</definedName></definedNames><calcPr calcId="0" fullCalcOnLoad="1"/>',
+        "xl/styles.xml":
+          '<font><b/><color rgb="FF000000"/><sz val="20"/><name val="A"/></font><font><color rgb="FF111111"/></font><font><sz val="8"/></font>',
         "xl/_rels/workbook.xml.rels": "<Relationships></Relationships>",
         "xl/worksheets/sheet1.xml":
           '<c r="A1" s="2" t="str"><f>X()</f><v>#VALUE!</v></c><c r="A2" t="str"><f>X()</f><v>words</v></c><conditionalFormatting sqref="A1:A2"><cfRule type="expression"><formula>1</formula></cfRule><cfRule type="expression"><formula>2</formula></cfRule></conditionalFormatting>',
@@ -20,6 +22,11 @@ const made = () =>
 const part = (path: string) => strFromU8(made()[path]);
 
 it("asks no program to calculate on opening", () => expect(part("xl/workbook.xml")).not.toContain("fullCalcOnLoad"));
+
+it("writes a font's size before its colour, each in its own font", () =>
+  expect(part("xl/styles.xml")).toBe(
+    '<font><b/><sz val="20"/><color rgb="FF000000"/><name val="A"/></font><font><color rgb="FF111111"/></font><font><sz val="8"/></font>',
+  ));
 
 it("puts quotes around sheet names of several words", () => {
   expect(part("xl/workbook.xml")).toContain(">'My Shop'!$4:$4<");

@@ -16,8 +16,8 @@ const editions = {
 };
 
 /** Two rows of which the second is refused, and their bake; D is the gap between what is typed and what is worked out. */
-function table() {
-  const page = new Page("A", "a test", [10, 10, 10, 3, 10, 10]);
+function table(room = 40) {
+  const page = new Page("A", "a test", [10, 10, 10, 3, room, 10]);
   page.table(
     {
       solids: { title: "solids", input: true },
@@ -71,6 +71,13 @@ describe("without them", () => {
       value: "the wood is too wet to take resin: dry it first",
       refused: true,
       formula: expect.stringMatching(/^IF\(IFERROR\(AND\(\$A\$4=3,\$B\$4=0.45,\$C\$4=0.4,.*\),FALSE\),"the wood is too wet/),
+    }));
+
+  it("a dash stands for it where words have no room", () =>
+    expect(shownCells(table(10), editions.plain, cached).get("3,4")).toMatchObject({
+      value: "–",
+      refused: true,
+      formula: expect.stringMatching(/^IF\(.*,FALSE\),"–",/),
     }));
 
   it("what has no twin is the value of the day, gone once what it answers has changed, the settings too", () => {

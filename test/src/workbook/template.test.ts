@@ -1,13 +1,15 @@
 import { isFault, type Outcome } from "../../../shared/outcome";
 import { fromInternal, plainUnits } from "../../../shared/unit";
 import { catalogue } from "../../../src/catalogue";
+import { cautionsOf } from "../../../src/cautions";
 import { settings } from "../../../src/shop";
 import { asksIn } from "../../../src/workbook/formula";
 import { readShop } from "../../../src/workbook/kit";
 import { refTo } from "../../../src/workbook/place";
-import { shownCells } from "../../../src/workbook/shown";
+import { dash, shownCells } from "../../../src/workbook/shown";
 import { valuesOf } from "../../../src/workbook/still";
 import { template } from "../../../src/workbook/template";
+import { validationsOf } from "../../../src/workbook/validation";
 import { recalculated } from "../../../tool/recalculated";
 import { near } from "../../within";
 
@@ -103,3 +105,60 @@ it("errors stand only in the rows of the demo that hold a slip, each with its re
 
 it("one file fits a Letter page, the other A4", () =>
   expect(books.map(({ whole }) => whole.paper)).toEqual(["letter", "letter", "a4", "a4"]));
+
+describe.each(books)("what the sheets owe whoever reads them, $system, $filled", ({ whole, cached }) => {
+  const { sheets } = whole.book;
+  const questions = ({ cells }: (typeof sheets)[number]) => [...cells.values()].flatMap(({ formula }) => (formula ? asksIn(formula) : []));
+
+  // The self-check shows no answers to work by, and the handout says it in fewer words.
+  it.each(sheets.filter(({ name }) => !["Self-check", "Handout"].includes(name)))("$name says the cautions of all it asks", (sheet) => {
+    const said = [...sheet.cells.values()].filter(({ look }) => look === "caution").map(({ value }) => value);
+    for (const { contract } of questions(sheet)) expect(said).toEqual(expect.arrayContaining(cautionsOf(contract.cautions)));
+  });
+
+  it("every chart is told in words and draws from cells", () => {
+    const charts = sheets.flatMap(({ charts }) => charts);
+    expect(charts.map(({ title }) => title)).toEqual(["In the oven", "Loads over time"]);
+    for (const { alt, series } of charts) {
+      expect(alt.length).toBeGreaterThan(60);
+      for (const { values } of series) expect(values.rows).toBeGreaterThan(10);
+    }
+  });
+
+  it("a dash has its words in the same row", () => {
+    for (const sheet of sheets) {
+      const cells = [...shownCells(sheet, whole.plain, cached, valuesOf(sheets))];
+      const rowOf = (at: string) => at.split(",")[0];
+      for (const [at] of cells.filter(([, { value }]) => value === dash))
+        expect(
+          cells.filter(
+            ([other, { value, refused, cell }]) =>
+              rowOf(other) === rowOf(at) && String(value).length > 12 && (refused || ["words", "alarm"].includes(cell.look ?? "")),
+          ),
+        ).not.toEqual([]);
+    }
+  });
+
+  it("no number is formatted to end in a bare point", () => {
+    for (const sheet of sheets) for (const { format } of sheet.cells.values()) expect(format ?? "").not.toMatch(/\.#+$|\.#+[^0#?]/);
+  });
+});
+
+it("every table has titles that differ, as the cells over it say them: Excel repairs a file where they do not", () => {
+  const sheets = books[0].whole.book.sheets;
+  const tables = sheets.flatMap((sheet) => sheet.tables.map((table) => ({ sheet, ...table })));
+  expect(new Set(tables.map(({ name }) => name)).size).toBe(tables.length);
+  for (const { sheet, titles, at } of tables) {
+    expect(new Set(titles.map((title) => title.toLowerCase())).size).toBe(titles.length);
+    expect(titles).toEqual(titles.map((_, i) => sheet.cells.get(`${at.row},${at.column + i}`)?.value));
+  }
+});
+
+it("words of a validation fit the boxes that programs show them in", () => {
+  for (const rule of books.flatMap(({ whole }) => whole.book.sheets.flatMap(validationsOf))) {
+    const { inputMessage = "", errorMessage, values } = rule as { inputMessage?: string; errorMessage: string; values?: string[] };
+    expect(inputMessage.length).toBeLessThanOrEqual(255);
+    expect(errorMessage.length).toBeLessThanOrEqual(225);
+    expect((values ?? []).join(",").length).toBeLessThanOrEqual(255);
+  }
+});

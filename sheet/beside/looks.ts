@@ -1,0 +1,80 @@
+import type { WorkbookData } from "@odoo/o-spreadsheet";
+import type { XmlElement } from "@rgrove/parse-xml";
+import { declare, edit, put, relate } from "../package";
+import { relationsOf, textOf, type Workbook } from "../parts";
+import type { Parts } from "../unzip";
+import { childOf, childrenOf, escaped, read } from "../xml";
+
+/** How all cells of a workbook look that have no look of their own, and what the engine spells in its own way. */
+export interface Looks {
+  /** The typeface of the first font, which becomes that of all. */
+  readonly typeface?: string;
+  readonly size?: string;
+  /** Colours and typefaces that charts speak of by their place. */
+  readonly theme?: string;
+  /** Number formats: as the engine has them, and as the file spelt them. */
+  readonly formats: readonly (readonly [engine: string, file: string])[];
+}
+
+const stylesPath = "xl/styles.xml";
+
+const fontsOf = (root: XmlElement): XmlElement[] => childrenOf(childOf(root, "fonts") ?? root, "font");
+
+const saysOf = (font: XmlElement | undefined, name: string): string | undefined => font && childOf(font, name)?.attributes.val;
+
+/** Fonts that say no size have the usual one: the engine would take another. */
+export function sizedFonts(xml: string): string {
+  const size = saysOf(fontsOf(read(xml))[0], "sz");
+  if (!size) return xml;
+  return xml.replace(/<fonts[\s>].*?<\/fonts>/s, (fonts) =>
+    fonts
+      .replace(/<font\/>/g, "<font></font>")
+      .replace(/<font>(?:(?!<\/font>).)*/gs, (font) => (font.includes("<sz ") ? font : `${font}<sz val="${size}"/>`)),
+  );
+}
+
+/** Every typeface that a workbook's cells use. */
+export const typefacesOf = (xml: string): Set<string> => new Set(fontsOf(read(xml)).flatMap((font) => saysOf(font, "name") ?? []));
+
+export function looksOf(workbook: Workbook, { formats }: WorkbookData): Looks {
+  const { parts, path } = workbook;
+  const relations = relationsOf(parts, path);
+  const part = (kind: string) => relations.find((one) => one.kind === kind)?.path ?? "";
+  if (!parts.has(part("styles"))) return { formats: [] };
+  const root = read(textOf(parts, part("styles")));
+  const fonts = fontsOf(root);
+  const spelt = childrenOf(childOf(root, "numFmts") ?? root, "numFmt").flatMap(({ attributes: { numFmtId, formatCode } }) => {
+    const engine = formats[Number(numFmtId) + 1];
+    return engine && engine !== formatCode ? [[engine, formatCode] as const] : [];
+  });
+  return {
+    typeface: saysOf(fonts[0], "name"),
+    size: saysOf(fonts[0], "sz"),
+    theme: parts.has(part("theme")) ? textOf(parts, part("theme")) : undefined,
+    // Of two that the engine spells alike neither is sure.
+    formats: spelt.filter(([engine, file]) => spelt.every(([other, text]) => other !== engine || text === file)),
+  };
+}
+
+/** Colours have eight digits in files, the first two for how solid they are. */
+export const solidColours = (xml: string): string => xml.replace(/(<\w+ [^>]*\brgb=")([0-9A-F]{6})"/gi, '$1FF$2"');
+
+export function addLooks(parts: Parts, workbook: string, { typeface, size, theme, formats }: Looks): void {
+  const spelling = new Map(formats);
+  edit(parts, stylesPath, (xml) =>
+    xml
+      .replace(/(<font>.*?<sz val=")[^"]*/s, (own, open) => (size ? open + size : own))
+      .replace(/(<name val=")Arial"/g, (own, open) => (typeface ? `${open}${escaped(typeface)}"` : own))
+      .replace(/(formatCode=")([^"]*)"/g, (own, open, code) => {
+        const file = spelling.get(plain(code));
+        return file === undefined ? own : `${open}${escaped(file)}"`;
+      }),
+  );
+  if (!theme) return;
+  put(parts, "xl/theme/theme1.xml", theme);
+  relate(parts, workbook, "theme", "theme/theme1.xml");
+  declare(parts, "xl/theme/theme1.xml", "application/vnd.openxmlformats-officedocument.theme+xml");
+}
+
+/** An attribute's text as it was before it was written. */
+const plain = (text: string): string => read(`<a b="${text}"/>`).attributes.b;

@@ -1,0 +1,34 @@
+import { changed, childrenOf, read } from "../xml";
+
+/** Looks that depend on what is in a cell. The engine reads the first rule of a block only, and ranks by where it stands. */
+
+/** Kinds that the engine does not read, and that bring a formula which says the same. */
+const asFormula = /(\stype=")(?:containsErrors|notContainsErrors|timePeriod)"/;
+
+/** Every rule in a block of its own, the first in rank first. */
+export function readableRules(xml: string): string {
+  const blocks = childrenOf(read(xml), "conditionalFormatting");
+  if (!blocks.length) return xml;
+  const rules = blocks.flatMap((block) => {
+    const first = childrenOf(block, "cfRule")[0];
+    const open = first ? xml.slice(block.start, first.start) : "";
+    return childrenOf(block, "cfRule").map((rule) => {
+      const text = xml.slice(rule.start, rule.end);
+      const readable = /<formula>/.test(text) ? text.replace(asFormula, '$1expression"') : text;
+      return { rank: Number(rule.attributes.priority), text: `${open}${readable}</${block.name}>` };
+    });
+  });
+  const sorted = rules.sort((a, b) => a.rank - b.rank).map(({ text }) => text);
+  return changed(
+    xml,
+    blocks.map(({ start, end }, i) => ({ start, end, text: i ? "" : sorted.join("") })),
+  );
+}
+
+/** The rules as the engine writes them, with their ranks. */
+export function rankedRules(xml: string): string {
+  let rank = 0;
+  return xml.replace(/<cfRule\s[^>]*>/g, (tag) =>
+    tag.replace(/(\spriority=")\d+/, (_, open) => open + String(++rank)).replace(/\s+stopIfTrue="0"/, ""),
+  );
+}

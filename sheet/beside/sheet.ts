@@ -1,0 +1,54 @@
+import type { WorkbookData } from "@odoo/o-spreadsheet";
+import { rangeOf } from "../address";
+import type { Contents } from "../contents";
+import type { Workbook } from "../parts";
+import type { Table } from "../tables";
+import { chartsOf, type KeptCharts } from "./charts";
+import { type KeptLink, linksOf } from "./links";
+import { type KeptNote, notesOf } from "./notes";
+import { type Sizes, sizesOf } from "./sizes";
+import { type KeptTable, tableNames } from "./tables";
+import { type KeptValidations, validationsOf } from "./validations";
+
+type SheetData = WorkbookData["sheets"][number];
+
+/** What one sheet holds beside what the engine keeps. */
+export interface SheetBeside {
+  readonly sizes: Sizes;
+  readonly validations: KeptValidations;
+  readonly charts: KeptCharts;
+  readonly notes: readonly KeptNote[];
+  readonly links: readonly KeptLink[];
+  readonly tables: readonly KeptTable[];
+}
+
+/** A range to be followed, of a sheet, by its key. */
+export type Follow = readonly [sheetId: string, key: string, range: string];
+
+/** What a sheet holds beside, and the ranges that say where. */
+export function sheetBeside(
+  own: Contents,
+  sheet: SheetData,
+  workbook: Workbook,
+  tables: readonly Table[],
+): { readonly beside: SheetBeside; readonly follow: readonly Follow[] } {
+  const { links, follow } = linksOf(own.root, sheet.id, new Set(workbook.sheets.map(({ name }) => name)));
+  const { notes, ranges } = notesOf(workbook.parts, own.part.path);
+  const mine = tables.filter((table) => table.sheet === own.name);
+  const named = tableNames(tables, own.name);
+  return {
+    beside: {
+      sizes: sizesOf(own.xml, own.root),
+      validations: validationsOf(own.root, sheet),
+      charts: chartsOf(workbook, own.part.path, sheet),
+      notes,
+      links,
+      tables: named,
+    },
+    follow: [
+      ...follow,
+      ...Object.entries(ranges).map(([key, range]) => [sheet.id, key, range] as const),
+      ...named.map(({ key }, i) => [sheet.id, key, rangeOf(mine[i].block)] as const),
+    ],
+  };
+}

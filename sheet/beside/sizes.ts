@@ -1,0 +1,67 @@
+import type { XmlElement } from "@rgrove/parse-xml";
+import { childOf, childrenOf, isTrue } from "../xml";
+
+/** Widths and heights as a file says them: the engine counts in whole points of a screen, and says one for every column and row. */
+export interface Sizes {
+  readonly widths: readonly number[];
+  readonly usualWidth: number;
+  readonly heights: readonly { readonly height: number; readonly fixed: boolean }[];
+  readonly usualHeight: number;
+  /** The element that tells what is usual on the sheet. */
+  readonly usual?: string;
+}
+
+const perWidth = 0.143;
+const perHeight = 0.75;
+/** What programs take where a file says nothing. */
+const usual = { width: 8.43, height: 12.75 };
+
+const distinct = <T>(items: readonly T[]): T[] => [...new Map(items.map((item) => [JSON.stringify(item), item])).values()];
+
+export function sizesOf(xml: string, root: XmlElement): Sizes {
+  const format = childOf(root, "sheetFormatPr");
+  const columns = childrenOf(childOf(root, "cols") ?? root, "col");
+  const rows = childrenOf(childOf(root, "sheetData") ?? root, "row").filter(({ attributes }) => attributes.ht);
+  return {
+    widths: distinct(columns.filter(({ attributes }) => attributes.width).map(({ attributes }) => Number(attributes.width))),
+    usualWidth: Number(format?.attributes.defaultColWidth ?? usual.width),
+    heights: distinct(rows.map(({ attributes: { ht, customHeight } }) => ({ height: Number(ht), fixed: isTrue(customHeight) }))),
+    usualHeight: Number(format?.attributes.defaultRowHeight ?? usual.height),
+    usual: format && xml.slice(format.start, format.end),
+  };
+}
+
+/** What the engine writes for a size that it was given. */
+const written = (size: number, per: number): number => Math.round(per * Math.round(size / per) * 100) / 100;
+
+const attributeOf = (tag: string, name: string): string | undefined => new RegExp(`\\s${name}="([^"]*)"`).exec(tag)?.[1];
+const without = (tag: string, ...names: readonly string[]): string =>
+  names.reduce((rest, name) => rest.replace(new RegExp(`\\s+${name}="[^"]*"`), ""), tag);
+
+function columnWith(tag: string, { widths, usualWidth }: Sizes): string {
+  const width = Number(attributeOf(tag, "width"));
+  const own = widths.find((one) => written(one, perWidth) === width);
+  const tidy = tag.replace(/\s+hidden="0"/, "");
+  if (own !== undefined) return tidy.replace(/(\swidth=")[^"]*/, `$1${own}`);
+  const says = ["hidden", "outlineLevel", "collapsed"].filter((name) => attributeOf(tidy, name));
+  return width === written(usualWidth, perWidth) && !says.length ? "" : tidy;
+}
+
+function rowWith(tag: string, { heights, usualHeight }: Sizes): string {
+  const text = attributeOf(tag, "ht");
+  if (text === undefined) return tag;
+  const found = heights.filter(({ height }) => written(height, perHeight) === Number(text));
+  const own = found.find(({ fixed }) => fixed) ?? found[0];
+  if (own) return (own.fixed ? tag : without(tag, "customHeight")).replace(/(\sht=")[^"]*/, `$1${own.height}`);
+  return Number(text) === written(usualHeight, perHeight) ? without(tag, "ht", "customHeight") : tag;
+}
+
+/** A sheet as the engine writes it, with the sizes that its file had wherever they are still the same. */
+export function withSizes(xml: string, sizes: Sizes): string {
+  return xml
+    .replace(/<sheetFormatPr[^>]*\/>/, (own) => sizes.usual ?? own)
+    .replace(/<col\s[^>]*\/>/g, (tag) => columnWith(tag, sizes))
+    .replace(/<cols>\s*<\/cols>/, "")
+    .replace(/<row\s[^>]*>/g, (tag) => rowWith(tag, sizes))
+    .replace(/<row r="\d+">\s*<\/row>/g, "");
+}

@@ -1,0 +1,22 @@
+import { strToU8, zip } from "fflate";
+import { fileName, fileOf } from "./download";
+import { type Aside, aside, type Shelved } from "./kept/store";
+import type { Content } from "./kept/work";
+
+/** All workbooks as files in one zip file, and what stands aside as it was kept; `left` are the names of those that cannot be read. */
+export async function bundle(
+  books: readonly Shelved[],
+  asides: readonly Aside[],
+  contentOf: (id: string) => Promise<Content | undefined>,
+): Promise<{ bytes: Uint8Array; left: string[] }> {
+  const files: Record<string, Uint8Array> = {};
+  const left: string[] = [];
+  for (const { id, name } of books) {
+    const content = await contentOf(id);
+    if (content) files[fileName(name)] = await fileOf(content);
+    else left.push(name);
+  }
+  for (const one of asides) files[fileName(`${one.name}, set aside ${one.moment}`, "json")] = strToU8(JSON.stringify(await aside(one)));
+  const bytes = await new Promise<Uint8Array>((done, failed) => zip(files, (error, data) => (error ? failed(error) : done(data))));
+  return { bytes, left };
+}

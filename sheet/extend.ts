@@ -1,0 +1,10 @@
+import { follow, type Engine as Keeping } from "./beside/followed";
+import { keepLeft } from "./beside/leftward";
+import { type Engine as Rounding, roundAsOthers } from "./rounding";
+
+/** What the engine must keep and know beyond its own, told to it once, before a workbook opens. */
+export function extend(engine: Keeping & Rounding): void {
+  follow(engine);
+  keepLeft(engine);
+  roundAsOthers(engine);
+}

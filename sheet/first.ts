@@ -1,0 +1,17 @@
+import type { Content } from "./kept/work";
+
+/** What the build made of the template's live file, ready for the engine: reading the file itself would keep a first visitor waiting. */
+export const firstFile = "first.json";
+
+export const blank: Content = { book: {}, documents: {}, print: {} };
+
+/** The workbook of a first visit: the template as an invented shop filled it, or a blank one where the file cannot be had. */
+export async function first(): Promise<{ name: string; content: Content }> {
+  try {
+    const answer = await fetch(firstFile);
+    if (answer.ok) return { name: "Invented shop", content: await answer.json() };
+  } catch {
+    // Without the network a blank workbook calculates as well.
+  }
+  return { name: "Blank workbook", content: blank };
+}

@@ -1,0 +1,11 @@
+import "./engine";
+import * as engine from "@odoo/o-spreadsheet";
+import { JSDOM } from "jsdom";
+import { type Opened, opened } from "./open";
+
+// The engine looks for a page when it loads: it must have loaded before it finds a reader of XML.
+const { DOMParser, XMLSerializer } = new JSDOM().window;
+Object.assign(globalThis, { DOMParser, XMLSerializer });
+
+/** A workbook file as the page would take it, read without a page. */
+export const openedHere = (bytes: Uint8Array): Opened => opened(bytes, engine);

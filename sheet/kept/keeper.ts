@@ -1,0 +1,52 @@
+/** How keeping stands, for a person to see. */
+export type State = "kept" | "waiting" | "full" | "failed";
+
+const pause = 400;
+
+/** Keeps the workbook soon after the last of a run of changes, and tells how that went. */
+export class Keeper {
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private saving: Promise<boolean> = Promise.resolve(true);
+  private dirty = false;
+
+  constructor(
+    private readonly save: (moment: number) => Promise<void>,
+    private readonly tell: (state: State, moment: number) => void,
+    /** When it was kept last: no later moment may be an earlier number, or the newest would not be found. */
+    private last: number,
+  ) {}
+
+  changed(): void {
+    this.dirty = true;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.flush(), pause);
+    this.tell("waiting", Date.now());
+  }
+
+  /** Whether changes have not been kept yet. */
+  get waits(): boolean {
+    return this.dirty;
+  }
+
+  /** Keeps at once what still waits: the page may be about to go. Answers whether all is kept. */
+  flush(): Promise<boolean> {
+    clearTimeout(this.timer);
+    this.saving = this.saving.then(() => (this.dirty ? this.write() : true));
+    return this.saving;
+  }
+
+  private async write(): Promise<boolean> {
+    const moment = Math.max(Date.now(), this.last + 1);
+    this.dirty = false;
+    try {
+      await this.save(moment);
+      this.last = moment;
+      if (!this.dirty) this.tell("kept", moment);
+      return true;
+    } catch (error) {
+      this.dirty = true;
+      this.tell((error as Error).name === "QuotaExceededError" ? "full" : "failed", moment);
+      return false;
+    }
+  }
+}

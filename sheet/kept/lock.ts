@@ -1,0 +1,25 @@
+/** The right to change a workbook: one tab has it at a time. A browser that knows no locks gives it to everyone. */
+export interface Hold {
+  release(): void;
+}
+
+const nameOf = (id: string) => `porewise workbook ${id}`;
+
+/** Takes the right to change a workbook, at once or not at all; with a signal it waits until the right is free or the signal ends it. */
+export function hold(id: string, wait?: AbortSignal): Promise<Hold | undefined> {
+  const { locks } = navigator;
+  if (!locks) return Promise.resolve({ release() {} });
+  return new Promise((given) => {
+    const held = (lock: Lock | null) => {
+      if (!lock) return given(undefined);
+      return new Promise<void>((release) => given({ release }));
+    };
+    locks.request(nameOf(id), wait ? { signal: wait } : { ifAvailable: true }, held).catch(() => given(undefined));
+  });
+}
+
+/** Whether some tab has the right to change a workbook. */
+export async function isHeld(id: string): Promise<boolean> {
+  const { held = [] } = (await navigator.locks?.query()) ?? {};
+  return held.some(({ name }) => name === nameOf(id));
+}

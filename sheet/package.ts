@@ -1,0 +1,39 @@
+import { relationsOf, relationsPath, textOf } from "./parts";
+import type { Parts } from "./unzip";
+import { encoded } from "./xml";
+
+/** Parts put into a package, and what must be said of them elsewhere in it. */
+
+const office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+const noRelations = '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"></Relationships>';
+
+const before = (xml: string, end: string, text: string) => xml.replace(end, () => text + end);
+
+export const put = (parts: Parts, path: string, xml: string): unknown => parts.set(path, encoded(xml));
+
+export const edit = (parts: Parts, path: string, change: (xml: string) => string): unknown => put(parts, path, change(textOf(parts, path)));
+
+/** Tells that a part belongs to another, and by which name. `kind` is the last word of a relation's type, or all of it. */
+export function relate(parts: Parts, from: string, kind: string, target: string): string {
+  const path = relationsPath(from);
+  const names = new Set(relationsOf(parts, from).map(({ id }) => id));
+  let number = names.size + 1;
+  while (names.has(`rId${number}`)) number++;
+  const type = kind.includes(":") ? kind : `${office}/${kind}`;
+  const relation = `<Relationship Id="rId${number}" Type="${type}" Target="${target}"/>`;
+  put(parts, path, before(textOf(parts, path) || noRelations, "</Relationships>", relation));
+  return `rId${number}`;
+}
+
+const types = "[Content_Types].xml";
+
+export const declare = (parts: Parts, path: string, type: string): unknown =>
+  edit(parts, types, (xml) => before(xml, "</Types>", `<Override PartName="/${path}" ContentType="${type}"/>`));
+
+/** Tells the type of all parts whose names end so. */
+export const declareEnding = (parts: Parts, ending: string, type: string): unknown =>
+  edit(parts, types, (xml) =>
+    xml.includes(`Extension="${ending}"`)
+      ? xml
+      : xml.replace(/<Types[^>]*>/, (open) => `${open}<Default Extension="${ending}" ContentType="${type}"/>`),
+  );

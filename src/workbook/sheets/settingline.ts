@@ -1,0 +1,77 @@
+import { tidy } from "../../../shared/outcome";
+import type { Setting } from "../../../shared/settings";
+import { fromInternal, type Units } from "../../../shared/unit";
+import { shop as chosen } from "../../demo";
+import type { Allowed } from "../book";
+import { type Formula, formula } from "../formula";
+import { type Kit, scale } from "../kit";
+import type { Page } from "../page";
+
+/** What a file is made for: its units and formulas stand written in it. */
+export const fixed = ({ system }: Kit): Readonly<Record<string, string>> => ({ units: system, "scale reads": scale });
+
+const isDate = ({ kind }: Setting) => kind === "date";
+
+/** A number in plain units without the last digit's noise. */
+const tidied = (internal: number, { kind }: Setting, units: Units) =>
+  Number((kind ? fromInternal(internal, units[kind]) : internal).toPrecision(15));
+
+function allowedFor(setting: Setting, kit: Kit): Allowed | true {
+  const { units } = kit;
+  if (setting.name in fixed(kit)) return { list: [fixed(kit)[setting.name]], only: true };
+  if (setting.choices) return { list: [...setting.choices], only: true };
+  if (isDate(setting)) return { date: true };
+  if (!setting.range) return true;
+  return { from: tidied(setting.range[0], setting, units), to: tidied(setting.range[1], setting, units) };
+}
+
+function rangeWords(setting: Setting, kit: Kit): string {
+  const { units } = kit;
+  if (setting.name in fixed(kit)) return `${fixed(kit)[setting.name]} in this file`;
+  if (setting.choices) return setting.choices.join(", ");
+  if (isDate(setting)) return "a date and time";
+  if (!setting.range || !setting.kind) return "a whole number";
+  const [least, most] = setting.range.map((end) => tidy(fromInternal(end, units[setting.kind!])));
+  return `${least} to ${most}`;
+}
+
+function demoValue(name: string, kit: Kit): string | number | undefined {
+  if (name in fixed(kit)) return fixed(kit)[name];
+  if (!kit.demo || !(name in chosen)) return undefined;
+  const value = chosen[name];
+  if (name === "cover") return kit.of("length", value as number);
+  if (name === "dye rate") return kit.of("strength", value as number, 1);
+  return name === "altitude" ? kit.of("altitude", value as number) : value;
+}
+
+/** What holds where nothing is typed; "none" where that is nothing. */
+export function standardFormula(setting: Setting, value: unknown, { units }: Kit): Formula {
+  if (value === undefined) return formula`"none"`;
+  return typeof value === "number" ? formula`${tidied(value, setting, units)}` : formula`"${String(value)}"`;
+}
+
+/** One setting: typed here, with what it is, what holds, its range and where that comes from. */
+export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula): void {
+  const { row } = page;
+  const format = isDate(setting) ? "yyyy-mm-dd hh:mm" : undefined;
+  const inForce = format ?? (/\d\.\d{5}/.test(standard.pieces.map(String).join("")) ? "0.0###" : undefined);
+  const typed = page.line({
+    label: setting.name,
+    value: demoValue(setting.name, kit),
+    input: allowedFor(setting, kit),
+    unit: setting.kind ? kit.unit(setting.kind) : "",
+    format,
+    note: setting.label,
+  });
+  const holds = page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format: inForce });
+  const due = fixed(kit)[setting.name];
+  if (due) {
+    page.put(row, 3, {
+      formula: formula`IF(${holds}="${due}","${setting.label}","this file is made for ${due}: type ${due} here")`,
+      look: "note",
+    });
+    page.alert("bad", holds, formula`${holds}<>"${due}"`);
+  }
+  page.put(row, 5, { value: rangeWords(setting, kit), look: "note" });
+  page.put(row, 6, { value: setting.basis, look: "note" });
+}

@@ -1,0 +1,119 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { launch } from "../../tool/browser";
+import { buildPage } from "../../tool/page";
+import { type Served, serve } from "../../tool/serve";
+
+/** The page as a person uses it, and what its mirror table says. */
+export class Sheet {
+  constructor(readonly page: Page) {}
+
+  words(address: string): Promise<string | null> {
+    return this.page.locator(`#mirror [data-cell="${address}"]`).textContent();
+  }
+
+  async value(address: string): Promise<string> {
+    return (await this.page.locator(`#mirror [data-cell="${address}"]`).getAttribute("data-value")) ?? "";
+  }
+
+  async shows(address: string, expected: string | RegExp): Promise<void> {
+    const until = Date.now() + 5_000;
+    for (;;) {
+      const seen = (await this.words(address)) ?? "";
+      if (typeof expected === "string" ? seen === expected : expected.test(seen)) return;
+      if (Date.now() > until) throw new Error(`${address} shows “${seen}”, and ${expected} was due`);
+      await this.page.waitForTimeout(50);
+    }
+  }
+
+  /** Goes to a cell by the box that names it, as a person may. */
+  async go(address: string): Promise<void> {
+    const box = this.page.locator(".o-named-range-selector-container input");
+    await box.click();
+    await box.fill(address);
+    await this.page.keyboard.press("Enter");
+  }
+
+  /** Keys come at a person's pace: faster ones can overtake the engine's editor. */
+  keys(typed: string): Promise<void> {
+    return this.page.keyboard.type(typed, { delay: 20 });
+  }
+
+  async type(address: string, typed: string): Promise<void> {
+    await this.go(address);
+    await this.keys(typed);
+    await this.page.keyboard.press("Enter");
+  }
+
+  /** Turns to a sheet by its tab. */
+  async turn(name: string): Promise<void> {
+    await this.page.locator(".o-sheet").getByText(name, { exact: true }).click();
+    await this.page.locator("#mirror caption").getByText(name, { exact: true }).waitFor({ state: "attached" });
+  }
+
+  ready(): Promise<unknown> {
+    return this.page.waitForSelector("html[data-ready]");
+  }
+
+  async reload(): Promise<void> {
+    await this.page.reload();
+    await this.ready();
+  }
+
+  kept(): Promise<void> {
+    return this.page.locator("#saved[data-state=kept]").waitFor();
+  }
+
+  /** Gives a file to the page, as if chosen from disk. */
+  async give(file: string | { name: string; mimeType: string; buffer: Buffer }): Promise<void> {
+    await this.page.locator("#file").setInputFiles(file);
+  }
+
+  /** Presses a button of the question that the page asks. */
+  answer(words: string): Promise<void> {
+    return this.page.locator("#ask").getByRole("button", { name: words, exact: true }).click();
+  }
+}
+
+export interface Site {
+  readonly served: Served;
+  readonly browser: Browser;
+  readonly folder: string;
+  /** What went wrong in any page, and which addresses were asked for. */
+  readonly troubles: string[];
+  readonly requests: string[];
+  /** A browser with nothing kept. */
+  stranger(): Promise<BrowserContext>;
+  visit(context?: BrowserContext): Promise<Sheet>;
+  close(): Promise<void>;
+}
+
+/** The built page on loopback, and a browser to visit it with. */
+export async function site(fill: (folder: string) => Promise<unknown> = buildPage): Promise<Site> {
+  const folder = mkdtempSync(join(tmpdir(), "page-"));
+  await fill(folder);
+  const served = await serve(folder, { port: 0 });
+  const browser = await launch();
+  const troubles: string[] = [];
+  const requests: string[] = [];
+  const stranger = () => browser.newContext({ viewport: { width: 1280, height: 800 }, acceptDownloads: true });
+  return {
+    ...{ served, browser, folder, troubles, requests, stranger },
+    async visit(context) {
+      const sheet = new Sheet(await (context ?? (await stranger())).newPage());
+      sheet.page.on("console", (message) => message.type() === "error" && troubles.push(message.text()));
+      sheet.page.on("pageerror", (error) => troubles.push(String(error)));
+      sheet.page.on("request", (request) => requests.push(request.url()));
+      await sheet.page.goto(served.address);
+      await sheet.ready();
+      return sheet;
+    },
+    async close() {
+      await browser.close();
+      await served.close();
+      rmSync(folder, { recursive: true });
+    },
+  };
+}

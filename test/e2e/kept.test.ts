@@ -1,0 +1,294 @@
+import { readFileSync } from "node:fs";
+import { read } from "@e965/xlsx";
+import { unzipSync } from "fflate";
+import type { BrowserContext } from "playwright-core";
+import { findBrowser } from "../../tool/browser";
+import { buildPage } from "../../tool/page";
+import { buildWorkbooks } from "../../tool/workbook";
+import { type Sheet, type Site, site } from "./driver";
+
+jest.setTimeout(120_000);
+
+/** A cell of the first sheet of the first workbook that holds nothing. */
+const free = "K3";
+
+const books = ({ page }: Sheet) => page.locator("#books");
+const names = (sheet: Sheet) => books(sheet).locator("[data-book] strong").allTextContents();
+const row = (sheet: Sheet, name: string) => books(sheet).locator(`[data-book="${name}"]`);
+const press = (sheet: Sheet, name: string, button: string) =>
+  row(sheet, name).getByRole("button", { name: button, exact: true }).first().click();
+const said = ({ page }: Sheet) => page.locator("#books .said");
+
+async function list(sheet: Sheet): Promise<void> {
+  await sheet.page.locator("#workbooks").click();
+  await books(sheet).locator("h2").waitFor();
+}
+
+const close = (sheet: Sheet) => books(sheet).getByRole("button", { name: "Close", exact: true }).click();
+
+async function make(sheet: Sheet, words: string): Promise<void> {
+  await list(sheet);
+  await books(sheet).locator("select").selectOption({ label: words });
+  await books(sheet).getByRole("button", { name: "Make it" }).click();
+  await said(sheet).getByText("It is open").waitFor();
+  await close(sheet);
+}
+
+/** Changes what the browser keeps, as a fault of it would. */
+const spoil = (sheet: Sheet, change: string): Promise<void> =>
+  sheet.page.evaluate(
+    (body) =>
+      new Promise<void>((done, failed) => {
+        const asked = indexedDB.open("porewise");
+        asked.onerror = () => failed(asked.error);
+        asked.onsuccess = () => {
+          const transaction = asked.result.transaction("work", "readwrite");
+          const records = transaction.objectStore("work");
+          const all = records.getAllKeys();
+          all.onsuccess = () => {
+            const newest = all.result.filter((key: any) => key[0] === "version").sort((a: any, b: any) => b[2] - a[2])[0];
+            if (body === "damage") records.put({ form: 1, book: "no book" }, newest);
+            else if (body === "newer") records.put({ form: 99 }, newest);
+          };
+          transaction.oncomplete = () => {
+            asked.result.close();
+            done();
+          };
+        };
+      }),
+    change,
+  );
+
+(findBrowser() ? describe : describe.skip)("the page keeps work", () => {
+  let made: Site;
+  let context: BrowserContext;
+  let sheet: Sheet;
+
+  beforeAll(async () => {
+    made = await site(async (folder) => {
+      await buildPage(folder);
+      await buildWorkbooks(`${folder}/workbook`);
+    });
+  });
+  afterAll(async () => {
+    await made?.close();
+  });
+  beforeEach(async () => {
+    context = await made.stranger();
+    sheet = await made.visit(context);
+  });
+  afterEach(async () => {
+    await context.close();
+    expect(made.troubles.splice(0)).toEqual([]);
+  });
+
+  it("soon after the last change, whatever becomes of the page", async () => {
+    await sheet.kept();
+    await sheet.type(free, "42");
+    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
+    await sheet.kept();
+    expect(await sheet.page.locator("#saved").textContent()).toMatch(/^saved \d\d:\d\d$/);
+    // A tab that is killed runs nothing any more.
+    const session = await context.newCDPSession(sheet.page);
+    const crash = sheet.page.waitForEvent("crash");
+    session.send("Page.crash").catch(() => undefined);
+    await crash;
+    sheet = await made.visit(context);
+    await sheet.shows(free, "42");
+  });
+
+  it("keeps what was typed just before a reload", async () => {
+    await sheet.kept();
+    await sheet.type(free, "7");
+    await sheet.reload();
+    await sheet.shows(free, "7");
+  });
+
+  it("several workbooks by name, each with its own cells", async () => {
+    await sheet.type(free, "1");
+    await make(sheet, "SI units, empty");
+    expect(await sheet.page.locator("#workbooks").textContent()).toBe("My workbook");
+    await sheet.shows(free, "");
+    await sheet.type(free, "2");
+    await make(sheet, "blank: one bare sheet");
+    await sheet.shows("A1", "");
+    await list(sheet);
+    expect(await names(sheet)).toEqual(["Blank workbook", "My workbook", "Invented shop"]);
+    await press(sheet, "Invented shop", "Open");
+    await sheet.shows(free, "1");
+    await list(sheet);
+    await press(sheet, "My workbook", "Rename");
+    await sheet.page.keyboard.type("Winter batch");
+    await sheet.page.keyboard.press("Enter");
+    await said(sheet).getByText("Renamed.").waitFor();
+    await press(sheet, "Winter batch", "Open");
+    await sheet.shows(free, "2");
+    await sheet.reload();
+    await sheet.shows(free, "2");
+    expect(await sheet.page.title()).toContain("Winter batch");
+  });
+
+  it("gives a taken name a number, and copies", async () => {
+    await list(sheet);
+    await press(sheet, "Invented shop", "Copy");
+    await said(sheet).getByText("The copy is open").waitFor();
+    expect(await names(sheet)).toEqual(["Invented shop 2", "Invented shop"]);
+    await press(sheet, "Invented shop", "Rename");
+    await sheet.page.keyboard.type("INVENTED shop 2");
+    await sheet.page.keyboard.press("Enter");
+    await said(sheet).getByText("Renamed.").waitFor();
+    expect(await names(sheet)).toContain("INVENTED shop 2 2");
+  });
+
+  it("ten versions to go back to, and forward again", async () => {
+    await sheet.kept();
+    for (let i = 1; i <= 12; i++) {
+      await sheet.type(free, String(i));
+      await sheet.page.locator("#saved[data-state=waiting]").waitFor();
+      await sheet.kept();
+    }
+    await list(sheet);
+    const versions = row(sheet, "Invented shop").locator(".versions li");
+    expect(await versions.count()).toBe(9);
+    await row(sheet, "Invented shop").locator("summary").click();
+    await versions.nth(4).getByRole("button", { name: "Go back to it" }).click();
+    await sheet.shows(free, "7");
+    await list(sheet);
+    await row(sheet, "Invented shop").locator("summary").click();
+    await row(sheet, "Invented shop").locator(".versions li").nth(0).getByRole("button", { name: "Go back to it" }).click();
+    await sheet.shows(free, "12");
+  });
+
+  it("loses nothing that was saved when the disk is full, and says so", async () => {
+    const poor = await made.stranger();
+    const origin = made.served.address.replace(/\/$/, "");
+    const door = await poor.newPage();
+    await door.goto(`${origin}/page.css`);
+    const session = await poor.newCDPSession(door);
+    await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
+    sheet = await made.visit(poor);
+    await sheet.type(free, "before");
+    await sheet.page.locator("#saved[data-state=full]").waitFor();
+    expect(await sheet.page.locator("#saved").textContent()).toMatch(/^not saved: this browser has no room left/);
+    await session.send("Storage.overrideQuotaForOrigin", { origin });
+    await sheet.type("K4", "room again");
+    await sheet.kept();
+    // The browser remembers for a while that there is room: from here on it is told otherwise at each writing.
+    await sheet.page.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException("full", "QuotaExceededError");
+      };
+    });
+    await sheet.type(free, "after");
+    await sheet.page.locator("#saved[data-state=full]").waitFor();
+    await sheet.shows(free, "after");
+    const other = await made.visit(poor);
+    await other.shows(free, "before");
+    await other.shows("K4", "room again");
+    await poor.close();
+  });
+
+  it("opens in a second tab to be read only, and lets it change once the first is gone", async () => {
+    await sheet.type(free, "first");
+    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
+    await sheet.kept();
+    const second = await made.visit(context);
+    expect(await second.page.locator("#saved").textContent()).toBe("open in another tab: here it can only be read");
+    await second.shows(free, "first");
+    await second.page.locator(".o-grid-overlay").click({ position: { x: 400, y: 90 } });
+    await second.keys("zzz");
+    await second.page.keyboard.press("Enter");
+    expect(await second.page.locator("#mirror").textContent()).not.toContain("zzz");
+    await list(second);
+    await press(second, "Invented shop", "Delete");
+    await second.answer("Delete");
+    await said(second).getByText("open in another tab").waitFor();
+    await close(second);
+    await sheet.type("K4", "last words");
+    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
+    await sheet.kept();
+    await sheet.page.close();
+    await second.page.locator("#saved[data-state=kept]").waitFor();
+    await second.shows("K4", "last words");
+    await second.type(free, "second");
+    await second.shows(free, "second");
+  });
+
+  it("sets a damaged record aside, reports it and opens the version before", async () => {
+    await sheet.kept();
+    await sheet.type(free, "good");
+    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
+    await sheet.kept();
+    await sheet.type(free, "spoilt");
+    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
+    await sheet.kept();
+    await spoil(sheet, "damage");
+    await sheet.reload();
+    await sheet.page.locator("#ask-words").getByText("set aside").waitFor();
+    await sheet.answer("Understood");
+    await sheet.shows(free, "good");
+    await list(sheet);
+    await books(sheet).getByText("Set aside, because it could not be read").waitFor();
+    const download = sheet.page.waitForEvent("download");
+    await books(sheet).getByRole("button", { name: "Download as it is" }).click();
+    expect(JSON.parse(readFileSync(await (await download).path(), "utf8"))).toEqual({ form: 1, book: "no book" });
+  });
+
+  it("neither shows nor changes what a newer page left", async () => {
+    await sheet.kept();
+    await spoil(sheet, "newer");
+    await sheet.reload();
+    await sheet.page.locator("#ask-words").getByText("left by a newer Porewise").waitFor();
+    await sheet.answer("Understood");
+    expect(await sheet.page.locator("#workbooks").textContent()).toBe("Invented shop 2");
+    await list(sheet);
+    expect(await names(sheet)).toContain("Invented shop");
+  });
+
+  it("says so when the browser keeps nothing, and asks before work is lost", async () => {
+    const poor = await made.stranger();
+    await poor.addInitScript(() => {
+      IDBFactory.prototype.open = () => {
+        throw new Error("no room");
+      };
+    });
+    const alone = await made.visit(poor);
+    await alone.type(free, "1");
+    await alone.page.locator("#saved[data-state=failed]").waitFor();
+    expect(await alone.page.locator("#saved").textContent()).toMatch(/^not saved/);
+    await list(alone);
+    await said(alone).getByText("Save your work as a file").waitFor();
+    await books(alone).getByRole("button", { name: "Make it" }).click();
+    await alone.answer("Stay");
+    await said(alone).getByText("stays").waitFor();
+    await close(alone);
+    await alone.shows(free, "1");
+    await poor.close();
+  });
+
+  it("gives everything as files, and deletes it when told so", async () => {
+    await sheet.type(free, "11");
+    await make(sheet, "blank: one bare sheet");
+    await sheet.type("B2", "12");
+    await list(sheet);
+    const download = sheet.page.waitForEvent("download");
+    await books(sheet).getByRole("button", { name: "Download all" }).click();
+    const files = unzipSync(readFileSync(await (await download).path()));
+    expect(Object.keys(files).sort()).toEqual(["Blank workbook.xlsx", "Invented shop.xlsx"]);
+    expect(read(files["Blank workbook.xlsx"]).Sheets.Sheet1.B2.v).toBe(12);
+    expect(read(files["Invented shop.xlsx"]).Sheets.Start[free].v).toBe(11);
+    await press(sheet, "Blank workbook", "Delete");
+    await sheet.answer("Keep it");
+    expect(await names(sheet)).toHaveLength(2);
+    await press(sheet, "Blank workbook", "Delete");
+    await sheet.answer("Delete");
+    await said(sheet).getByText("is deleted").waitFor();
+    expect(await names(sheet)).toEqual(["Invented shop"]);
+    await sheet.shows(free, "11");
+    await books(sheet).getByRole("button", { name: "Delete everything" }).click();
+    await sheet.answer("Delete everything");
+    await said(sheet).getByText("Everything is deleted").waitFor();
+    await close(sheet);
+    await sheet.shows(free, "");
+  });
+});

@@ -1,0 +1,32 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { findBrowser } from "../../tool/browser";
+import { build } from "../../tool/build";
+import { scenes, wordsOf } from "../../tool/scenes";
+import { type Site, site } from "./driver";
+
+jest.setTimeout(60_000);
+
+const root = join(__dirname, "../..");
+
+(findBrowser() ? describe : describe.skip)("the README's pictures", () => {
+  let made: Site;
+  beforeAll(async () => {
+    made = await site(build);
+  });
+  afterAll(async () => {
+    await made?.close();
+  });
+
+  it("are those of the scenes", () => {
+    const shown = [...readFileSync(join(root, "README.md"), "utf8").matchAll(/\]\(docs\/(\w+)\.png\)/g)].map(([, name]) => name);
+    expect(shown).toEqual(scenes.map(({ name }) => name));
+  });
+
+  it.each(scenes)("$name shows the words that the page shows now: if not, take it anew by npm run pictures", async ({ name, arrange }) => {
+    const { page } = await made.visit();
+    await arrange(page);
+    expect(await wordsOf(page)).toBe(readFileSync(join(root, `docs/${name}.txt`), "utf8"));
+    await page.context().close();
+  });
+});

@@ -1,0 +1,12 @@
+import { readFileSync } from "node:fs";
+import validate, { ready } from "@ooxml-tools/validate";
+
+// Tells what the Open XML SDK finds wrong in files, one list a file, as JSON. In a process of its own: it is an ES module, and keeps Node alive.
+
+await ready();
+const found = [];
+for (const path of process.argv.slice(2)) {
+  const errors = await validate(new Uint8Array(readFileSync(path)), "xlsx");
+  found.push(errors.map(({ description, path: { partUri, xpath } }) => `${partUri} ${xpath}: ${description}`));
+}
+process.stdout.write(JSON.stringify(found), () => process.exit(0));

@@ -1,0 +1,50 @@
+import { ask } from "../../../ask";
+import { near } from "../../../within";
+import { filled } from "../filled";
+
+const spaced = [
+  ["in the oven", "spaced"],
+  ["fullness", 0.55],
+];
+const blanks = filled("Blanks");
+const first = (title: string) => blanks.under(title, 1)[0];
+
+it("works out of a row what the functions say of it", () => {
+  const { beside } = blanks;
+  const [thickness, width, length, weight, dry] = [2, 3, 4, 7, 8].map((column) => beside("spalted boxelder", column) as number);
+  const volume = thickness * width * length;
+  const gravity = ask("PIECEGRAVITY", dry, volume, undefined, [["scale reads", "g"]] as never);
+  const moisture = ask("MOISTURE", weight, dry);
+  near(first("wood, each"), volume);
+  near(first("gravity"), gravity as number);
+  near(first("moisture"), moisture as number);
+  near(first("voids"), ask("VOIDS", gravity as never, moisture as never) as number);
+  near(first("resin, each"), ask("UPTAKE", volume, gravity as never, 0.55, moisture as never) as number);
+  near(first("bake"), ask("BAKE", thickness, width, length, gravity as never, spaced) as number);
+  expect(first("grade")).toBe("good");
+});
+
+it.each([
+  ["P-017", "lighter than when dry: weigh again"],
+  ["P-024", "no such wood on the sheet Woods"],
+  ["P-063", "too wet to take resin: dry it first"],
+  ["spalted boxelder", ""],
+])("says of %s what is wrong with it: “%s”", (kind, words) => expect(blanks.beside(kind, 17)).toBe(words));
+
+it("counts pieces, resin and rows to look at", () => {
+  expect(blanks.beside("pieces")).toBe(100);
+  expect(blanks.beside("rows to look at")).toBe(3);
+  near(
+    blanks.beside("resin taken up"),
+    blanks.under("resin, all", 14).reduce<number>((sum, one) => sum + (Number(one) || 0), 0),
+  );
+});
+
+it("offers the woods and the states as lists, and marks what is wet or wrong", () => {
+  const types = blanks.validations.map(({ type, range }) => `${type} ${range[0]}`);
+  expect(types).toEqual(expect.arrayContaining(["list F", "list G", "decimal C", "whole B"]));
+  expect(new Set(blanks.sheet.alerts.map(({ as }) => as))).toEqual(new Set(["bad", "attention", "good"]));
+});
+
+it("keeps all but the reason within a screen 1280 pixels wide", () =>
+  expect(7 * blanks.sheet.widths.slice(0, 18).reduce((a, b) => a + b)).toBeLessThan(1230));

@@ -1,0 +1,32 @@
+import { near } from "../../../within";
+import { filled } from "../filled";
+
+const price = filled("Price Tag");
+const number = (label: string, column = 1) => price.beside(label, column) as number;
+
+it("adds the lines up and shares them over the good pieces", () => {
+  near(number("total"), 1.25 * 24.5 + 0.005 + 7.5 + 0.6 + 0.36 + 22 + 0.41 - 0.005, 1e-3);
+  near(number("cost of one good piece"), number("total") / 18);
+});
+
+it("sets margin and mark-up side by side: the same share, two prices", () => {
+  const cost = number("cost of one good piece");
+  near(number("price to ask"), cost / 0.5, 1e-2);
+  near(number("price to ask", 2), cost * 1.5, 1e-2);
+  expect([number("as a margin on the price"), number("as a mark-up on the cost")]).toEqual([0.5, 1]);
+  near(number("as a margin on the price", 2), 1 / 3);
+});
+
+it("splits the total by weight to the cent", () => {
+  const shares = price.under("share", 3) as number[];
+  near(
+    shares.reduce((a, b) => a + b),
+    number("total"),
+  );
+  near(shares[0], (number("total") * 8) / 18, 1e-3);
+});
+
+it("says in words why there is no cost", () =>
+  expect(filled("Price Tag", { "Price Tag": { "of them spoiled": 20 } }).beside("cost of one good piece", 3)).toMatch(
+    /^no good piece is left/,
+  ));

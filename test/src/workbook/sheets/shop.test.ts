@@ -1,0 +1,43 @@
+import { settings } from "../../../../src/shop";
+import { filled } from "../filled";
+
+const shop = filled("My Shop");
+const { whole, rows, beside } = shop;
+const range = whole.book.names.find(({ name }) => name === "MyShop")!.ref;
+const settingRows = settings.map(({ name }) => ({ name, row: rows(name).find((row) => row >= range.row)! }));
+
+it("puts eight settings first, in one group", () => {
+  const firstEight = [...settingRows].sort((a, b) => a.row - b.row).slice(0, 8);
+  expect(firstEight.map(({ row }) => row - firstEight[0].row)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
+  expect(firstEight[7].row + 1).toBe(rows("Wood")[0]);
+  expect(firstEight.map(({ name }) => name)).toEqual(expect.arrayContaining(["units", "scale reads", "cover", "fullness", "altitude"]));
+});
+
+it("gives every setting what it is, its range and where that comes from, within the range that formulas read", () => {
+  for (const { row } of settingRows) {
+    expect(row).toBeGreaterThan(range.row);
+    expect(row).toBeLessThan(range.row + range.rows);
+    for (const column of [3, 5, 6]) expect(shop.value(row, column)).not.toBe("");
+  }
+});
+
+it("lets one choose from lists and warns outside ranges", () => {
+  const of = (name: string) => `B${settingRows.find((one) => one.name === name)!.row + 1}`;
+  const ruleOf = (name: string) => shop.validations.find(({ range }) => range === of(name));
+  expect(ruleOf("in the oven")).toMatchObject({ type: "list", errorStyle: "stop", values: ["foil", "spaced", "fan"] });
+  expect(ruleOf("fullness")).toMatchObject({ type: "decimal", formula1: "0", formula2: "1.05", errorStyle: "warning" });
+});
+
+it("refuses a thin lid in words and marks it, and never approves one", () => {
+  expect(beside("the lid is")).toBe("not refused, which proves nothing");
+  expect(filled("My Shop", { "My Shop": { lid: 0.25 } }).beside("the lid is")).toMatch(/^refused/);
+  expect(shop.alerts("the lid is")).toEqual([expect.stringMatching(/^bad: LEFT\(.*"refused"$/)]);
+});
+
+it.each([
+  ["units", "SI"],
+  ["scale reads", "oz"],
+])("says so where %s are not those of the file", (name, other) => {
+  expect(beside(name, 3)).not.toMatch(/type/);
+  expect(filled("My Shop", { "My Shop": { [name]: other } }).beside(name, 3)).toMatch(/^this file is made for .*: type .* here$/);
+});
