@@ -1,5 +1,5 @@
-import { follow, type Engine as Keeping } from "./beside/followed";
-import { keepLeft } from "./beside/leftward";
+import { follow, type Engine as Keeping } from "./file/beside/followed";
+import { keepLeft } from "./file/beside/leftward";
 import { type Engine as Rounding, roundAsOthers } from "./rounding";
 
 /** What the engine must keep and know beyond its own, told to it once, before a workbook opens. */

@@ -1,7 +1,7 @@
 import "./engine";
 import * as engine from "@odoo/o-spreadsheet";
 import { JSDOM } from "jsdom";
-import { type Opened, opened } from "./open";
+import { type Opened, opened } from "./file/open";
 
 // The engine looks for a page when it loads: it must have loaded before it finds a reader of XML.
 const { DOMParser, XMLSerializer } = new JSDOM().window;

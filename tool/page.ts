@@ -1,7 +1,7 @@
 import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { build } from "esbuild";
-import { firstFile } from "../sheet/first";
+import { firstFile } from "../sheet/page/first";
 import { firstContent } from "./first";
 
 const root = join(__dirname, "..");
@@ -37,7 +37,7 @@ export const framed = (html: string): string =>
 /** Builds the embedded spreadsheet into a folder, its index.html at the root. */
 export async function buildPage(outDir: string): Promise<void> {
   await build({
-    entryPoints: [join(root, "sheet/page.ts")],
+    entryPoints: [join(root, "sheet/page/page.ts")],
     outfile: join(outDir, "page.js"),
     bundle: true,
     minify: true,
@@ -45,7 +45,7 @@ export async function buildPage(outDir: string): Promise<void> {
     target: "es2022",
     legalComments: "none",
   });
-  for (const file of ["index.html", "page.css"]) copy(join(root, "sheet", file), join(outDir, file));
+  for (const file of ["index.html", "page.css"]) copy(join(root, "sheet/page", file), join(outDir, file));
   copy(join(root, "assets/mark.svg"), join(outDir, "icons/mark.svg"));
   for (const [to, from] of Object.entries(vendor)) copy(join(root, "node_modules", from), join(outDir, "vendor", to));
   writeFileSync(join(outDir, firstFile), JSON.stringify(await firstContent()));

@@ -5,7 +5,7 @@ import type { Frame } from "playwright-core";
 import { placeOf } from "../../src/checklist/part";
 import { findBrowser } from "../../tool/browser";
 import { build } from "../../tool/build";
-import { f, row, workbookOf } from "../sheet/workbooks";
+import { f, row, workbookOf } from "../sheet/file/workbooks";
 import { tabTo } from "../taskpane/pane";
 import { type Sheet, type Site, site } from "./driver";
 

@@ -4,8 +4,8 @@ import { join } from "node:path";
 import { read } from "@e965/xlsx";
 import { findBrowser } from "../../tool/browser";
 import { convert, hasLibreOffice } from "../judge/libreoffice";
-import { costs } from "../sheet/costs";
-import { cellIn, f, row, textsOf, workbookOf } from "../sheet/workbooks";
+import { costs } from "../sheet/file/costs";
+import { cellIn, f, row, textsOf, workbookOf } from "../sheet/file/workbooks";
 import { type Sheet, type Site, site } from "./driver";
 
 jest.setTimeout(120_000);

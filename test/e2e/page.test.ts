@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import * as engine from "@odoo/o-spreadsheet";
 import { model } from "../../sheet/engine";
 import "../../sheet/headless";
-import { saved } from "../../sheet/save";
+import { saved } from "../../sheet/file/save";
 import { blanks, shop } from "../../src/demo";
 import { findBrowser } from "../../tool/browser";
 import { spill } from "../ask";

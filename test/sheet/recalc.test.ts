@@ -4,10 +4,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { read } from "@e965/xlsx";
 import { zipSync } from "fflate";
-import { recalculated } from "../../sheet/recalculated";
+import { recalculated } from "../../sheet/file/recalculated";
 import { hasLibreOffice } from "../judge/libreoffice";
-import { costs } from "./costs";
-import { cellIn, f, row, textsOf, workbookOf } from "./workbooks";
+import { costs } from "./file/costs";
+import { cellIn, f, row, textsOf, workbookOf } from "./file/workbooks";
 
 jest.setTimeout(60_000);
 jest.spyOn(console, "debug").mockImplementation();

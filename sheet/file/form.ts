@@ -1,0 +1,18 @@
+import { isFault, type Outcome } from "../../shared/outcome";
+import { escaped } from "./xml";
+
+/** How a file holds a value. */
+export interface Form {
+  /** The type that a cell's start tag names; none for a number. */
+  readonly type: string | undefined;
+  readonly text: string | undefined;
+}
+
+export function formOf(value: Outcome | undefined): Form {
+  if (value === undefined) return { type: undefined, text: undefined };
+  if (isFault(value)) return { type: "e", text: value.error };
+  if (typeof value === "boolean") return { type: "b", text: value ? "1" : "0" };
+  return typeof value === "number" ? { type: undefined, text: String(value) } : { type: "str", text: escaped(value) };
+}
+
+export const valueElement = (prefix: string, text: string | undefined) => (text === undefined ? "" : `<${prefix}v>${text}</${prefix}v>`);

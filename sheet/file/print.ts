@@ -1,0 +1,152 @@
+import type { WorkbookData } from "@odoo/o-spreadsheet";
+import type { XmlElement } from "@rgrove/parse-xml";
+import { letters } from "../letters";
+import { atOf } from "./address";
+import type { Ranges } from "./beside/followed";
+import { fixed } from "./names";
+import type { DefinedName } from "./parts";
+import { piecesOf } from "./pieces";
+import { allOf, childrenOf, isTrue, nameOf, read } from "./xml";
+
+type SheetData = WorkbookData["sheets"][number];
+
+/** How a sheet is printed, as its file says it. */
+export interface Print {
+  /** Elements of the sheet's part, as they stand there. */
+  readonly elements: readonly string[];
+  readonly fits: boolean;
+  /** Rows and columns printed on every page, and what is printed at all: names that a workbook keeps. */
+  readonly names: Readonly<Record<string, string>>;
+  /** The keys of the ranges behind the names, and of the first cells after each break: they move with the sheet's rows. */
+  readonly follows?: Readonly<Record<string, readonly string[]>>;
+}
+
+const printed = ["printOptions", "pageMargins", "pageSetup", "headerFooter", "rowBreaks", "colBreaks"];
+const printNames = ["_xlnm.Print_Area", "_xlnm.Print_Titles"];
+
+/** A printer's own settings stay behind: they are a part of another program. */
+const withoutPrinter = (xml: string) => xml.replace(/\s+\w+:id="[^"]*"/, "");
+
+const breaks = ["rowBreaks", "colBreaks"];
+
+/** The ranges that a name lists, without their sheet and dollar signs. */
+const rangesIn = (text: string): string[] => {
+  const plain = piecesOf(text).filter(({ kind, text }) => kind !== "sheet" && !text.endsWith("!"));
+  return plain
+    .map(({ text }) => text.replace(/\$/g, ""))
+    .join("")
+    .split(",");
+};
+
+/** The first cell after a break. */
+const afterBreak = (name: string, id: number): string => (name === "rowBreaks" ? `A${id + 1}` : `${letters(id)}1`);
+
+export interface ReadPrint {
+  readonly print: Print;
+  readonly ranges: Ranges;
+}
+
+export function printOf(xml: string, root: XmlElement, sheet: string, names: readonly DefinedName[]): ReadPrint {
+  const elements = childrenOf(root).filter((child) => printed.includes(nameOf(child)) && !child.name.includes(":"));
+  const own = names.filter((one) => one.sheet === sheet && printNames.includes(one.name));
+  const listed = [
+    ...own.map(({ name, text }) => [name, rangesIn(text)] as const),
+    ...elements
+      .filter((element) => breaks.includes(element.name))
+      .map(
+        (element) => [element.name, childrenOf(element, "brk").map((one) => afterBreak(element.name, Number(one.attributes.id)))] as const,
+      ),
+  ];
+  const keyed = listed.map(([name, ranges]) => [name, ranges.map((range, i) => [`${name} ${i}`, range] as const)] as const);
+  return {
+    print: {
+      elements: elements.filter(({ name }) => !breaks.includes(name)).map(({ start, end }) => withoutPrinter(xml.slice(start, end))),
+      fits: allOf(root, "pageSetUpPr").some(({ attributes }) => isTrue(attributes.fitToPage)),
+      names: Object.fromEntries(own.map(({ name, text }) => [name, text])),
+      follows: Object.fromEntries(keyed.map(([name, ranges]) => [name, ranges.map(([key]) => key)])),
+    },
+    ranges: Object.fromEntries(keyed.flatMap(([, ranges]) => ranges)),
+  };
+}
+
+/** For a sheet that has none: as wide as the page, lying where the sheet is wide, its frozen rows on every page. */
+function usualPrint(sheet: string, wide: boolean, frozenRows: number): Print {
+  return {
+    elements: [
+      '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>',
+      `<pageSetup orientation="${wide ? "landscape" : "portrait"}" fitToWidth="1" fitToHeight="0"/>`,
+      "<headerFooter><oddFooter>&amp;L&amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>",
+    ],
+    fits: true,
+    names: frozenRows ? { "_xlnm.Print_Titles": `'${sheet.replace(/'/g, "''")}'!$1:$${frozenRows}` } : {},
+  };
+}
+
+/** The order that the standard gives the elements of a sheet; programs refuse another. */
+const order = [
+  ...["sheetPr", "dimension", "sheetViews", "sheetFormatPr", "cols", "sheetData", "sheetCalcPr", "sheetProtection", "protectedRanges"],
+  ...["scenarios", "autoFilter", "sortState", "dataConsolidate", "customSheetViews", "mergeCells", "phoneticPr", "conditionalFormatting"],
+  ...["dataValidations", "hyperlinks", ...printed, "customProperties", "cellWatches", "ignoredErrors", "smartTags", "drawing"],
+  ...["legacyDrawing", "legacyDrawingHF", "picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst"],
+];
+
+const fitting = '<pageSetUpPr fitToPage="1"/>';
+
+function withFit(properties = "<sheetPr/>"): string {
+  const open = properties.endsWith("/>") ? `${properties.slice(0, -2)}></sheetPr>` : properties;
+  return open.replace("</sheetPr>", `${fitting}</sheetPr>`);
+}
+
+/** A sheet's part with its print set-up, all in the order of the standard. */
+export function withPrint(xml: string, { elements, fits }: Print): string {
+  const root = read(xml);
+  const children = childrenOf(root);
+  const parts = children.map((child) => ({ name: nameOf(child), text: xml.slice(child.start, child.end) }));
+  const own = parts.find(({ name }) => name === "sheetPr")?.text;
+  const rest = parts.filter(({ name }) => !printed.includes(name) && (name !== "sheetPr" || !fits));
+  const added = elements.map((text) => ({ name: /^<([\w]+)/.exec(text)![1], text }));
+  const all = [...(fits ? [{ name: "sheetPr", text: withFit(own) }] : []), ...rest, ...added];
+  const place = ({ name }: { name: string }) => (order.includes(name) ? order.indexOf(name) : order.length);
+  all.sort((a, b) => place(a) - place(b));
+  return xml.slice(0, children[0].start) + all.map(({ text }) => text).join("") + xml.slice(children.at(-1)!.end);
+}
+
+const pageWidth = 700;
+
+/** Rows kept in sight while the others scroll are a table's head, unless they fill the screen. */
+const headRows = ({ panes }: SheetData): number => (panes && panes.ySplit <= 10 ? panes.ySplit : 0);
+
+const quoted = (sheet: string) => `'${sheet.replace(/'/g, "''")}'!`;
+
+/** A sheet may have been given another name since its print set-up was read. */
+const renamed = (text: string, sheet: string): string =>
+  text.replace(/(^|,)(?:'(?:[^']|'')*'|[^'!,]+)!/g, (_, comma) => comma + quoted(sheet));
+
+const breakXml = (name: string, cells: readonly string[]): string => {
+  const [axis, last] = name === "rowBreaks" ? (["row", 16383] as const) : (["column", 1048575] as const);
+  const lines = cells.map((cell) => `<brk id="${atOf(cell)[axis]}" max="${last}" man="1"/>`);
+  return `<${name} count="${lines.length}" manualBreakCount="${lines.length}">${lines.join("")}</${name}>`;
+};
+
+/** The set-up where rows and columns may have come and gone meanwhile. */
+function moved({ elements, fits, follows = {} }: Print, sheet: string, here: Ranges): Print {
+  const found = Object.entries(follows)
+    .map(([name, keys]) => [name, keys.flatMap((key) => here[key] ?? [])] as const)
+    .filter(([, ranges]) => ranges.length);
+  const lines = found.filter(([name]) => breaks.includes(name)).map(([name, cells]) => breakXml(name, cells));
+  const names = found.filter(([name]) => !breaks.includes(name));
+  return {
+    elements: [...elements, ...lines],
+    fits,
+    names: Object.fromEntries(names.map(([name, ranges]) => [name, ranges.map((range) => quoted(sheet) + fixed(range)).join(",")])),
+  };
+}
+
+/** How a sheet of the page is printed: as the file it came from said, or as usual. */
+export function printFor(sheet: SheetData, known: Print | undefined, here: Ranges): Print {
+  if (known?.follows) return moved(known, sheet.name, here);
+  if (known)
+    return { ...known, names: Object.fromEntries(Object.entries(known.names).map(([name, text]) => [name, renamed(text, sheet.name)])) };
+  const width = Object.values(sheet.cols).reduce((sum, { size, isHidden }) => sum + (isHidden ? 0 : (size ?? 0)), 0);
+  return usualPrint(sheet.name, width > pageWidth, headRows(sheet));
+}

@@ -1,0 +1,138 @@
+import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import type { Model } from "@odoo/o-spreadsheet";
+import type { Outcome } from "../../shared/outcome";
+import { cellOf } from "../cell";
+import { addressOf, type Block, cellsOf as cellsIn } from "./address";
+import { restoreCharts } from "./beside/charts";
+import { followedOf } from "./beside/followed";
+import { withLinks } from "./beside/links";
+import { addLooks, type Looks, solidColours } from "./beside/looks";
+import { addNotes } from "./beside/notes";
+import { addProperties, type Properties } from "./beside/properties";
+import { rankedRules } from "./beside/rules";
+import type { SheetBeside } from "./beside/sheet";
+import { withSizes } from "./beside/sizes";
+import { nameTables } from "./beside/tables";
+import { withValidations } from "./beside/validations";
+import { rowsOf } from "./cells";
+import { addDocuments, type Documents } from "./documents";
+import { type Reader, unknownOf } from "./known";
+import { needsArray } from "./many";
+import { namesXml } from "./names";
+import { fileFormula, untouchedFormula, type Writer } from "./outward";
+import { edit } from "./package";
+import { type Print, printFor, withPrint } from "./print";
+import { withFormats } from "./resultformats";
+import { asStored } from "./stored";
+import type { Parts } from "./unzip";
+import { type NewFormula, valuesWritten } from "./values";
+import { encoded, read } from "./xml";
+import { zipped } from "./zip";
+
+/** What a workbook holds beside what the engine keeps. */
+export interface Beside {
+  readonly documents: Documents;
+  /** By the engine's names of sheets, which stay when a person gives a sheet another name. */
+  readonly print: Readonly<Record<string, Print>>;
+  /** By the same names. */
+  readonly sheets?: Readonly<Record<string, SheetBeside>>;
+  readonly properties?: Properties;
+  readonly looks?: Looks;
+}
+
+export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Reader & Writer;
+
+type SheetData = OSpreadsheet.WorkbookData["sheets"][number];
+
+const pictureOf = (url: string): Uint8Array => {
+  const [head, body = ""] = url.split(",", 2);
+  const text = head.endsWith(";base64") ? atob(body) : decodeURIComponent(body);
+  return Uint8Array.from(text, (letter) => letter.charCodeAt(0));
+};
+
+/** The engine's own file, part by part. */
+async function written(data: object, { Model }: Engine): Promise<Parts> {
+  const { files } = await new Model(data).exportXLSX();
+  return new Map(files.map((file) => [file.path, "imageSrc" in file ? pictureOf(file.imageSrc) : encoded(file.content)] as const));
+}
+
+/** One sheet: formulas as other programs read them, the values of every cell that a formula fills. */
+function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engine): string {
+  const { getters } = model;
+  const root = read(xml);
+  const rows = rowsOf(root, []);
+  const around = {
+    names: new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase())),
+    sheets: new Set(getters.getSheetIds().map((id) => getters.getSheetName(id).toLowerCase())),
+  };
+  const values = new Map<string, Outcome | undefined>();
+  const formulas = new Map<string, NewFormula>();
+  for (const file of rows.flatMap(({ cells }) => cells)) {
+    const position = { sheetId: sheet.id, row: file.row, col: file.column };
+    const cell = getters.getCell(position);
+    if (!cell?.isFormula) continue;
+    const address = addressOf(file);
+    const typed = cell.compiledFormula.toFormulaString(getters, { useBoundedReference: true });
+    if (unknownOf(typed, engine, around)) {
+      // Without a value: a program that knows the formula works it out.
+      formulas.set(address, { formula: untouchedFormula(typed) });
+      values.set(address, undefined);
+      continue;
+    }
+    const zone = getters.getSpreadZone(position);
+    const block: Block | undefined = zone ?? (needsArray(typed, engine, getters) ? at(file) : undefined);
+    formulas.set(address, { formula: fileFormula(typed, file.formula?.text ?? typed.slice(1), engine), block });
+    for (const one of cellsIn(zone ?? at(file))) values.set(addressOf(one), shownIn(model, sheet.id, one));
+  }
+  return storedRules(valuesWritten({ xml, root, rows }, values, formulas));
+}
+
+/** Rules and lists of a sheet may call our functions too. */
+const storedRules = (xml: string): string => xml.replace(/(<formula[12]?>)([^<]*)/g, (_, tag, formula) => tag + asStored(formula));
+
+const at = ({ row, column }: { row: number; column: number }): Block => ({ top: row, bottom: row, left: column, right: column });
+
+function shownIn({ getters }: Model, sheetId: string, { row, column }: { row: number; column: number }): Outcome | undefined {
+  const cell = getters.getEvaluatedCell({ sheetId, row, col: column });
+  return cell.type === "empty" ? undefined : ((cellOf(cell) ?? undefined) as Outcome | undefined);
+}
+
+const book = "xl/workbook.xml";
+
+/** Text that the engine holds behind an apostrophe needs none in a file. */
+const withoutApostrophes = (xml: string): string => xml.replace(/(<t(?:\s[^>]*)?>\s*)'/g, "$1");
+
+/** The workbook of the page as a file for any spreadsheet program. */
+export async function saved(model: Model, beside: Beside, engine: Engine): Promise<Uint8Array> {
+  const data = withFormats(model);
+  const parts = await written(data, engine);
+  const here = (sheetId: string) => followedOf(data, sheetId);
+  const there = (sheetId: string) => ({ name: data.sheets.find(({ id }) => id === sheetId)?.name, ranges: here(sheetId) });
+  const prints = data.sheets.map((sheet) => printFor(sheet, beside.print[sheet.id], here(sheet.id)));
+  const pathOf = (i: number) => `xl/worksheets/sheet${i}.xml`;
+  data.sheets.forEach((sheet, i) => {
+    const kept = beside.sheets?.[sheet.id];
+    const measure = {
+      column: (index: number) => (index < sheet.colNumber ? model.getters.getColSize(sheet.id, index) : 0),
+      row: (index: number) => (index < sheet.rowNumber ? model.getters.getRowSize(sheet.id, index) : 0),
+    };
+    restoreCharts(parts, pathOf(i), sheet, kept?.charts ?? {}, measure);
+    edit(parts, pathOf(i), (xml) => {
+      const own = withValidations(rankedRules(finishedSheet(xml, sheet, model, engine)), sheet, kept?.validations ?? {});
+      const linked = withLinks(kept ? withSizes(own, kept.sizes) : own, kept?.links ?? [], here(sheet.id), there);
+      return solidColours(withPrint(addNotes(parts, pathOf(i), linked, kept?.notes ?? [], here(sheet.id), i + 1), prints[i]));
+    });
+  });
+  nameTables(
+    parts,
+    data.sheets.map(({ id }, i) => ({ path: pathOf(i), tables: beside.sheets?.[id]?.tables ?? [], here: here(id) })),
+    data.namedRanges,
+  );
+  edit(parts, book, (xml) => xml.replace("</sheets>", () => `</sheets>${namesXml(data.namedRanges, prints)}`));
+  edit(parts, "xl/sharedStrings.xml", withoutApostrophes);
+  edit(parts, "xl/styles.xml", solidColours);
+  if (beside.looks) addLooks(parts, book, beside.looks);
+  if (beside.properties) addProperties(parts, beside.properties);
+  addDocuments(parts, book, beside.documents);
+  return zipped(parts);
+}

@@ -1,0 +1,92 @@
+import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
+import type { Beside } from "../file/save";
+import { type Asks, mount, open } from "./grid";
+import type { Content } from "./kept/work";
+import { Mirror } from "./mirror";
+
+interface Places {
+  readonly grid: HTMLElement;
+  readonly mirror: HTMLElement;
+  readonly here: HTMLElement;
+}
+
+/** What has the focus, in the frame of the pane too: a frame that loses it forgets where it was. */
+function focusedIn({ activeElement }: Document): HTMLElement | null {
+  const inside = activeElement instanceof HTMLIFrameElement ? activeElement.contentDocument : null;
+  return inside ? focusedIn(inside) : (activeElement as HTMLElement | null);
+}
+
+/** The workbook on the page: one at a time, drawn by the engine, with what the engine does not hold beside it. */
+export class Desk {
+  private now: { readonly model: Model; readonly close: () => void } | undefined;
+  private beside: Beside = { documents: {}, print: {} };
+  private readonly watchers = new Set<() => void>();
+  private readonly guests = new Set<() => void>();
+  readOnly = false;
+
+  constructor(
+    private readonly places: Places,
+    private readonly asks: Asks,
+    private readonly changed: () => void,
+  ) {}
+
+  get model(): Model {
+    if (!this.now) throw new Error("No workbook is on the page yet.");
+    return this.now.model;
+  }
+
+  /** Puts a workbook in the place of the one that is shown; where it does not open this throws, and the other stays. */
+  async show({ book, shown, ...beside }: Content, readOnly: boolean): Promise<void> {
+    const model = open(book, readOnly, () => this.changed());
+    const sheetIdFrom = model.getters.getActiveSheetId();
+    if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
+    this.now?.close();
+    this.beside = beside;
+    this.readOnly = readOnly;
+    const mirror = new Mirror(model, this.places.mirror, this.places.here);
+    model.on("update", mirror, () => {
+      mirror.refresh();
+      for (const watcher of this.watchers) watcher();
+    });
+    // A grid that is drawn anew takes the focus.
+    const focused = focusedIn(document);
+    const unmount = await mount(model, this.places.grid, this.asks);
+    this.now = {
+      model,
+      close: () => {
+        model.off("update", mirror);
+        unmount();
+      },
+    };
+    mirror.refresh();
+    if (focused?.isConnected) focused.focus();
+    for (const told of [...this.guests, ...this.watchers]) told();
+  }
+
+  /** All that the workbook is made of, as of now. */
+  content(): Content & { readonly book: WorkbookData } {
+    const { model, beside } = this;
+    return { book: model.exportData(), shown: model.getters.getActiveSheetId(), ...beside };
+  }
+
+  document(namespace: string): string | undefined {
+    return this.beside.documents[namespace];
+  }
+
+  setDocument(namespace: string, xml: string): void {
+    this.beside = { ...this.beside, documents: { ...this.beside.documents, [namespace]: xml } };
+    this.changed();
+  }
+
+  /** Tells every change of what is shown or selected; the answer stops it. */
+  watch(watcher: () => void): () => void {
+    this.watchers.add(watcher);
+    return () => this.watchers.delete(watcher);
+  }
+
+  /** Tells that another workbook is shown; the answer stops it. */
+  replaced(guest: () => void): () => void {
+    this.guests.add(guest);
+    return () => this.guests.delete(guest);
+  }
+}

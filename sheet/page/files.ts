@@ -1,0 +1,91 @@
+import type { Ended } from "../../shared/host";
+import { type Opened, opened } from "../file/open";
+import { limits, Unreadable } from "../file/unzip";
+import type { Asker } from "./ask";
+import { downloadWorkbook, fileOf } from "./download";
+import type { Library } from "./kept/library";
+import { engine } from "./vendor";
+
+const few = (items: readonly string[]): string =>
+  items.length > 8 ? `${items.slice(0, 8).join(", ")} and ${items.length - 8} more` : items.join(", ");
+
+/** What a person should know before a workbook opens; "" where it opens whole. */
+function warning({ lost, unknown }: Opened): string {
+  const words = [
+    ...(lost.length ? [`This page does not keep: ${lost.join("; ")}.`] : []),
+    ...(unknown.length ? [`Formulas that are not known here show an error and are saved as they came: ${few(unknown)}.`] : []),
+  ];
+  return words.length ? [...words, "Your file on disk stays as it is."].join("\n\n") : "";
+}
+
+/** Reads a workbook file for the page, or says why not. */
+export function readFile(bytes: Uint8Array, name: string): Opened | string {
+  try {
+    return opened(bytes, engine);
+  } catch (error) {
+    const reason = error instanceof Unreadable ? error.message : "something in it cannot be read here";
+    return `${name} does not open: ${reason}.`;
+  }
+}
+
+/** Opens workbooks from disk, each beside those that are there, and saves the one on the page. */
+export class Files {
+  constructor(
+    private readonly library: Library,
+    private readonly asker: Asker,
+    private readonly tell: (words: string) => void,
+  ) {}
+
+  /** Opens a file as a new workbook; asks first where the page cannot keep all of it. */
+  async open(bytes: Uint8Array, name: string): Promise<Ended> {
+    const workbook = readFile(bytes, name);
+    if (typeof workbook === "string") return { done: false, words: workbook };
+    const { lost: _, unknown: __, ...content } = workbook;
+    const words = warning(workbook);
+    if (words && !(await this.asker.ask(`Open ${name}?`, words, "Open", "Leave it"))) return { done: true, words: "Nothing was opened." };
+    const ended = await this.library.create(name.replace(/\.\w+$/, ""), content);
+    return ended.done ? { done: true, words: `${this.library.current.name} is open.` } : ended;
+  }
+
+  private async choose(file: File | undefined): Promise<void> {
+    if (!file) return;
+    const ended: Ended =
+      file.size > limits.unpacked
+        ? { done: false, words: `${file.name} does not open: it is larger than 100 MB.` }
+        : await this.open(new Uint8Array(await file.arrayBuffer()), file.name);
+    if (ended.done) this.tell(ended.words ?? "");
+    else void this.asker.tell(ended.words);
+  }
+
+  private async save(): Promise<void> {
+    const { id, name } = this.library.current;
+    try {
+      downloadWorkbook(name, await fileOf((await this.library.contentOf(id))!));
+      this.tell(`${name} is in your downloads`);
+    } catch {
+      void this.asker.tell("The workbook could not be written as a file. Your work is still on the page.");
+    }
+  }
+
+  /** The buttons, and the whole page as a place to drop a file on. */
+  listen(open: HTMLElement, input: HTMLInputElement, save: HTMLElement): void {
+    open.addEventListener("click", () => input.click());
+    input.addEventListener("change", () => {
+      void this.choose(input.files?.[0]);
+      input.value = "";
+    });
+    save.addEventListener("click", () => void this.save());
+    const holdsFile = ({ dataTransfer }: DragEvent) => dataTransfer?.types.includes("Files") ?? false;
+    const over = (event: DragEvent, isOver: boolean) => {
+      if (!holdsFile(event)) return;
+      event.preventDefault();
+      document.body.toggleAttribute("data-drop", isOver);
+    };
+    addEventListener("dragover", (event) => over(event, true));
+    addEventListener("dragleave", (event) => event.relatedTarget === null && over(event, false));
+    addEventListener("drop", (event) => {
+      over(event, false);
+      if (holdsFile(event)) void this.choose(event.dataTransfer?.files[0]);
+    });
+  }
+}

@@ -1,0 +1,87 @@
+import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import type { Model } from "@odoo/o-spreadsheet";
+import { locale } from "../data";
+import { extend } from "../extend";
+import { register } from "../functions";
+import { respelled } from "../quotes";
+import { App, engine } from "./vendor";
+
+/** Menu entries that mean nothing here: they want a server behind the sheet, or change how formulas are spelt. */
+const hidden: Readonly<Record<string, readonly string[]>> = {
+  file: ["settings"],
+  insert: ["insert_pivot", "insert_image", "insert_carousel"],
+  data: ["pivot_data_sources", "reinsert_dynamic_pivot", "reinsert_static_pivot"],
+};
+
+function hideMenus(): void {
+  for (const [menu, ids] of Object.entries(hidden)) {
+    const entry = engine.registries.topbarMenuRegistry.content[menu] as { children: { id?: string }[] };
+    entry.children = entry.children.filter(({ id }) => !id || !ids.includes(id));
+  }
+}
+
+export interface Asks {
+  readonly notify: (words: string) => void;
+  readonly confirm: (words: string, yes: () => void, no?: () => void) => void;
+}
+
+/** Everything a person does to the workbook passes the transport; selecting a cell does not. */
+const changes = new Set(["REMOTE_REVISION", "REVISION_UNDONE", "REVISION_REDONE"]);
+
+function transport(changed: () => void) {
+  class Watched extends engine.LocalTransportService {
+    override async sendMessage(message: Parameters<OSpreadsheet.TransportService["sendMessage"]>[0]): Promise<void> {
+      await super.sendMessage(message);
+      if (changes.has(message.type)) changed();
+    }
+  }
+  return new Watched();
+}
+
+/** A formula pasted from another program may hold `""` inside a text. */
+function respellTyped(model: Model): void {
+  const dispatch = model.dispatch.bind(model) as (type: string, payload?: { content?: string }) => any;
+  model.dispatch = ((type: string, payload?: { content?: string }) =>
+    type === "UPDATE_CELL" && payload?.content?.startsWith("=")
+      ? dispatch(type, { ...payload, content: respelled(payload.content) })
+      : dispatch(type, payload)) as Model["dispatch"];
+}
+
+/** Loads a workbook with the catalogue's functions in it; `changed` is told of every change to what it holds. */
+export function open(book: object, readOnly: boolean, changed: () => void): Model {
+  const model = new engine.Model(
+    { ...book, settings: { locale } },
+    { transportService: transport(changed), mode: readOnly ? "readonly" : "normal" },
+  );
+  respellTyped(model);
+  return model;
+}
+
+/** Makes the functions known, once, before a workbook opens. */
+export function prepare(): void {
+  register(engine);
+  extend(engine);
+  hideMenus();
+}
+
+let templates: Promise<string> | undefined;
+const templatesOf = (): Promise<string> => {
+  templates ??= fetch("vendor/o_spreadsheet.xml").then((answer) => answer.text());
+  return templates;
+};
+
+/** Draws a workbook; the answer takes it off the page again. */
+export async function mount(model: Model, place: HTMLElement, asks: Asks): Promise<() => void> {
+  const props = {
+    model,
+    notifyUser: ({ text }: { text: string }) => asks.notify(text),
+    raiseError: (text: string, done?: () => void) => {
+      asks.notify(text);
+      done?.();
+    },
+    askConfirmation: asks.confirm,
+  };
+  const app = new App(engine.Spreadsheet as never, { props, templates: await templatesOf() } as never);
+  await app.mount(place);
+  return () => app.destroy();
+}

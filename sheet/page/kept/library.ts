@@ -1,0 +1,261 @@
+import type { Ended } from "../../../shared/host";
+import { draftOf, keepDraft } from "../../../taskpane/draft";
+import type { Desk } from "../desk";
+import { Keeper, type State } from "./keeper";
+import { type Hold, hold, isHeld } from "./lock";
+import * as store from "./store";
+import { toForget } from "./versions";
+import { type Content, fromKept, toKeep } from "./work";
+
+/** What a person sees of the workbook on the page. */
+export interface Standing {
+  readonly id: string;
+  readonly name: string;
+  readonly state: State | "read only";
+  /** When it was kept last. */
+  readonly moment: number;
+}
+
+export interface Around {
+  readonly desk: Desk;
+  readonly tell: (standing: Standing) => void;
+  /** Says what a person should know and did not ask for. */
+  readonly note: (words: string) => void;
+  /** Whether changes that cannot be kept may be lost. */
+  readonly mayLose: () => Promise<boolean>;
+  /** What there is where nothing is kept. */
+  readonly first: () => Promise<{ readonly name: string; readonly content: Content }>;
+}
+
+const draftName = "workbook on the page";
+const dayOf = (moment: number) => new Date(moment).toDateString();
+const tidy = (name: string) => name.trim().replace(/\s+/g, " ").slice(0, 80);
+
+/** A name that no other workbook has: a taken one gets a number. */
+function freeName(name: string, taken: ReadonlySet<string>): string {
+  const wanted = tidy(name) || "Workbook";
+  let free = wanted;
+  for (let n = 2; taken.has(free.toLowerCase()); n++) free = `${wanted} ${n}`;
+  return free;
+}
+
+const done: Ended = { done: true };
+const refused = (words: string): Ended => ({ done: false, words });
+const inOtherTab = refused("It is open in another tab: close it there first.");
+const stays = refused("The workbook on the page stays: it could not be kept. Save it as a file, or make room in this browser.");
+
+/** The workbooks that this browser keeps, one of them on the desk. */
+export class Library {
+  private standing: Standing | undefined;
+  private keeper: Keeper | undefined;
+  private lock: Hold | undefined;
+  private waiting: AbortController | undefined;
+
+  constructor(private readonly around: Around) {}
+
+  get current(): Standing {
+    if (!this.standing) throw new Error("No workbook is open yet.");
+    return this.standing;
+  }
+
+  /** Whether something was typed that is not kept yet. */
+  get waits(): boolean {
+    return this.keeper?.waits ?? false;
+  }
+
+  changed(): void {
+    this.keeper?.changed();
+  }
+
+  flush(): Promise<boolean> {
+    return this.keeper?.flush() ?? Promise.resolve(true);
+  }
+
+  /** Opens what this tab had, or what was changed last, or the first workbook of all. */
+  async begin(): Promise<void> {
+    const kept = await store.shelf().catch(() => []);
+    const own = draftOf(draftName, String);
+    const inOrder = [...kept.filter(({ id }) => id === own), ...kept.filter(({ id }) => id !== own)];
+    for (const { id } of inOrder) {
+      const ended = await this.open(id);
+      if (ended.done) return;
+      this.around.note(ended.words);
+    }
+    const { name, content } = await this.around.first();
+    // Keeping it may take its time: the page is ready before.
+    await this.start(name, content);
+  }
+
+  /** Puts a kept workbook on the desk. A version that cannot be read is set aside, and the one before it opens. */
+  async open(id: string): Promise<Ended> {
+    if (id === this.standing?.id && this.standing.state !== "read only") return done;
+    return (await this.mayLeave()) ? this.openHeld(id, await hold(id)) : stays;
+  }
+
+  private async openHeld(id: string, lock: Hold | undefined): Promise<Ended> {
+    try {
+      const ended = await this.openWith(id, lock);
+      if (!ended.done) lock?.release();
+      return ended;
+    } catch {
+      lock?.release();
+      return refused("This browser does not give the workbook out just now. Reload the page to try again.");
+    }
+  }
+
+  private async openWith(id: string, lock: Hold | undefined): Promise<Ended> {
+    const book = (await store.shelf()).find((one) => one.id === id);
+    if (!book) return refused("This workbook is no longer there: it was deleted.");
+    const { name } = book;
+    for (const moment of book.versions) {
+      const read = fromKept(await store.version(id, moment));
+      if (read.state === "newer")
+        return refused(`${name} was left by a newer Porewise: reload the page to get that one. Nothing of it was changed.`);
+      if (read.state === "read" && (await this.put(read.content, !lock))) {
+        this.take({ id, name, state: lock ? "kept" : "read only", moment }, lock);
+        return done;
+      }
+      // Only who may change a workbook may take something out of it.
+      if (!lock) continue;
+      await store.setAside(id, moment);
+      this.around.note(
+        `The newest version of ${name} could not be read. It was set aside, as it is: see Workbooks. The version before it is opened instead.`,
+      );
+    }
+    return refused(`${name} has no version that can be read.`);
+  }
+
+  /** A new workbook, on the desk and kept. */
+  async create(name: string, content: Content): Promise<Ended> {
+    const ended = await this.start(name, content);
+    await this.flush();
+    return ended;
+  }
+
+  private async start(name: string, content: Content): Promise<Ended> {
+    if (!(await this.mayLeave())) return stays;
+    if (!(await this.put(content, false))) return refused(`${name} does not open: something in it cannot be read here.`);
+    const id = crypto.randomUUID();
+    this.take({ id, name: freeName(name, await this.names()), state: "waiting", moment: 0 }, await hold(id));
+    this.changed();
+    return done;
+  }
+
+  /** Puts other content in the place of what this workbook holds; what it held stays a version. */
+  async replace(content: Content): Promise<Ended> {
+    if (this.current.state === "read only") return inOtherTab;
+    const { keeper } = this;
+    if (!(await this.mayLeave())) return stays;
+    if (!(await this.put(content, false))) return refused("It cannot be read here. The workbook is as it was.");
+    this.keeper = keeper;
+    this.changed();
+    await this.flush();
+    return done;
+  }
+
+  /** Makes an earlier version the newest; what came after it stays a version too. */
+  async goBack(id: string, moment: number): Promise<Ended> {
+    const read = fromKept(await store.version(id, moment));
+    if (read.state !== "read") return refused("This version cannot be read. Nothing was changed.");
+    const opened = await this.open(id);
+    return opened.done ? this.replace(read.content) : opened;
+  }
+
+  async rename(id: string, name: string): Promise<Ended> {
+    if (!tidy(name)) return refused("A workbook needs a name: type one.");
+    const own = id === this.standing?.id;
+    if (own ? this.current.state === "read only" : await isHeld(id)) return inOtherTab;
+    const free = freeName(name, await this.names(id));
+    await store.rename(id, free);
+    if (own) this.stand({ name: free });
+    return done;
+  }
+
+  /** Deletes a workbook and its versions for good; the newest of the others, or the first of all, takes its place on the desk. */
+  async remove(id: string): Promise<Ended> {
+    const own = id === this.standing?.id && this.standing.state !== "read only";
+    if (!own && (await isHeld(id))) return inOtherTab;
+    await this.flush();
+    if (own) {
+      this.letGo();
+      this.keeper = undefined;
+      this.standing = undefined;
+    }
+    await store.remove(id);
+    if (own) await this.begin();
+    else await this.flush();
+    return done;
+  }
+
+  /** What a workbook holds now, or held at a moment, without opening it. */
+  async contentOf(id: string, moment?: number): Promise<Content | undefined> {
+    if (moment === undefined && id === this.standing?.id) return this.around.desk.content();
+    const wanted = moment ?? (await store.shelf()).find((one) => one.id === id)?.versions[0];
+    const read = wanted === undefined ? undefined : fromKept(await store.version(id, wanted));
+    return read?.state === "read" ? read.content : undefined;
+  }
+
+  private async names(except?: string): Promise<Set<string>> {
+    const kept = await store.shelf().catch(() => []);
+    return new Set(kept.filter(({ id }) => id !== except).map(({ name }) => name.toLowerCase()));
+  }
+
+  /** Keeps what waits; what cannot be kept is given up only when a person says so. */
+  private mayLeave = async (): Promise<boolean> => (await this.flush()) || this.around.mayLose();
+
+  /** What happens on the desk meanwhile is kept for neither workbook. */
+  private async put(content: Content, readOnly: boolean): Promise<boolean> {
+    const { keeper } = this;
+    this.keeper = undefined;
+    try {
+      await this.around.desk.show(content, readOnly);
+      return true;
+    } catch {
+      this.keeper = keeper;
+      return false;
+    }
+  }
+
+  private letGo(): void {
+    this.waiting?.abort();
+    this.lock?.release();
+    this.lock = undefined;
+  }
+
+  private take(standing: Standing, lock: Hold | undefined): void {
+    this.letGo();
+    this.lock = lock;
+    keepDraft(draftName, standing.id);
+    this.standing = standing;
+    this.around.tell(standing);
+    if (standing.state === "read only") void this.wait(standing.id);
+    else
+      this.keeper = new Keeper(
+        (moment) => this.save(moment),
+        (state, moment) => this.stand({ state, moment }),
+        standing.moment,
+      );
+  }
+
+  /** Once the other tab lets go, the workbook opens anew, to be changed here. */
+  private async wait(id: string): Promise<void> {
+    this.waiting = new AbortController();
+    const { signal } = this.waiting;
+    const lock = await hold(id, signal);
+    if (!lock) return;
+    const ended = await this.openHeld(id, lock);
+    if (!ended.done) this.around.note(ended.words);
+  }
+
+  private stand(change: Partial<Standing>): void {
+    this.standing = { ...this.current, ...change };
+    this.around.tell(this.standing);
+  }
+
+  private async save(moment: number): Promise<void> {
+    const { id, name } = this.current;
+    await store.keepVersion(id, name, moment, toKeep(this.around.desk.content()));
+    const versions = (await store.shelf()).find((one) => one.id === id)?.versions ?? [];
+    await store.forgetVersions(id, toForget(versions, dayOf));
+  }
+}

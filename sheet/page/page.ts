@@ -1,0 +1,79 @@
+import { catalogue } from "../../src/catalogue";
+import { cautions, cautionsOf } from "../../src/cautions";
+import { Asker } from "./ask";
+import { Desk } from "./desk";
+import { Files } from "./files";
+import { first } from "./first";
+import { prepare } from "./grid";
+import { pageHost } from "./host";
+import { Library, type Standing } from "./kept/library";
+import { Pane } from "./pane";
+import { wholeOf } from "./whole";
+import { Workbooks } from "./workbooks";
+
+const part = <E extends HTMLElement = HTMLElement>(id: string) => document.getElementById(id) as E;
+
+const clock = (moment: number) => new Date(moment).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
+
+function showStanding({ name, state, moment }: Standing): void {
+  const words = {
+    waiting: "saving",
+    kept: `saved ${clock(moment)}`,
+    full: "not saved: this browser has no room left. Save it as a file, or delete old workbooks",
+    failed: "not saved: this browser keeps nothing here. Save it as a file, and leave the page open",
+    "read only": "open in another tab: here it can only be read",
+  };
+  part("saved").textContent = words[state];
+  part("saved").dataset.state = state;
+  part("workbooks").textContent = name;
+  document.title = `${name} - Porewise`;
+}
+
+/** The cautions that stand with the numbers: those of the oven and the resin in sight, all others a press away. */
+function showCautions(): void {
+  part("care").textContent = `${cautions.oven} ${cautions.resin}`;
+  const keys = new Set(catalogue.flatMap((contract) => contract.cautions));
+  const items = cautionsOf([...keys]).map((words) => Object.assign(document.createElement("li"), { textContent: words }));
+  part("all-cautions").replaceChildren(...items);
+  part("cautions").addEventListener("click", () => part<HTMLDialogElement>("all").showModal());
+}
+
+async function start(): Promise<void> {
+  showCautions();
+  prepare();
+  const asker = new Asker(part<HTMLDialogElement>("ask"));
+  const asks = {
+    notify: (words: string) => void asker.tell(words),
+    confirm: (words: string, yes: () => void, no?: () => void) =>
+      void asker.ask("Please confirm", words, "Go on", "Leave it").then((go) => (go ? yes() : no?.())),
+  };
+  const desk = new Desk({ grid: part("grid"), mirror: part("mirror"), here: part("here") }, asks, () => library.changed());
+  const library: Library = new Library({
+    desk,
+    tell: showStanding,
+    note: asks.notify,
+    mayLose: () =>
+      asker.ask(
+        "Leave without keeping it?",
+        "The last changes on the page could not be kept in this browser, and are lost.",
+        "Leave",
+        "Stay",
+      ),
+    first,
+  });
+  await library.begin();
+  const files = new Files(library, asker, (words) => {
+    part("saved").textContent = words;
+  });
+  files.listen(part("open"), part<HTMLInputElement>("file"), part("save"));
+  const workbooks = new Workbooks(part<HTMLDialogElement>("books"), library, asker);
+  part("workbooks").addEventListener("click", () => void workbooks.open());
+  new Pane(part("grid"), part("pane"), part("functions"), pageHost(desk, wholeOf(desk, library, files)));
+  addEventListener("visibilitychange", () => document.visibilityState === "hidden" && library.flush());
+  addEventListener("pagehide", () => library.flush());
+  // What this browser refuses to keep is lost with the page.
+  addEventListener("beforeunload", (event) => library.waits && part("saved").dataset.state !== "waiting" && event.preventDefault());
+  document.documentElement.dataset.ready = "yes";
+}
+
+start();

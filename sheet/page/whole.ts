@@ -1,0 +1,53 @@
+import type { Ended, Work } from "../../shared/host";
+import { withValues } from "../../src/excel/package";
+import { inserted } from "../file/insert/insert";
+import { Unreadable } from "../file/unzip";
+import type { Desk } from "./desk";
+import { downloadWorkbook, fileName, fileOf } from "./download";
+import { type Files, readFile } from "./files";
+import type { Whole } from "./host";
+import type { Library } from "./kept/library";
+import { engine } from "./vendor";
+
+const stopped = (words: string): Ended => ({ done: false, words: `Stopped: ${words}.` });
+
+/** Lets the page draw, and a person press Stop. */
+const breath = () => new Promise((done) => setTimeout(done));
+
+/** What the pane does with whole workbooks on the page. */
+export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
+  return {
+    async insert(file: Uint8Array, sheets: readonly string[], { progress, stop }: Work) {
+      await breath();
+      const from = readFile(file, "The file");
+      if (typeof from === "string") return { done: false, words: from };
+      progress(0.3);
+      await breath();
+      try {
+        const { work, added } = inserted(desk.content(), from, sheets, engine);
+        progress(0.6);
+        await breath();
+        if (stop.aborted) return stopped("the workbook is as it was");
+        const ended = await library.replace(work);
+        return ended.done ? { done: true, words: `Inserted at the end: ${added.join(", ")}.` } : ended;
+      } catch (error) {
+        if (error instanceof Unreadable) return { done: false, words: `Nothing was inserted: ${error.message}.` };
+        throw error;
+      }
+    },
+
+    open: (file, name) => files.open(file, name),
+
+    async copyWithValues({ progress, stop }: Work) {
+      await breath();
+      const name = `${library.current.name}, values`;
+      const saved = await fileOf(desk.content());
+      progress(0.7);
+      await breath();
+      const { file, words } = withValues(saved);
+      if (stop.aborted) return stopped("no copy was made");
+      downloadWorkbook(name, file);
+      return { done: true, words: `${fileName(name)} is in your downloads; ${words}.` };
+    },
+  };
+}

@@ -1,0 +1,239 @@
+import { html, nothing, render, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
+import type { Ended } from "../../shared/host";
+import { folder, nameOf } from "../../src/workbook/choice";
+import { saveFile } from "../../taskpane/save";
+import type { Asker } from "./ask";
+import { bundle } from "./bundle";
+import { downloadWorkbook, fileName, fileOf } from "./download";
+import { readFile } from "./files";
+import { blank } from "./first";
+import type { Library } from "./kept/library";
+import { type Aside, aside, asides, removeAll, removeAside, type Shelved, shelf } from "./kept/store";
+import { days, recent } from "./kept/versions";
+
+const time = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit", second: "2-digit" });
+const day = new Intl.DateTimeFormat("en-GB", { weekday: "short", day: "numeric", month: "short", year: "numeric" });
+const when = (moment: number): string => `${day.format(moment)}, ${time.format(moment)}`;
+
+/** What a new workbook may start from: files of the template, or nothing. */
+const starts = [
+  ...(["us", "si"] as const).flatMap((units) =>
+    [false, true].map((empty) => ({
+      file: nameOf({ edition: "live", units, empty }),
+      words: `${units.toUpperCase()} units, ${empty ? "empty" : "filled with an invented shop"}`,
+      name: empty ? "My workbook" : "Invented shop",
+    })),
+  ),
+  { file: "", words: "blank: one bare sheet", name: "Blank workbook" },
+];
+
+const size = (bytes: number): string => (bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(1)} GB`);
+
+/** The dialog over all workbooks that this browser keeps. */
+export class Workbooks {
+  private books: readonly Shelved[] = [];
+  private aside: readonly Aside[] = [];
+  private room = "";
+  private said = "";
+  private naming = "";
+
+  constructor(
+    private readonly dialog: HTMLDialogElement,
+    private readonly library: Library,
+    private readonly asker: Asker,
+  ) {}
+
+  async open(): Promise<void> {
+    this.said = "";
+    await this.look();
+    for (const details of this.dialog.querySelectorAll("details")) details.open = false;
+    if (!this.dialog.open) this.dialog.showModal();
+  }
+
+  /** Reads the list anew; a browser that keeps nothing has none. */
+  private async look(): Promise<void> {
+    try {
+      await this.library.flush();
+      [this.books, this.aside] = await Promise.all([shelf(), asides()]);
+      const { usage = 0, quota = 0 } = (await navigator.storage?.estimate?.()) ?? {};
+      this.room = quota ? `They take ${size(usage)} of the ${size(quota)} that it gives this page.` : "";
+    } catch {
+      this.said ||= "This browser keeps nothing for this page. Save your work as a file.";
+    }
+    this.draw();
+    if (this.dialog.open && !this.dialog.contains(document.activeElement)) this.dialog.querySelector<HTMLElement>("h2")?.focus();
+  }
+
+  /** Does one thing, says how it ended, and looks again. */
+  private async does(task: () => Promise<Ended | undefined>, otherwise = ""): Promise<void> {
+    try {
+      const ended = await task();
+      this.said = ended?.words ?? otherwise;
+    } catch {
+      this.said = "This browser did not do it. Your workbooks are as they were.";
+    }
+    await this.look();
+  }
+
+  private async openBook(id: string): Promise<void> {
+    const ended = await this.library.open(id);
+    if (ended.done) this.dialog.close();
+    else await this.does(async () => ended);
+  }
+
+  private make = (event: SubmitEvent): void => {
+    event.preventDefault();
+    const chosen = new FormData(event.target as HTMLFormElement).get("from");
+    const from = starts.find(({ file }) => file === chosen)!;
+    void this.does(async () => {
+      if (!from.file) return this.library.create(from.name, blank);
+      const answer = await fetch(`${folder}/${from.file}`).catch(() => undefined);
+      if (!answer?.ok) return { done: false, words: `The file ${from.file} cannot be reached just now. Try again when you are connected.` };
+      const read = readFile(new Uint8Array(await answer.arrayBuffer()), from.file);
+      return typeof read === "string" ? { done: false, words: read } : this.library.create(from.name, read);
+    }, "It is open behind this list.");
+  };
+
+  private rename(event: SubmitEvent, id: string): void {
+    event.preventDefault();
+    const name = String(new FormData(event.target as HTMLFormElement).get("name"));
+    void this.does(async () => {
+      const ended = await this.library.rename(id, name);
+      if (ended.done) this.naming = "";
+      return ended;
+    }, "Renamed.");
+  }
+
+  private copy({ id, name }: Shelved): Promise<void> {
+    return this.does(async () => {
+      const content = await this.library.contentOf(id);
+      return content ? this.library.create(name, content) : unreadable;
+    }, "The copy is open behind this list.");
+  }
+
+  private download(id: string, name: string, moment?: number): Promise<void> {
+    return this.does(async () => {
+      const content = await this.library.contentOf(id, moment);
+      if (!content) return unreadable;
+      downloadWorkbook(name, await fileOf(content));
+      return { done: true, words: `${fileName(name)} is in your downloads.` };
+    });
+  }
+
+  private async remove({ id, name }: Shelved): Promise<void> {
+    const words = `“${name}” and all its versions are deleted from this browser for good. Files on your disk stay.`;
+    if (await this.asker.ask("Delete this workbook?", words, "Delete", "Keep it"))
+      await this.does(() => this.library.remove(id), `“${name}” is deleted.`);
+  }
+
+  private async goBack({ id }: Shelved, moment: number): Promise<void> {
+    const ended = await this.library.goBack(id, moment).catch(() => unreadable);
+    if (ended.done) this.dialog.close();
+    else await this.does(async () => ended);
+  }
+
+  private downloadAll = (): Promise<void> =>
+    this.does(async () => {
+      const { bytes, left } = await bundle(this.books, this.aside, (id) => this.library.contentOf(id));
+      saveFile("porewise-workbooks.zip", bytes as BlobPart, "application/zip");
+      const words = left.length ? `; not ${left.join(", ")}, which could not be read` : "";
+      return { done: true, words: `All of them are in your downloads as one zip file${words}.` };
+    });
+
+  private removeAll = async (): Promise<void> => {
+    const words =
+      "All workbooks, all their versions and what was set aside are deleted from this browser for good. Download them first if in doubt.";
+    if (!(await this.asker.ask("Delete everything?", words, "Delete everything", "Keep it all"))) return;
+    await this.does(async () => {
+      for (const { id } of this.books) {
+        const ended = await this.library.remove(id);
+        if (!ended.done) return ended;
+      }
+      await removeAll();
+      return undefined;
+    }, "Everything is deleted. A fresh workbook stands behind this list.");
+  };
+
+  private versions(book: Shelved): TemplateResult | typeof nothing {
+    const [, ...earlier] = book.versions;
+    if (!earlier.length) return nothing;
+    return html`<details class="versions"><summary>Earlier versions: ${earlier.length}</summary>
+      <ul>${earlier.map(
+        (moment) => html`<li><span>${when(moment)}</span>
+          <button class="button button-small" type="button" @click=${() => this.goBack(book, moment)}>Go back to it</button>
+          <button class="button button-small" type="button" @click=${() => this.download(book.id, `${book.name}, ${when(moment)}`, moment)}>Download</button></li>`,
+      )}</ul></details>`;
+  }
+
+  private book(book: Shelved): TemplateResult {
+    const { id, name, versions } = book;
+    const here = this.library.current.id === id;
+    const words = html`<strong>${name}</strong>${here ? html` <span class="badge">on the page</span>` : nothing}
+      <span class="quiet">changed ${when(versions[0])}</span>`;
+    const naming = html`<form class="naming" @submit=${(event: SubmitEvent) => this.rename(event, id)}>
+      <input name="name" aria-label="Name" maxlength="80" required .value=${live(name)} />
+      <button class="button button-small button-firm" type="submit">Rename</button>
+      <button class="button button-small" type="button" @click=${() => this.name("")}>Leave it</button></form>`;
+    return html`<li class="book" data-book=${name}>
+      <div class="book-words">${this.naming === id ? naming : words}</div>
+      <div class="book-buttons">
+        ${here ? nothing : html`<button class="button button-small button-firm" type="button" @click=${() => this.openBook(id)}>Open</button>`}
+        <button class="button button-small" type="button" @click=${() => this.name(id)}>Rename</button>
+        <button class="button button-small" type="button" @click=${() => this.copy(book)}>Copy</button>
+        <button class="button button-small" type="button" @click=${() => this.download(id, name)}>Download</button>
+        <button class="button button-small" type="button" @click=${() => this.remove(book)}>Delete</button>
+      </div>
+      ${this.versions(book)}</li>`;
+  }
+
+  private name(id: string): void {
+    this.naming = id;
+    this.draw();
+    this.dialog.querySelector<HTMLInputElement>(".naming input")?.select();
+  }
+
+  private setAside(): TemplateResult | typeof nothing {
+    if (!this.aside.length) return nothing;
+    return html`<h3>Set aside, because it could not be read</h3>
+      <ul class="books">${this.aside.map(
+        (
+          one,
+        ) => html`<li class="book"><div class="book-words"><strong>${one.name}</strong> <span class="quiet">as of ${when(one.moment)}</span></div>
+        <div class="book-buttons"><button class="button button-small" type="button" @click=${() => this.downloadAside(one)}>Download as it is</button>
+        <button class="button button-small" type="button" @click=${() => this.does(() => removeAside(one).then(() => undefined), "It is deleted.")}>Delete</button></div></li>`,
+      )}</ul>`;
+  }
+
+  private downloadAside = (one: Aside): Promise<void> =>
+    this.does(async () => {
+      saveFile(fileName(one.name, "json"), JSON.stringify(await aside(one)), "application/json");
+      return undefined;
+    }, "It is in your downloads, as the browser kept it.");
+
+  private draw(): void {
+    render(
+      html`<h2 id="books-title" tabindex="-1">Workbooks</h2>
+        <p>They are kept in this browser on this computer and nowhere else. ${this.room} Of each, the ${recent} newest versions stay, and the last of
+          each of ${days} days. Download what must not be lost.</p>
+        <ul class="books">${this.books.map((book) => this.book(book))}</ul>
+        ${this.setAside()}
+        <form class="make" @submit=${this.make}>
+          <label for="make-from">A new one</label>
+          <select id="make-from" name="from">
+            ${starts.map(({ file, words }) => html`<option value=${file}>${words}</option>`)}
+          </select>
+          <button class="button button-firm" type="submit">Make it</button>
+        </form>
+        <p class="said" role="status">${this.said}</p>
+        <p class="dialog-buttons">
+          <button class="button" type="button" @click=${this.downloadAll}>Download all</button>
+          <button class="button" type="button" @click=${this.removeAll}>Delete everything</button>
+          <button class="button button-firm" type="button" @click=${() => this.dialog.close()}>Close</button>
+        </p>`,
+      this.dialog,
+    );
+  }
+}
+
+const unreadable: Ended = { done: false, words: "It cannot be read. Nothing was changed." };

@@ -1,0 +1,69 @@
+import "./dom";
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import * as engine from "@odoo/o-spreadsheet";
+import { model } from "../../../sheet/engine";
+import { saved } from "../../../sheet/file/save";
+import { held } from "./held";
+
+jest.setTimeout(120_000);
+for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
+
+const kinds: readonly (readonly [type: string, more?: object, second?: object])[] = [
+  ["bar"],
+  ["bar", { horizontal: true, stacked: true }],
+  ["line", {}, { yAxisId: "y1" }],
+  ["line", { fillArea: true }],
+  ["pie"],
+  ["pie", { isDoughnut: true }],
+  ["scatter"],
+  ["combo", {}, { type: "line", yAxisId: "y1" }],
+  ["radar"],
+  ["pyramid"],
+];
+
+const figures = kinds.map(([type, more, second], i) => ({
+  id: `figure ${i}`,
+  tag: "chart",
+  col: 5,
+  row: 20 * i,
+  offset: { x: 0, y: 0 },
+  width: 400,
+  height: 300,
+  data: {
+    type,
+    chartId: `chart ${i}`,
+    title: { text: "A & B" },
+    dataSource: {
+      type: "range",
+      dataSets: ["B1:B4", "C1:C4"].map((dataRange, n) => ({ dataSetId: String(n), dataRange })),
+      dataSetsHaveTitle: true,
+      labelRange: "A2:A4",
+    },
+    dataSetStyles: { "0": { trend: { display: true, type: "polynomial", order: 1, color: "#ff0000" } }, "1": second ?? {} },
+    axesDesign: { x: { title: { text: "hours" } }, y: { title: { text: "weight" } } },
+    legendPosition: "top",
+    showValues: true,
+    ...more,
+  },
+}));
+
+const cells = { A1: "h", B1: "before", C1: "after", A2: "1", A3: "2", A4: "3", B2: "4", B3: "5", B4: "6", C2: "7", C3: "8", C4: "9" };
+
+it("charts of every kind that the page makes are saved as the Open XML schemas want them, each in its place", async () => {
+  const page = model({ ...engine.load({} as never), sheets: [{ id: "s", name: "Charts", cells, figures, rowNumber: 300, colNumber: 30 }] });
+  const file = await saved(page, { documents: {}, print: {} }, engine);
+  const { charts } = held(file).sheets.Charts as { charts: { from: string; chart: string }[] };
+  expect(charts.map(({ from }) => from.split(" ")[2])).toEqual(figures.map(({ row }) => String(row)));
+  expect(charts.map(({ chart }) => /(?:pie|doughnut)Chart/.exec(chart)?.[0]).filter(Boolean)).toEqual(["pieChart", "doughnutChart"]);
+  const folder = mkdtempSync(join(tmpdir(), "charts-"));
+  try {
+    writeFileSync(join(folder, "charts.xlsx"), file);
+    const command = [join(__dirname, "../judge/openxml.mjs"), join(folder, "charts.xlsx")];
+    expect(JSON.parse(execFileSync(process.execPath, command, { encoding: "utf8", maxBuffer: 1e8 }))).toEqual([[]]);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+});

@@ -1,0 +1,157 @@
+import "./dom";
+import * as engine from "@odoo/o-spreadsheet";
+import { model } from "../../../sheet/engine";
+import { opened } from "../../../sheet/file/open";
+import { addresses } from "../addresses";
+import { f, partsOf, row, workbookOf, zipOf } from "./workbooks";
+
+jest.spyOn(console, "debug").mockImplementation();
+
+function open(made: Parameters<typeof workbookOf>[0]) {
+  const workbook = opened(workbookOf(made), engine);
+  const { getters } = model(workbook.book);
+  const sheetId = (name: string) => getters.getSheetIds().find((id) => getters.getSheetName(id) === name)!;
+  const shown = (address: string, sheet = getters.getSheetName(getters.getSheetIds()[0])) =>
+    getters.getEvaluatedCell({ sheetId: sheetId(sheet), ...addresses(address) });
+  const typed = (address: string, sheet = getters.getSheetName(getters.getSheetIds()[0])) =>
+    getters.getCellText({ sheetId: sheetId(sheet), ...addresses(address) }, { showFormula: true });
+  return { ...workbook, getters, shown, typed };
+}
+
+const relation = (kind: string, target: string, id = "x1") =>
+  `<Relationship Id="${id}" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/${kind}" Target="${target}"/>`;
+
+describe("a workbook from disk", () => {
+  it("keeps PORE formulas as formulas, in whatever case its program stored them", () => {
+    const { shown, typed } = open({
+      sheets: {
+        Costs:
+          row(1, f("A1", "_xldudf_pore_dye(4)"), '<c r="B1" cm="1"><f t="array" ref="B1:B2">_xldudf_PORE_DYE({4;8})</f><v>0</v></c>') +
+          row(2, '<c r="B2"><v>77</v></c>'),
+      },
+    });
+    expect(typed("A1")).toBe("=PORE.DYE(4)");
+    expect(["A1", "B1", "B2"].map((address) => shown(address).value)).toEqual([1, 1, 2]);
+    expect(shown("B2").formattedValue).toBe("2.00");
+  });
+
+  it("keeps text as text", () => {
+    const { shown } = open({
+      sheets: {
+        Costs: row(
+          1,
+          '<c r="A1" t="s"><v>0</v></c>',
+          '<c r="B1" t="s"><v>1</v></c>',
+          '<c r="C1" t="s"><v>2</v></c>',
+          '<c r="D1" t="s"><v>3</v></c>',
+        ),
+      },
+      strings: ["3/4", "=1+1", "007", "'tis"],
+    });
+    expect(["A1", "B1", "C1", "D1"].map((address) => shown(address).value)).toEqual(["3/4", "=1+1", "007", "'tis"]);
+  });
+
+  it("keeps the order of its sheets, its names, and sheets with an apostrophe", () => {
+    const sheets = { "B's": row(1, '<c r="A1"><v>3</v></c>'), A: row(1, f("A1", "SUM(Here)*rate+'B''s'!A1")) };
+    const { getters, shown } = open({
+      sheets,
+      names: `<definedName name="Here">'B''s'!$A$1:$A$2</definedName><definedName name="rate">0.5</definedName>`,
+    });
+    expect(getters.getSheetIds().map((id) => getters.getSheetName(id))).toEqual(["B’s", "A"]);
+    expect(shown("A1", "A").value).toBe(4.5);
+  });
+
+  it("opens sheets in the order of the workbook, not of its parts", () => {
+    const parts = partsOf({ sheets: { First: row(1, '<c r="A1"><v>1</v></c>'), Second: row(1, '<c r="A1"><v>2</v></c>') } });
+    const rels = "xl/_rels/workbook.xml.rels";
+    parts[rels] = parts[rels].replace("sheet1", "sheet#").replace("sheet2", "sheet1").replace("sheet#", "sheet2");
+    const { getters } = model(opened(zipOf(parts), engine).book);
+    expect(getters.getSheetIds().map((id) => getters.getSheetName(id))).toEqual(["First", "Second"]);
+    expect(getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[0], col: 0, row: 0 }).value).toBe(2);
+  });
+
+  it("hands its documents and its print set-up over for the save", () => {
+    const { documents, print } = open({
+      sheets: {
+        Costs: `${row(1, f("A1", "1"))}|<pageMargins left="1" right="1" top="1" bottom="1" header="0.3" footer="0.3"/><pageSetup orientation="landscape" r:id="p1"/>`,
+      },
+      names: '<definedName name="_xlnm.Print_Titles" localSheetId="0">Costs!$1:$1</definedName>',
+      relations: relation("customXml", "../customXml/item1.xml") + relation("customXml", "../customXml/item2.xml", "x2"),
+      parts: {
+        "customXml/item1.xml": '<checklist xmlns="urn:porewise:checklist" version="1">{}</checklist>',
+        "customXml/item2.xml": "<other/>",
+      },
+    });
+    expect(documents).toEqual({
+      "urn:porewise:checklist": '<checklist xmlns="urn:porewise:checklist" version="1">{}</checklist>',
+      "": "<other/>",
+    });
+    expect(print.Costs.elements[1]).toBe('<pageSetup orientation="landscape"/>');
+    expect(print.Costs.names).toEqual({ "_xlnm.Print_Titles": "Costs!$1:$1" });
+  });
+
+  it("calls our functions from its rules too", () => {
+    const { getters, book } = open({
+      sheets: {
+        Costs: `${row(1, '<c r="A1"><v>1</v></c>')}|<conditionalFormatting sqref="A1"><cfRule type="expression" dxfId="0" priority="1"><formula>ISERROR(_xldudf_PORE_DYE(A1))</formula></cfRule></conditionalFormatting>`,
+      },
+    });
+    expect(JSON.stringify((book as { sheets: object[] }).sheets)).toContain("PORE.DYE(A1)");
+    expect(getters.getSheetIds()).toHaveLength(1);
+  });
+
+  it("opens without its looks where the engine cannot read them", () => {
+    const { lost, shown } = open({ sheets: { Costs: row(1, f("A1", "6*7")) }, parts: { "xl/styles.xml": "<styleSheet><cellXfs><xf" } });
+    expect(lost).toEqual([expect.stringMatching(/its looks/)]);
+    expect(shown("A1").value).toBe(42);
+  });
+});
+
+describe("what the page does not keep", () => {
+  it.each([
+    { what: "macros", parts: { "xl/vbaProject.bin": "x" } },
+    { what: "pivot tables", parts: { "xl/pivotTables/pivotTable1.xml": "<x/>" } },
+    { what: "comments in threads", parts: { "xl/threadedComments/threadedComment1.xml": "<x/>" } },
+    { what: "links to other workbooks", parts: { "xl/externalLinks/externalLink1.xml": "<x/>" } },
+    { what: "shapes and text boxes", parts: { "xl/drawings/drawing1.xml": "<xdr:wsDr xmlns:xdr='u'><xdr:sp/></xdr:wsDr>" } },
+  ] as { what: string; parts: Record<string, string> }[])("is told: $what", ({ what, parts }) =>
+    expect(open({ sheets: { Costs: "" }, parts }).lost).toEqual([expect.stringContaining(what)]),
+  );
+
+  const list = (formula: string) =>
+    `${row(1)}|<dataValidations count="1"><dataValidation type="list" sqref="A1"><formula1>${formula}</formula1></dataValidation></dataValidations>`;
+  const rules = (sheet: string, names = "") => {
+    const { book, lost } = open({ sheets: { Costs: sheet }, names });
+    return {
+      lost,
+      rules: (book as { sheets: { dataValidationRules: { criterion: { values: string[] } }[] }[] }).sheets[0].dataValidationRules,
+    };
+  };
+
+  it("is told of a list that a formula gives, which is then no list at all", () =>
+    expect(rules(list("INDIRECT(B1)"))).toEqual({ lost: [expect.stringContaining("lists that a formula gives")], rules: [] }));
+
+  it("is no list by the name of a range", () => {
+    const found = rules(list("woods"), '<definedName name="Woods">Costs!$B$1:$B$9</definedName>');
+    expect([found.lost, found.rules[0].criterion.values]).toEqual([[], ["Costs!B1:B9"]]);
+  });
+
+  it("is no second rule of a block, and the first in rank comes first", () => {
+    const rule = (rank: number, limit: number) =>
+      `<cfRule type="cellIs" dxfId="0" priority="${rank}" operator="greaterThan"><formula>${limit}</formula></cfRule>`;
+    const { book } = open({
+      sheets: { Costs: `${row(1)}|<conditionalFormatting sqref="A1:A9">${rule(2, 5)}${rule(1, 7)}</conditionalFormatting>` },
+    });
+    const found = (book as { sheets: { conditionalFormats: { rule: { values: string[] } }[] }[] }).sheets[0].conditionalFormats;
+    expect(found.map(({ rule }) => rule.values[0])).toEqual(["7", "5"]);
+  });
+
+  it("is nothing in a plain workbook", () =>
+    expect(open({ sheets: { Costs: row(1, f("A1", "1")) } })).toMatchObject({ lost: [], unknown: [] }));
+
+  it("names the cells whose formulas it does not know, and those keep their formulas", () => {
+    const { unknown, typed } = open({ sheets: { Costs: row(1, f("A1", '_xlfn.LET(_xlpm.x,2,_xlpm.x&"""")'), f("B1", "A1")) } });
+    expect(unknown).toEqual(["Costs!A1"]);
+    expect(typed("A1")).toContain("_xlfn.LET(");
+  });
+});
