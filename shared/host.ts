@@ -23,6 +23,9 @@ export interface Selection {
 /** How an action ended, in words for a person. */
 export type Ended = { readonly done: true; readonly words?: string } | { readonly done: false; readonly words: string };
 
+/** How many, for a sentence in one of these: "one cell is", "3 cells are". */
+export const counted = (count: number, one: string, more: string): string => (count === 1 ? `one ${one}` : `${count} ${more}`);
+
 /** How an answer looks on the sheet: a number format for each of its columns, and how many rows it fills. */
 export interface Look {
   readonly formats: readonly string[];

@@ -3,3 +3,9 @@ export const engineSheet = (name: string): string => name.replace(/'/g, "’");
 
 /** `'It''s so'!`, with which a reference starts, as the engine reads it. */
 export const engineReference = (text: string): string => text.replace(/''/g, "’");
+
+/** Longer names of sheets are refused by other programs. */
+export const longestSheetName = 31;
+
+/** Two names of sheets with one key cannot stand in one workbook. */
+export const sheetKey = (name: string): string => name.trim().toUpperCase();

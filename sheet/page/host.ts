@@ -2,6 +2,8 @@ import type { CellPosition, Model, Zone } from "@odoo/o-spreadsheet";
 import type { Cells } from "../../shared/columns";
 import type { Call, Ended, Look, Selection, SheetHost } from "../../shared/host";
 import { cellOf } from "../cell";
+import { longestSheetName, sheetKey } from "../file/sheetname";
+import { freeName } from "../free";
 import { heard } from "../functions";
 import { letters } from "../letters";
 import { respelled } from "../quotes";
@@ -152,10 +154,9 @@ export function pageHost(desk: Shown, whole: Whole): SheetHost {
       const taken = new Set(
         sheet()
           .getSheetIds()
-          .map((id) => sheet().getSheetName(id)),
+          .map((id) => sheetKey(sheet().getSheetName(id))),
       );
-      let name = title;
-      for (let n = 2; taken.has(name); n++) name = `${title} ${n}`;
+      const name = freeName(title, (one) => taken.has(sheetKey(one)), longestSheetName);
       const size = { cols: Math.max(1, ...rows.map((row) => row.length)), rows: rows.length + 5 };
       model.dispatch("CREATE_SHEET", { sheetId, name, position: sheet().getSheetIds().length, ...size });
       rows.forEach((row, down) => {

@@ -1,4 +1,5 @@
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
+import { counted } from "../../shared/host";
 import { settled, settledTable } from "./values";
 
 /** Changes to workbook files, part by part: what is not named here stays as it is, byte for byte. */
@@ -51,12 +52,10 @@ export function stripped(file: Uint8Array): Uint8Array {
 
 const isTable = (name: string) => /^xl\/tables\/[^/]+\.xml$/.test(name);
 
-const many = (count: number, one: string, more: string) => (count === 1 ? `one ${one}` : `${count} ${more}`);
-
 /** What a copy with values left, for a person to know. */
 function told(cells: number, rules: number): string {
-  const values = many(cells, "PORE cell is its value", "PORE cells are their values");
-  return rules ? `${values}; ${many(rules, "rule or list that calls PORE is", "rules and lists that call PORE are")} left out` : values;
+  const values = counted(cells, "PORE cell is its value", "PORE cells are their values");
+  return rules ? `${values}; ${counted(rules, "rule or list that calls PORE is", "rules and lists that call PORE are")} left out` : values;
 }
 
 export interface Valued {

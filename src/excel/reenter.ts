@@ -1,4 +1,4 @@
-import type { Ended, Work } from "../../shared/host";
+import { counted, type Ended, type Work } from "../../shared/host";
 
 const ours = /(?:_xldudf_)?PORE[._][A-Z]+\s*\(/i;
 const stored = /_xldudf_PORE_/gi;
@@ -41,8 +41,6 @@ async function lostIn(context: Excel.RequestContext, ranges: readonly Excel.Rang
 const isAnchor = ({ cell, parent }: Found) => parent.isNullObject || parent.address === cell.address;
 const isLocked = ({ cell }: Found) => cell.worksheet.protection.protected && cell.format.protection.locked;
 
-const many = (count: number, one: string, more: string) => (count === 1 ? `one ${one}` : `${count} ${more}`);
-
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Puts lost formulas in again, anchors only: writing over what spills would stop it from spilling. */
@@ -58,8 +56,8 @@ export async function reenter(context: Excel.RequestContext, ranges: readonly Ex
     done += next.length;
   }
   const told = [
-    all.length ? `${capital(many(done, "formula", "formulas"))} put in again` : "No PORE formula shows #NAME? here",
-    left ? `${many(left, "protected cell was", "protected cells were")} left as ${left === 1 ? "it is" : "they are"}` : "",
+    all.length ? `${capital(counted(done, "formula", "formulas"))} put in again` : "No PORE formula shows #NAME? here",
+    left ? `${counted(left, "protected cell was", "protected cells were")} left as ${left === 1 ? "it is" : "they are"}` : "",
     done < free.length ? `stopped with ${free.length - done} to go` : "",
   ];
   return { done: true, words: `${told.filter(Boolean).join("; ")}.` };

@@ -3,10 +3,11 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { fixed } from "../names";
 import type { Opened } from "../open";
 import type { Beside } from "../save";
+import { sheetKey } from "../sheetname";
 import { withBeside, withFollowed } from "./beside";
 import { withLooks } from "./looks";
-import { freeName, namesFor } from "./names";
-import { needed, rangeKey, sheetKey } from "./needs";
+import { claimed, namesFor } from "./names";
+import { needed, rangeKey } from "./needs";
 import { type SheetData, withFormulas } from "./places";
 import { reworded, sheetWord } from "./words";
 
@@ -15,7 +16,7 @@ export type Engine = Pick<typeof OSpreadsheet, "load" | "links" | "helpers">;
 /** Ids for sheets that join a workbook, by the ids they had: none that a sheet has, or had when its print set-up was kept. */
 function idsFor(joining: readonly SheetData[], book: WorkbookData, { print }: Beside): ReadonlyMap<string, string> {
   const taken = new Set([...book.sheets.map(({ id }) => id), ...Object.keys(print)].map(sheetKey));
-  return new Map(joining.map(({ id }) => [id, freeName(id, taken)]));
+  return new Map(joining.map(({ id }) => [id, claimed(id, taken)]));
 }
 
 /** What stands for a sheet that got another name. */
@@ -63,7 +64,7 @@ function withLinks(sheet: SheetData, ids: ReadonlyMap<string, string>, { links }
 function figureIds(joining: readonly SheetData[], book: WorkbookData): ReadonlyMap<string, string> {
   const there = book.sheets.flatMap(({ figures }) => figures);
   const taken = new Set(there.flatMap(({ id, data }) => [id, data?.chartId ?? id]).map(sheetKey));
-  return new Map(joining.flatMap(({ figures }) => figures.map(({ id }) => [id, freeName("figure", taken)])));
+  return new Map(joining.flatMap(({ figures }) => figures.map(({ id }) => [id, claimed("figure", taken)])));
 }
 
 /** A chart has one more id of its own. */

@@ -1,10 +1,8 @@
-import { engineSheet } from "../sheetname";
+import { engineSheet, sheetKey } from "../sheetname";
 import { Unreadable } from "../unzip";
 import { type SheetData, withFormulas } from "./places";
 import { reworded } from "./words";
 
-/** Two names of sheets with one key cannot stand in one workbook. */
-export const sheetKey = (name: string): string => name.trim().toUpperCase();
 export const rangeKey = (name: string): string => name.toLowerCase();
 
 /** The keys of the sheets that a formula takes something from, by itself or through a named range. */

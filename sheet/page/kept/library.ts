@@ -1,5 +1,6 @@
 import type { Ended } from "../../../shared/host";
 import { draftOf, keepDraft } from "../../../taskpane/draft";
+import { freeName } from "../../free";
 import type { Desk } from "../desk";
 import { Keeper, type State } from "./keeper";
 import { type Hold, hold, isHeld } from "./lock";
@@ -29,15 +30,8 @@ export interface Around {
 
 const draftName = "workbook on the page";
 const dayOf = (moment: number) => new Date(moment).toDateString();
-const tidy = (name: string) => name.trim().replace(/\s+/g, " ").slice(0, 80);
-
-/** A name that no other workbook has: a taken one gets a number. */
-function freeName(name: string, taken: ReadonlySet<string>): string {
-  const wanted = tidy(name) || "Workbook";
-  let free = wanted;
-  for (let n = 2; taken.has(free.toLowerCase()); n++) free = `${wanted} ${n}`;
-  return free;
-}
+const longest = 80;
+const tidy = (name: string) => name.trim().replace(/\s+/g, " ").slice(0, longest);
 
 const done: Ended = { done: true };
 const refused = (words: string): Ended => ({ done: false, words });
@@ -136,7 +130,7 @@ export class Library {
     if (!(await this.mayLeave())) return stays;
     if (!(await this.put(content, false))) return refused(`${name} does not open: something in it cannot be read here.`);
     const id = crypto.randomUUID();
-    this.take({ id, name: freeName(name, await this.names()), state: "waiting", moment: 0 }, await hold(id));
+    this.take({ id, name: await this.freeName(name), state: "waiting", moment: 0 }, await hold(id));
     this.changed();
     return done;
   }
@@ -165,7 +159,7 @@ export class Library {
     if (!tidy(name)) return refused("A workbook needs a name: type one.");
     const own = id === this.standing?.id;
     if (own ? this.current.state === "read only" : await isHeld(id)) return inOtherTab;
-    const free = freeName(name, await this.names(id));
+    const free = await this.freeName(name, id);
     await store.rename(id, free);
     if (own) this.stand({ name: free });
     return done;
@@ -195,9 +189,11 @@ export class Library {
     return read?.state === "read" ? read.content : undefined;
   }
 
-  private async names(except?: string): Promise<Set<string>> {
+  /** A name that no other workbook has. */
+  private async freeName(name: string, own?: string): Promise<string> {
     const kept = await store.shelf().catch(() => []);
-    return new Set(kept.filter(({ id }) => id !== except).map(({ name }) => name.toLowerCase()));
+    const taken = new Set(kept.filter(({ id }) => id !== own).map((one) => one.name.toLowerCase()));
+    return freeName(tidy(name) || "Workbook", (one) => taken.has(one.toLowerCase()), longest);
   }
 
   /** Keeps what waits; what cannot be kept is given up only when a person says so. */
