@@ -6,6 +6,8 @@ export type Engine = Pick<typeof OSpreadsheet, "registries" | "helpers">;
 function rounded(number: number, places: number, round: (n: number) => number): number {
   const [digits, power = "0"] = Math.abs(number).toPrecision(15).split("e");
   const whole = round(Number(`${digits}e${Number(power) + places}`));
+  // So many places change nothing.
+  if (!Number.isFinite(whole)) return number;
   const [wholeDigits, wholePower = "0"] = String(whole).split("e");
   return Math.sign(number) * Number(`${wholeDigits}e${Number(wholePower) - places}`);
 }

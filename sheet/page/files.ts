@@ -4,6 +4,7 @@ import { limits, Unreadable } from "../file/unzip";
 import type { Asker } from "./ask";
 import { downloadWorkbook, fileOf } from "./download";
 import type { Library } from "./kept/library";
+import type { Content } from "./kept/work";
 import { engine } from "./vendor";
 
 const few = (items: readonly string[]): string =>
@@ -28,6 +29,9 @@ export function readFile(bytes: Uint8Array, name: string): Opened | string {
   }
 }
 
+/** A file's workbook without what was said of the file. */
+export const contentOf = ({ lost: _, unknown: __, ...content }: Opened): Content => content;
+
 /** Opens workbooks from disk, each beside those that are there, and saves the one on the page. */
 export class Files {
   constructor(
@@ -40,10 +44,9 @@ export class Files {
   async open(bytes: Uint8Array, name: string): Promise<Ended> {
     const workbook = readFile(bytes, name);
     if (typeof workbook === "string") return { done: false, words: workbook };
-    const { lost: _, unknown: __, ...content } = workbook;
     const words = warning(workbook);
     if (words && !(await this.asker.ask(`Open ${name}?`, words, "Open", "Leave it"))) return { done: true, words: "Nothing was opened." };
-    const ended = await this.library.create(name.replace(/\.\w+$/, ""), content);
+    const ended = await this.library.create(name.replace(/\.\w+$/, ""), contentOf(workbook));
     return ended.done ? { done: true, words: `${this.library.current.name} is open.` } : ended;
   }
 

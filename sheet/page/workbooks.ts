@@ -6,7 +6,7 @@ import { saveFile } from "../../taskpane/save";
 import type { Asker } from "./ask";
 import { bundle } from "./bundle";
 import { downloadWorkbook, fileName, fileOf } from "./download";
-import { readFile } from "./files";
+import { contentOf, readFile } from "./files";
 import { blank } from "./first";
 import type { Library } from "./kept/library";
 import { type Aside, aside, asides, removeAll, removeAside, type Shelved, shelf } from "./kept/store";
@@ -91,7 +91,7 @@ export class Workbooks {
       const answer = await fetch(`${folder}/${from.file}`).catch(() => undefined);
       if (!answer?.ok) return { done: false, words: `The file ${from.file} cannot be reached just now. Try again when you are connected.` };
       const read = readFile(new Uint8Array(await answer.arrayBuffer()), from.file);
-      return typeof read === "string" ? { done: false, words: read } : this.library.create(from.name, read);
+      return typeof read === "string" ? { done: false, words: read } : this.library.create(from.name, contentOf(read));
     }, "It is open behind this list.");
   };
 

@@ -11,6 +11,8 @@ describe("rounding", () => {
     ["ROUND(0,2)", 0],
     ["ROUND(0.0000001,2)", 0],
     ["ROUND(1E+21,2)", 1e21],
+    ["ROUND(1.5,400)", 1.5],
+    ["ROUND(1.5,-400)", 0],
     ["ROUNDUP(0.1*3*10,0)", 3],
     ["ROUNDDOWN(0.29*100,0)", 29],
   ])("%s is %d, as other programs have it", (formula, due) => expect(answer(formula).value).toBe(due));
