@@ -1,6 +1,7 @@
 import { cpSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { catalogue } from "../src/catalogue";
+import { folder } from "../src/workbook/choice";
 import { bundled, bundles } from "./bundle";
 import { development } from "./manifest";
 import { metadata } from "./metadata";
@@ -24,7 +25,7 @@ export async function build(outDir: string, host: string = development): Promise
   for (const size of iconSizes) cpSync(join(root, `assets/mark-${size}.png`), join(outDir, `icons/mark-${size}.png`));
   writeFileSync(join(outDir, "NOTICES.txt"), notices());
   await buildPage(outDir);
-  await buildWorkbooks(join(outDir, "workbook"));
+  await buildWorkbooks(join(outDir, folder));
 }
 
 if (require.main === module) build(dist).then(() => console.log("dist/ holds the add-in and the page."));

@@ -4,6 +4,7 @@ import { parseArgs } from "node:util";
 import type { System } from "../shared/unit";
 import { fresh } from "../src/checklist/list";
 import { write } from "../src/checklist/part";
+import { nameOf } from "../src/workbook/choice";
 import { template } from "../src/workbook/template";
 import { xlsx } from "../src/workbook/xlsx";
 import { recalculated } from "./recalculated";
@@ -28,7 +29,7 @@ export async function workbooks(system: System, filled: Filled, wanted: readonly
 }
 
 export const fileName = (edition: Edition, system: System, filled: Filled): string =>
-  `porewise-${edition}-${system.toLowerCase()}${filled === "empty" ? "-empty" : ""}.xlsx`;
+  nameOf({ edition, units: system === "US" ? "us" : "si", empty: filled === "empty" });
 
 /** Both editions, US and SI, with the demo and empty: eight files, by their names. */
 export async function buildWorkbooks(outDir: string): Promise<string[]> {

@@ -1,7 +1,10 @@
 import { strToU8, zip } from "fflate";
+import { freeName } from "../free";
 import { fileName, fileOf } from "./download";
 import { type Aside, aside, type Shelved } from "./kept/store";
 import type { Content } from "./kept/work";
+
+const longest = 120;
 
 /** All workbooks as files in one zip file, and what stands aside as it was kept; `left` are the names of those that cannot be read. */
 export async function bundle(
@@ -11,12 +14,19 @@ export async function bundle(
 ): Promise<{ bytes: Uint8Array; left: string[] }> {
   const files: Record<string, Uint8Array> = {};
   const left: string[] = [];
+  // Two names may differ in letters that a disk does not take, or does not tell apart.
+  const taken = new Set<string>();
+  const put = (name: string, ending: string, bytes: Uint8Array): void => {
+    const free = freeName(name, (one) => taken.has(fileName(one, ending).toLowerCase()), longest);
+    taken.add(fileName(free, ending).toLowerCase());
+    files[fileName(free, ending)] = bytes;
+  };
   for (const { id, name } of books) {
     const content = await contentOf(id);
-    if (content) files[fileName(name)] = await fileOf(content);
+    if (content) put(name, "xlsx", await fileOf(content));
     else left.push(name);
   }
-  for (const one of asides) files[fileName(`${one.name}, set aside ${one.moment}`, "json")] = strToU8(JSON.stringify(await aside(one)));
+  for (const one of asides) put(`${one.name}, set aside ${one.moment}`, "json", strToU8(JSON.stringify(await aside(one))));
   const bytes = await new Promise<Uint8Array>((done, failed) => zip(files, (error, data) => (error ? failed(error) : done(data))));
   return { bytes, left };
 }
