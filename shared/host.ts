@@ -44,8 +44,8 @@ export interface SheetHost {
   selection(): Promise<Selection | undefined>;
   /** Tells every change of selection or of the selected cell; the answer stops it. */
   watch(changed: () => void): () => void;
-  /** Tells that another workbook stands where one stood, in a host where this happens; the answer stops it. */
-  replaced?(changed: () => void): () => void;
+  /** Tells that a workbook was put in the place of the one shown, and whether it is another one, in a host where this happens; the answer stops it. */
+  replaced?(changed: (other: boolean) => void): () => void;
   /** The cells of a range or of a named one; undefined where there is none, or where it is too large to read. */
   read(reference: string): Promise<readonly (readonly Cell[])[] | undefined>;
   /** Writes a formula into the selected cell; over a filled one only when told to. */

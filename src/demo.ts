@@ -144,7 +144,7 @@ export const shop: Readonly<Record<string, string | number>> = {
   cover: 1,
   fullness: 0.55,
   "dye rate": 0.25,
-  "in the oven": "spaced",
+  "in the oven": "foil",
   altitude: 650,
 };
 

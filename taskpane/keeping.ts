@@ -67,6 +67,11 @@ export class Keeping {
     if (part?.state === "read") this.set(part.list);
   }
 
+  /** Leaves what is not in the workbook yet. */
+  forget(): void {
+    keepDraft(draftName, undefined);
+  }
+
   edit(editing: Editing | undefined): void {
     this.editing = editing;
     this.keepDraft(write(this.list, this.place));

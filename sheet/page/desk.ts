@@ -21,7 +21,8 @@ export class Desk {
   private now: { readonly model: Model; readonly close: () => void } | undefined;
   private beside: Beside = { documents: {}, print: {} };
   private readonly watchers = new Set<() => void>();
-  private readonly guests = new Set<() => void>();
+  private readonly guests = new Set<(other: boolean) => void>();
+  private id = "";
   readOnly = false;
 
   constructor(
@@ -36,7 +37,7 @@ export class Desk {
   }
 
   /** Puts a workbook in the place of the one that is shown; where it does not open this throws, and the other stays. */
-  async show({ book, shown, ...beside }: Content, readOnly: boolean): Promise<void> {
+  async show(id: string, { book, shown, ...beside }: Content, readOnly: boolean): Promise<void> {
     const model = open(book, readOnly, () => this.changed());
     const sheetIdFrom = model.getters.getActiveSheetId();
     if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
@@ -60,7 +61,10 @@ export class Desk {
     };
     mirror.refresh();
     if (focused?.isConnected) focused.focus();
-    for (const told of [...this.guests, ...this.watchers]) told();
+    const other = id !== this.id;
+    this.id = id;
+    for (const guest of this.guests) guest(other);
+    for (const watcher of this.watchers) watcher();
   }
 
   /** All that the workbook is made of, as of now. */
@@ -84,8 +88,8 @@ export class Desk {
     return () => this.watchers.delete(watcher);
   }
 
-  /** Tells that another workbook is shown; the answer stops it. */
-  replaced(guest: () => void): () => void {
+  /** Tells that a workbook is shown anew, and whether it is another one; the answer stops it. */
+  replaced(guest: (other: boolean) => void): () => void {
     this.guests.add(guest);
     return () => this.guests.delete(guest);
   }

@@ -7,6 +7,7 @@ import { engine } from "./vendor";
 export const fileOf = (content: Content): Promise<Uint8Array> => saved(new engine.Model(content.book), content, engine);
 
 /** A name that every disk takes. */
-export const fileName = (name: string, ending = "xlsx"): string => `${name.replace(/[\\/:*?"<>|]/g, "-")}.${ending}`;
+export const fileName = (name: string, ending = "xlsx"): string =>
+  `${name.replace(/[\\/:*?"<>|]/g, "-").replace(/^\.+|[. ]+$/g, "") || "workbook"}.${ending}`;
 
 export const downloadWorkbook = (name: string, bytes: Uint8Array): void => saveFile(fileName(name), bytes as BlobPart, workbookType);

@@ -2,7 +2,7 @@ import type { Ended } from "../../shared/host";
 import { type Opened, opened } from "../file/open";
 import { limits, Unreadable } from "../file/unzip";
 import type { Asker } from "./ask";
-import { downloadWorkbook, fileOf } from "./download";
+import { downloadWorkbook, fileName, fileOf } from "./download";
 import type { Library } from "./kept/library";
 import type { Content } from "./kept/work";
 import { engine } from "./vendor";
@@ -29,6 +29,9 @@ export function readFile(bytes: Uint8Array, name: string): Opened | string {
   }
 }
 
+/** Lets the page draw, and a person press Stop. */
+export const breath = (): Promise<unknown> => new Promise((done) => setTimeout(done, 20));
+
 /** A file's workbook without what was said of the file. */
 export const contentOf = ({ lost: _, unknown: __, ...content }: Opened): Content => content;
 
@@ -42,7 +45,10 @@ export class Files {
 
   /** Opens a file as a new workbook; asks first where the page cannot keep all of it. */
   async open(bytes: Uint8Array, name: string): Promise<Ended> {
+    this.tell(`Opening ${name}`);
+    await breath();
     const workbook = readFile(bytes, name);
+    this.tell("");
     if (typeof workbook === "string") return { done: false, words: workbook };
     const words = warning(workbook);
     if (words && !(await this.asker.ask(`Open ${name}?`, words, "Open", "Leave it"))) return { done: true, words: "Nothing was opened." };
@@ -64,7 +70,7 @@ export class Files {
     const { id, name } = this.library.current;
     try {
       downloadWorkbook(name, await fileOf((await this.library.contentOf(id))!));
-      this.tell(`${name} is in your downloads`);
+      this.tell(`${fileName(name)} is in your downloads.`);
     } catch {
       void this.asker.tell("The workbook could not be written as a file. Your work is still on the page.");
     }

@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
-import { locale } from "../data";
+import { localeOf } from "../data";
 import { extend } from "../extend";
 import { register } from "../functions";
 import { respelled } from "../quotes";
@@ -50,7 +50,7 @@ function respellTyped(model: Model): void {
 /** Loads a workbook with the catalogue's functions in it; `changed` is told of every change to what it holds. */
 export function open(book: object, readOnly: boolean, changed: () => void): Model {
   const model = new engine.Model(
-    { ...book, settings: { locale } },
+    { ...book, settings: { locale: localeOf(navigator.language) } },
     { transportService: transport(changed), mode: readOnly ? "readonly" : "normal" },
   );
   respellTyped(model);
@@ -66,7 +66,13 @@ export function prepare(): void {
 
 let templates: Promise<string> | undefined;
 const templatesOf = (): Promise<string> => {
-  templates ??= fetch("vendor/o_spreadsheet.xml").then((answer) => answer.text());
+  templates ??= fetch("vendor/o_spreadsheet.xml").then((answer) => {
+    if (!answer.ok) throw new Error("The spreadsheet's own files cannot be reached.");
+    return answer.text();
+  });
+  templates.catch(() => {
+    templates = undefined;
+  });
   return templates;
 };
 

@@ -29,6 +29,17 @@ function showStanding({ name, state, moment }: Standing): void {
   document.title = `${name} - Porewise`;
 }
 
+let telling: ReturnType<typeof setTimeout> | undefined;
+
+/** Says for a while what was done; how keeping stands stays in sight beside it. */
+function tell(words: string): void {
+  clearTimeout(telling);
+  part("told").textContent = words;
+  telling = setTimeout(() => {
+    part("told").textContent = "";
+  }, 8_000);
+}
+
 /** The cautions that stand with the numbers: those of the oven and the resin in sight, all others a press away. */
 function showCautions(): void {
   part("care").textContent = `${cautions.oven} ${cautions.resin}`;
@@ -62,18 +73,24 @@ async function start(): Promise<void> {
     first,
   });
   await library.begin();
-  const files = new Files(library, asker, (words) => {
-    part("saved").textContent = words;
-  });
+  const files = new Files(library, asker, tell);
   files.listen(part("open"), part<HTMLInputElement>("file"), part("save"));
-  const workbooks = new Workbooks(part<HTMLDialogElement>("books"), library, asker);
+  const workbooks = new Workbooks(part<HTMLDialogElement>("books"), library, asker, tell);
   part("workbooks").addEventListener("click", () => void workbooks.open());
-  new Pane(part("grid"), part("pane"), part("functions"), pageHost(desk, wholeOf(desk, library, files)));
+  new Pane(part("grid"), part("pane"), part("functions"), pageHost(desk, wholeOf(desk, library, files)), tell);
   addEventListener("visibilitychange", () => document.visibilityState === "hidden" && library.flush());
-  addEventListener("pagehide", () => library.flush());
+  addEventListener("pagehide", () => {
+    // A cell that is being typed into takes what was typed when it loses the focus.
+    (document.activeElement as HTMLElement | null)?.blur();
+    library.flush();
+  });
   // What this browser refuses to keep is lost with the page.
   addEventListener("beforeunload", (event) => library.waits && part("saved").dataset.state !== "waiting" && event.preventDefault());
   document.documentElement.dataset.ready = "yes";
 }
 
-start();
+start().catch(() => {
+  part("saved").dataset.state = "failed";
+  part("saved").textContent =
+    "The page did not start: some of its files cannot be reached. Your work is kept; reload the page to try again.";
+});

@@ -3,6 +3,8 @@ import { draftOf, keepDraft } from "../../taskpane/draft";
 
 const draftName = "pane is open";
 
+const printing = ({ key, ctrlKey, metaKey, altKey }: KeyboardEvent) => key.toLowerCase() === "p" && (ctrlKey || metaKey) && !altKey;
+
 /** The side pane beside the grid, in a frame of its own so that neither's keys and styles reach the other. */
 export class Pane {
   private frame: HTMLIFrameElement | undefined;
@@ -12,6 +14,7 @@ export class Pane {
     private readonly side: HTMLElement,
     private readonly button: HTMLElement,
     private readonly host: SheetHost,
+    private readonly tell: (words: string) => void,
   ) {
     button.addEventListener("click", () => this.toggle());
     // The grid takes every key it can get: only the capture phase comes before it.
@@ -36,8 +39,16 @@ export class Pane {
     const frame = Object.assign(document.createElement("iframe"), { title: "Side pane", src: "pane.html" });
     frame.addEventListener("load", () => {
       const inside = frame.contentWindow as Window & { showPane?: (host: SheetHost) => void };
-      inside.addEventListener("keydown", this.move, { capture: true });
-      inside.showPane?.(this.host);
+      try {
+        inside.addEventListener("keydown", this.move, { capture: true });
+        inside.showPane?.(this.host);
+      } catch {
+        // The browser's own page about what it cannot reach belongs to nobody: at the next press it is tried again.
+        frame.remove();
+        this.frame = undefined;
+        this.show(false);
+        this.tell("The side pane cannot be reached just now: press again when you are connected.");
+      }
     });
     this.side.append(frame);
     this.frame = frame;
@@ -50,6 +61,7 @@ export class Pane {
 
   /** F6 goes from the buttons to the grid to the pane and round again, Shift+F6 the other way. */
   private readonly move = (event: KeyboardEvent): void => {
+    if (printing(event) && this.where() !== "grid") this.print(event);
     if (event.key !== "F6" || event.ctrlKey || event.altKey || event.metaKey) return;
     event.preventDefault();
     event.stopPropagation();
@@ -57,6 +69,14 @@ export class Pane {
     const step = event.shiftKey ? places.length - 1 : 1;
     this.go(places[(places.indexOf(this.where()) + step) % places.length]);
   };
+
+  /** The browser's own printing knows no more of the sheet than is in sight: the grid's preview lays out all of it. */
+  private print(event: KeyboardEvent): void {
+    event.preventDefault();
+    this.toGrid();
+    const { key, code, ctrlKey, metaKey } = event;
+    document.activeElement?.dispatchEvent(new KeyboardEvent("keydown", { key, code, ctrlKey, metaKey, bubbles: true, cancelable: true }));
+  }
 
   private where(): string {
     const at = document.activeElement;

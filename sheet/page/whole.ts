@@ -4,15 +4,12 @@ import { inserted } from "../file/insert/insert";
 import { Unreadable } from "../file/unzip";
 import type { Desk } from "./desk";
 import { downloadWorkbook, fileName, fileOf } from "./download";
-import { type Files, readFile } from "./files";
+import { breath, type Files, readFile } from "./files";
 import type { Whole } from "./host";
 import type { Library } from "./kept/library";
 import { engine } from "./vendor";
 
 const stopped = (words: string): Ended => ({ done: false, words: `Stopped: ${words}.` });
-
-/** Lets the page draw, and a person press Stop. */
-const breath = () => new Promise((done) => setTimeout(done));
 
 /** What the pane does with whole workbooks on the page. */
 export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
@@ -29,7 +26,9 @@ export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
         await breath();
         if (stop.aborted) return stopped("the workbook is as it was");
         const ended = await library.replace(work);
-        return ended.done ? { done: true, words: `Inserted at the end: ${added.join(", ")}.` } : ended;
+        return ended.done
+          ? { done: true, words: `Inserted at the end: ${added.join(", ")}. To take it back: Workbooks, earlier versions.` }
+          : ended;
       } catch (error) {
         if (error instanceof Unreadable) return { done: false, words: `Nothing was inserted: ${error.message}.` };
         throw error;

@@ -1,5 +1,6 @@
 import { html, nothing, render, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
+import { repeat } from "lit/directives/repeat.js";
 import type { Ended } from "../../shared/host";
 import { folder, nameOf } from "../../src/workbook/choice";
 import { saveFile } from "../../taskpane/save";
@@ -42,6 +43,8 @@ export class Workbooks {
     private readonly dialog: HTMLDialogElement,
     private readonly library: Library,
     private readonly asker: Asker,
+    /** Says beside the name of the workbook what was done. */
+    private readonly tell: (words: string) => void,
   ) {}
 
   async open(): Promise<void> {
@@ -123,14 +126,17 @@ export class Workbooks {
 
   private async remove({ id, name }: Shelved): Promise<void> {
     const words = `“${name}” and all its versions are deleted from this browser for good. Files on your disk stay.`;
-    if (await this.asker.ask("Delete this workbook?", words, "Delete", "Keep it"))
-      await this.does(() => this.library.remove(id), `“${name}” is deleted.`);
+    if (!(await this.asker.ask("Delete this workbook?", words, "Delete", "Keep it"))) return;
+    await this.does(() => this.library.remove(id), `“${name}” is deleted.`);
+    this.rest();
   }
 
   private async goBack({ id }: Shelved, moment: number): Promise<void> {
     const ended = await this.library.goBack(id, moment).catch(() => unreadable);
-    if (ended.done) this.dialog.close();
-    else await this.does(async () => ended);
+    if (ended.done) {
+      this.dialog.close();
+      this.tell(`Back at ${when(moment)}.`);
+    } else await this.does(async () => ended);
   }
 
   private downloadAll = (): Promise<void> =>
@@ -146,6 +152,8 @@ export class Workbooks {
       "All workbooks, all their versions and what was set aside are deleted from this browser for good. Download them first if in doubt.";
     if (!(await this.asker.ask("Delete everything?", words, "Delete everything", "Keep it all"))) return;
     await this.does(async () => {
+      if (await this.library.isElsewhere(this.books.map(({ id }) => id)))
+        return { done: false, words: "One of them is open in another tab: close it there first. Nothing was deleted." };
       for (const { id } of this.books) {
         const ended = await this.library.remove(id);
         if (!ended.done) return ended;
@@ -166,26 +174,39 @@ export class Workbooks {
       )}</ul></details>`;
   }
 
-  private book(book: Shelved): TemplateResult {
-    const { id, name, versions } = book;
-    const here = this.library.current.id === id;
-    const words = html`<strong>${name}</strong>${here ? html` <span class="badge">on the page</span>` : nothing}
-      <span class="quiet">changed ${when(versions[0])}</span>`;
-    const naming = html`<form class="naming" @submit=${(event: SubmitEvent) => this.rename(event, id)}>
-      <input name="name" aria-label="Name" maxlength="80" required .value=${live(name)} />
-      <button class="button button-small button-firm" type="submit">Rename</button>
-      <button class="button button-small" type="button" @click=${() => this.name("")}>Leave it</button></form>`;
-    return html`<li class="book" data-book=${name}>
-      <div class="book-words">${this.naming === id ? naming : words}</div>
-      <div class="book-buttons">
+  private buttons(book: Shelved, here: boolean): TemplateResult {
+    const { id, name } = book;
+    return html`<div class="book-buttons">
         ${here ? nothing : html`<button class="button button-small button-firm" type="button" @click=${() => this.openBook(id)}>Open</button>`}
         <button class="button button-small" type="button" @click=${() => this.name(id)}>Rename</button>
         <button class="button button-small" type="button" @click=${() => this.copy(book)}>Copy</button>
         <button class="button button-small" type="button" @click=${() => this.download(id, name)}>Download</button>
         <button class="button button-small" type="button" @click=${() => this.remove(book)}>Delete</button>
-      </div>
+      </div>`;
+  }
+
+  private book(book: Shelved): TemplateResult {
+    const { id, name, versions } = book;
+    const here = this.library.current.id === id;
+    const words = html`<strong>${name}</strong>${here ? html` <span class="badge">on the page</span>` : nothing}
+      <span class="quiet">changed ${when(versions[0])}</span>`;
+    const naming = html`<form class="naming" @submit=${(event: SubmitEvent) => this.rename(event, id)} @keydown=${this.leaveName}>
+      <input name="name" aria-label="Name" maxlength="80" required .value=${live(name)} />
+      <button class="button button-small button-firm" type="submit">Rename</button>
+      <button class="button button-small" type="button" @click=${() => this.name("")}>Leave it</button></form>`;
+    return html`<li class="book" data-book=${name}>
+      <div class="book-words">${this.naming === id ? naming : words}</div>
+      ${this.naming === id ? nothing : this.buttons(book, here)}
       ${this.versions(book)}</li>`;
   }
+
+  /** Escape leaves the name, not the whole list. */
+  private leaveName = (event: KeyboardEvent): void => {
+    if (event.key !== "Escape") return;
+    event.preventDefault();
+    this.name("");
+    this.rest();
+  };
 
   private name(id: string): void {
     this.naming = id;
@@ -201,8 +222,23 @@ export class Workbooks {
           one,
         ) => html`<li class="book"><div class="book-words"><strong>${one.name}</strong> <span class="quiet">as of ${when(one.moment)}</span></div>
         <div class="book-buttons"><button class="button button-small" type="button" @click=${() => this.downloadAside(one)}>Download as it is</button>
-        <button class="button button-small" type="button" @click=${() => this.does(() => removeAside(one).then(() => undefined), "It is deleted.")}>Delete</button></div></li>`,
+        <button class="button button-small" type="button" @click=${() => this.removeAside(one)}>Delete</button></div></li>`,
       )}</ul>`;
+  }
+
+  private async removeAside(one: Aside): Promise<void> {
+    const words = `What was set aside of “${one.name}” is deleted for good. Download it first if in doubt.`;
+    if (!(await this.asker.ask("Delete what was set aside?", words, "Delete", "Keep it"))) return;
+    await this.does(async () => {
+      await removeAside(one);
+      return undefined;
+    }, "It is deleted.");
+    this.rest();
+  }
+
+  /** After something is gone no other row's button has the focus by accident. */
+  private rest(): void {
+    this.dialog.querySelector<HTMLElement>("h2")?.focus();
   }
 
   private downloadAside = (one: Aside): Promise<void> =>
@@ -216,7 +252,11 @@ export class Workbooks {
       html`<h2 id="books-title" tabindex="-1">Workbooks</h2>
         <p>They are kept in this browser on this computer and nowhere else. ${this.room} Of each, the ${recent} newest versions stay, and the last of
           each of ${days} days. Download what must not be lost.</p>
-        <ul class="books">${this.books.map((book) => this.book(book))}</ul>
+        <ul class="books">${repeat(
+          this.books,
+          ({ id }) => id,
+          (book) => this.book(book),
+        )}</ul>
         ${this.setAside()}
         <form class="make" @submit=${this.make}>
           <label for="make-from">A new one</label>

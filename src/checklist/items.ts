@@ -17,7 +17,7 @@ const rows: Readonly<Record<Stage, readonly Row[]>> = {
     ["gloves", "Gloves of the kind the safety data sheet names, eye protection, long sleeves", "Uncured resin can make skin allergic for life"],
     ["air", "Windows open or extraction running", "The vapour harms, and it can catch fire"],
     ["catalyst", "Catalyst measured as the label says, never by eye", "Too much can run hot, too little never cures"],
-    ["metals", "Only stainless steel, glass or clean plastic touches the resin", "Copper, zinc and rust may upset the catalyst"],
+    ["metals", "Only stainless steel, glass, polyethylene or polypropylene touches the resin", "Copper, zinc and rust may upset the catalyst; the resin attacks acrylic, polystyrene and polycarbonate"],
     ["mark", "The tub is marked with its contents and the day it was mixed", "Mixed resin has a use-by date, topped up or not"],
     ["food", "No food or drink at the bench; rags go into a closed metal bin", "Resin on hands ends up in mouths, and wet rags can heat up"],
   ],

@@ -1,6 +1,7 @@
 import type { Alert, Allowed, Cell, Chart, Look, Print, Sheet } from "./book";
 import { type Formula, formula } from "./formula";
 import { cellIn, key, type Ref, refTo } from "./place";
+import { notHere } from "./shown";
 
 type Value = string | number | boolean;
 
@@ -176,8 +177,12 @@ export class Page {
 }
 
 /** True where a cell shows no number that it should show: an error with the functions, its words without them. */
-export const failed = (cell: Ref): Formula => formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,LEN(${cell})>0))`;
+export const failed = (cell: Ref): Formula =>
+  formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,AND(LEN(${cell})>0,${cell}<>"${notHere}")))`;
+
+/** Nothing failed where the plain edition has no formula for what was changed. */
+export const goneWords = "only the live edition works this out afresh";
 
 /** Plain words beside a cell that may fail. */
 export const verdict = (cell: Ref, good: string, bad: string): Formula =>
-  formula`IF(ISNUMBER(${cell}),"${good}",IF(ISERROR(${cell}),"${bad}",IF(LEN(${cell})>0,"${bad}","")))`;
+  formula`IF(ISNUMBER(${cell}),"${good}",IF(ISERROR(${cell}),"${bad}",IF(${cell}="${notHere}","${goneWords}",IF(LEN(${cell})>0,"${bad}",""))))`;

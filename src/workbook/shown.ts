@@ -73,7 +73,7 @@ function spilled({ sheet, row, column, cell, formula }: Standing, edition: Editi
 }
 
 /** What a frozen cell says once it no longer answers what is asked. */
-const notHere = "not here";
+export const notHere = "not here";
 
 /**
  * Without the functions: a formula in each row where there is one, else the value of the day for as long as the cells it

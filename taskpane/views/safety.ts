@@ -30,7 +30,11 @@ export class Safety extends View {
 
   override firstUpdated(): void {
     this.load();
-    this.host.replaced?.(() => this.load());
+    this.host.replaced?.((other) => {
+      // What is half typed belongs to the workbook it was typed for.
+      if (other) this.keeping.forget();
+      this.load();
+    });
   }
 
   private async load(): Promise<void> {
@@ -39,6 +43,7 @@ export class Safety extends View {
     await this.keeping.load();
     this.who = this.list.last?.who ?? "";
     this.ready = true;
+    this.requestUpdate();
   }
 
   private change(list: List, words: string): void {

@@ -139,6 +139,28 @@ const toChecklist =
     await said().getByText("is open").waitFor();
   });
 
+  it("shows the list of the workbook that is open, not of the one before", async () => {
+    await openPane();
+    await to("#tick-rated");
+    await press("Space");
+    await pane.locator(".tally", { hasText: "1" }).first().waitFor();
+    await sheet.kept();
+    await sheet.page.locator("#workbooks").press("Enter");
+    await sheet.page.locator("#books").getByRole("button", { name: "Make it" }).press("Enter");
+    await sheet.page.locator("#books .said").getByText("It is open").waitFor();
+    await sheet.page.keyboard.press("Escape");
+    await pane
+      .getByText(/^\s*0\s*of 39 ticked/)
+      .first()
+      .waitFor();
+    await sheet.page.locator("#workbooks").press("Enter");
+    await sheet.page.locator('[data-book="Invented shop"]').getByRole("button", { name: "Open" }).press("Enter");
+    await pane
+      .getByText(/^\s*1\s*of 39 ticked/)
+      .first()
+      .waitFor();
+  });
+
   it("makes a copy with values for people without the functions", async () => {
     await openPane();
     await view("Workbook");

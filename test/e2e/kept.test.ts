@@ -128,6 +128,36 @@ const spoil = (sheet: Sheet, change: string): Promise<void> =>
     expect(await sheet.page.title()).toContain("Winter batch");
   });
 
+  it("takes the first entry of a blank workbook, in the cell that is selected already", async () => {
+    await make(sheet, "blank: one bare sheet");
+    await sheet.page.locator(".o-grid-overlay").click({ position: { x: 40, y: 12 } });
+    await sheet.keys("123");
+    await sheet.page.keyboard.press("Enter");
+    await sheet.shows("A1", "123");
+  });
+
+  it("takes a half-typed cell along when the page is left", async () => {
+    await sheet.kept();
+    await sheet.go(free);
+    await sheet.keys("half");
+    await sheet.reload();
+    await sheet.shows(free, "half");
+  });
+
+  it("tells a second tab that the workbook was deleted in the first, and brings nothing of it back", async () => {
+    await sheet.kept();
+    const second = await made.visit(context);
+    await second.page.locator('#saved[data-state="read only"]').waitFor();
+    await list(sheet);
+    await press(sheet, "Invented shop", "Delete");
+    await sheet.answer("Delete");
+    await said(sheet).getByText("is deleted").waitFor();
+    await second.page.locator("#ask-words").getByText("it was deleted").waitFor();
+    await second.answer("Understood");
+    expect(await names(sheet)).toEqual(["Invented shop"]);
+    await books(sheet).locator("h3").waitFor({ state: "detached" });
+  });
+
   it("gives a taken name a number, and copies", async () => {
     await list(sheet);
     await press(sheet, "Invented shop", "Copy");

@@ -1,13 +1,16 @@
 /** How keeping stands, for a person to see. */
 export type State = "kept" | "waiting" | "full" | "failed";
 
-const pause = 400;
+const shortest = 400;
+const longest = 3_000;
 
 /** Keeps the workbook soon after the last of a run of changes, and tells how that went. */
 export class Keeper {
   private timer: ReturnType<typeof setTimeout> | undefined;
   private saving: Promise<boolean> = Promise.resolve(true);
   private dirty = false;
+  /** A large workbook takes long to keep, and the page stands still meanwhile: it is kept less often. */
+  private pause = shortest;
 
   constructor(
     private readonly save: (moment: number) => Promise<void>,
@@ -19,7 +22,7 @@ export class Keeper {
   changed(): void {
     this.dirty = true;
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => this.flush(), pause);
+    this.timer = setTimeout(() => this.flush(), this.pause);
     this.tell("waiting", Date.now());
   }
 
@@ -38,8 +41,10 @@ export class Keeper {
   private async write(): Promise<boolean> {
     const moment = Math.max(Date.now(), this.last + 1);
     this.dirty = false;
+    const start = performance.now();
     try {
       await this.save(moment);
+      this.pause = Math.min(longest, Math.max(shortest, performance.now() - start));
       this.last = moment;
       if (!this.dirty) this.tell("kept", moment);
       return true;

@@ -38,6 +38,11 @@ const refused = (words: string): Ended => ({ done: false, words });
 const inOtherTab = refused("It is open in another tab: close it there first.");
 const stays = refused("The workbook on the page stays: it could not be kept. Save it as a file, or make room in this browser.");
 
+const setAside = (name: string, count: number): string => {
+  const versions = count === 1 ? `The newest version of ${name} was` : `The ${count} newest versions of ${name} were`;
+  return `${versions} not readable and set aside, as found: see Workbooks.`;
+};
+
 /** The workbooks that this browser keeps, one of them on the desk. */
 export class Library {
   private standing: Standing | undefined;
@@ -101,22 +106,25 @@ export class Library {
     const book = (await store.shelf()).find((one) => one.id === id);
     if (!book) return refused("This workbook is no longer there: it was deleted.");
     const { name } = book;
+    let aside = 0;
     for (const moment of book.versions) {
-      const read = fromKept(await store.version(id, moment));
+      const kept = await store.version(id, moment);
+      // Deleted in another tab, just now.
+      if (kept === undefined) continue;
+      const read = fromKept(kept);
       if (read.state === "newer")
         return refused(`${name} was left by a newer Porewise: reload the page to get that one. Nothing of it was changed.`);
-      if (read.state === "read" && (await this.put(read.content, !lock))) {
+      if (read.state === "read" && (await this.put(id, read.content, !lock))) {
         this.take({ id, name, state: lock ? "kept" : "read only", moment }, lock);
+        if (aside) this.around.note(`${setAside(name, aside)} The version before is open instead.`);
         return done;
       }
       // Only who may change a workbook may take something out of it.
       if (!lock) continue;
       await store.setAside(id, moment);
-      this.around.note(
-        `The newest version of ${name} could not be read. It was set aside, as it is: see Workbooks. The version before it is opened instead.`,
-      );
+      aside++;
     }
-    return refused(`${name} has no version that can be read.`);
+    return refused(aside ? `${setAside(name, aside)} There is no version before.` : `${name} has no version that can be read here.`);
   }
 
   /** A new workbook, on the desk and kept. */
@@ -128,8 +136,8 @@ export class Library {
 
   private async start(name: string, content: Content): Promise<Ended> {
     if (!(await this.mayLeave())) return stays;
-    if (!(await this.put(content, false))) return refused(`${name} does not open: something in it cannot be read here.`);
     const id = crypto.randomUUID();
+    if (!(await this.put(id, content, false))) return refused(`${name} does not open: something in it cannot be read here.`);
     this.take({ id, name: await this.freeName(name), state: "waiting", moment: 0 }, await hold(id));
     this.changed();
     return done;
@@ -140,7 +148,7 @@ export class Library {
     if (this.current.state === "read only") return inOtherTab;
     const { keeper } = this;
     if (!(await this.mayLeave())) return stays;
-    if (!(await this.put(content, false))) return refused("It cannot be read here. The workbook is as it was.");
+    if (!(await this.put(this.current.id, content, false))) return refused("It cannot be read here. The workbook is as it was.");
     this.keeper = keeper;
     this.changed();
     await this.flush();
@@ -165,19 +173,26 @@ export class Library {
     return done;
   }
 
+  /** Whether another tab has the right to change one of these. */
+  async isElsewhere(ids: readonly string[]): Promise<boolean> {
+    const own = this.standing?.state === "read only" ? undefined : this.standing?.id;
+    for (const id of ids) if (id !== own && (await isHeld(id))) return true;
+    return false;
+  }
+
   /** Deletes a workbook and its versions for good; the newest of the others, or the first of all, takes its place on the desk. */
   async remove(id: string): Promise<Ended> {
     const own = id === this.standing?.id && this.standing.state !== "read only";
     if (!own && (await isHeld(id))) return inOtherTab;
     await this.flush();
-    if (own) {
-      this.letGo();
-      this.keeper = undefined;
-      this.standing = undefined;
-    }
+    if (own) this.keeper = undefined;
     await store.remove(id);
-    if (own) await this.begin();
-    else await this.flush();
+    if (own) {
+      // Not before: a tab that waits for the right to change it must find nothing.
+      this.letGo();
+      this.standing = undefined;
+      await this.begin();
+    } else await this.flush();
     return done;
   }
 
@@ -200,11 +215,11 @@ export class Library {
   private mayLeave = async (): Promise<boolean> => (await this.flush()) || this.around.mayLose();
 
   /** What happens on the desk meanwhile is kept for neither workbook. */
-  private async put(content: Content, readOnly: boolean): Promise<boolean> {
+  private async put(id: string, content: Content, readOnly: boolean): Promise<boolean> {
     const { keeper } = this;
     this.keeper = undefined;
     try {
-      await this.around.desk.show(content, readOnly);
+      await this.around.desk.show(id, content, readOnly);
       return true;
     } catch {
       this.keeper = keeper;
@@ -240,7 +255,7 @@ export class Library {
     const lock = await hold(id, signal);
     if (!lock) return;
     const ended = await this.openHeld(id, lock);
-    if (!ended.done) this.around.note(ended.words);
+    if (!ended.done) this.around.note(`${ended.words} What you see is kept nowhere: save it as a file if you want it.`);
   }
 
   private stand(change: Partial<Standing>): void {

@@ -80,6 +80,7 @@ export async function remove(id: string): Promise<void> {
 /** Takes a version out of the workbook, and keeps it as it is. */
 export async function setAside(id: string, moment: number): Promise<void> {
   const kept = await version(id, moment);
+  if (kept === undefined) return;
   const name = (await namesOf([id])).get(id)!;
   await place()("readwrite", (records) => {
     records.put({ name, kept }, ["aside", id, moment]);

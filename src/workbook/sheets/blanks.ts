@@ -17,7 +17,7 @@ import type { Woods } from "./woods";
 export interface Blanks {
   readonly page: Page;
   readonly of: Readonly<
-    Record<"kind" | "count" | "thickness" | "width" | "length" | "wood" | "dryWeight" | "volume" | "gravity" | "uptake", Ref>
+    Record<"kind" | "count" | "thickness" | "width" | "length" | "wood" | "dryWeight" | "volume" | "gravity" | "uptake" | "wrong", Ref>
   >;
   /** What PLAN takes: kind, count, thickness, width, length, wood. */
   readonly pieces: Ref;
@@ -33,9 +33,16 @@ const gravityOf = ({ wood, dryWeight, volume }: Columns, woods: Woods): Formula 
   return formula`IF(AND(${wood}="",${dryWeight}=""),"",IF(OR(${dryWeight}="",${volume}=""),${tabled},${weighed}))`;
 };
 
+/** Balsa of the lightest weighs about as little. */
+const lightest = 0.08;
+
 /** The slips of a bench in plain words, for whoever cannot rest on an error to read it. */
-const wrongWith = ({ kind, thickness, width, length, wood, weight, dryWeight, moisture }: Columns, woods: Woods, shop: Shop): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(COUNT(${weight},${dryWeight})<2,"",IF(${weight}<${dryWeight},"lighter than when dry: weigh again",IF(${weight}>1.3*${dryWeight},"too wet to take resin: dry it first",IF(${moisture}>${shop.holds("dry enough")},"dry it first","")))))))`;
+const wrongWith = (
+  { kind, thickness, width, length, wood, weight, dryWeight, moisture, gravity }: Columns,
+  woods: Woods,
+  shop: Shop,
+): Formula =>
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation","")))))))))`;
 
 /** Every kind of blank with what it will take. */
 export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {

@@ -6,6 +6,7 @@ import { type Page, verdict } from "../page";
 import { type Ref, refTo } from "../place";
 import { earlier, endBy, eveningBefore, type Hours, later, spreadBack } from "./backward";
 import { moment, weekday } from "./day";
+import { wayWords } from "./ovenway";
 import type { Shown } from "./piece";
 import type { Shop } from "./shop";
 
@@ -16,7 +17,9 @@ export interface Countdown extends Hours {
   readonly vacuum: Ref;
   readonly soak: Ref;
   readonly loading: Ref;
-  /** Wrapping, baking and cooling of one load. */
+  /** Loading and vacuum together. */
+  readonly intake: Ref;
+  /** Getting ready, baking and cooling of one load. */
   readonly oven: Ref;
 }
 
@@ -24,7 +27,7 @@ export interface Countdown extends Hours {
 export function countdown(page: Page, kit: Kit, shop: Shop, shown: Shown): Countdown {
   const lengths = hoursOf(page, kit, shop, shown);
   page.skip();
-  page.put(page.row, 5, { value: "vacuum off by", look: "note" });
+  page.put(page.row, 5, { value: "latest start of the soak", look: "note" });
   page.heading("Backward from that hour", "from", "until", "what comes of it", "done");
   const name = page.sheet.name;
   const top = page.row;
@@ -43,15 +46,15 @@ export function countdown(page: Page, kit: Kit, shop: Shop, shown: Shown): Count
     ["load 1: in, vacuum", earlier(until(2), intake), endBy(earliest(page, top, 3), intake, open), "stay with it"],
     ["load 1: soak, air let in", formula`${until(2)}`, formula`${from(4)}`, "at least the soak hours of My Shop"],
     ["load 1: take out, drain", earlier(until(4), loading), endBy(from(5), loading, open), ""],
-    ["load 1: wrap, bake, cool", earlier(until(5), oven), endBy(from(6), oven, open), "to cut open in front of the audience"],
+    ["load 1: get ready, bake, cool", earlier(until(5), oven), endBy(from(6), oven, open), "to cut open in front of the audience"],
     ["load 2: in, vacuum", earlier(until(6), intake), endBy(earliest(page, top, 7), intake, open), "stay with it"],
     ["load 2: soak, air let in", formula`${until(6)}`, formula`${from(8)}`, "at least the soak hours of My Shop"],
     ["load 2: take out, drain", earlier(until(8), loading), endBy(shown.start, loading, open), "ready for the oven at the demo"],
     [
       "the demo",
       formula`IF(${shown.start}="","",${shown.start})`,
-      later(shown.start, lengths.vacuum),
-      "load 3 under vacuum to show the bubbling, load 2 into the oven, load 1 cut open",
+      later(shown.start, intake),
+      "load 3 in and under vacuum to show the bubbling, load 2 into the oven, load 1 cut open",
     ],
   ];
   steps.forEach(([what, begin, end, note], step) => {
@@ -65,9 +68,12 @@ export function countdown(page: Page, kit: Kit, shop: Shop, shown: Shown): Count
   for (const step of [3, 7]) page.put(top + step, 5, { formula: earlier(from(step + 1), soak), format: moment, look: "note" });
   page.row = top + steps.length;
   const longest = formula`MAX(${intake},${oven},${loading})>${closes}-${opens}`;
-  page.say(
-    formula`IF(COUNT(${intake},${oven})<2,"",IF(${longest},"A step is longer than the hours in which somebody is there: this cannot be kept.","Every step that needs somebody lies within the hours of My Shop; only soaking goes on by itself."))`,
+  const hour = formula`MOD(${shown.start},1)*24`;
+  const outside = formula`OR(${hour}<${opens}-0.000001,${hour}+${intake}>${closes}+0.000001)`;
+  const kept = page.say(
+    formula`IF(COUNT(${intake},${shown.start})<2,"",IF(${outside},"Loading and vacuum of load 3 run outside the hours of My Shop, and vacuum is never left alone: move the demo or the hours.",IF(COUNT(${oven})=0,"",IF(${longest},"A step is longer than the hours in which somebody is there: this cannot be kept.","Every step that needs somebody lies within the hours of My Shop; only soaking goes on by itself."))))`,
   );
+  page.alert("bad", kept, formula`AND(LEN(${kept})>0,LEFT(${kept},5)<>"Every")`);
   page.skip();
   return lengths;
 }
@@ -116,8 +122,9 @@ function hoursOf(page: Page, kit: Kit, shop: Shop, shown: Shown) {
     formula: formula`${shop.holds("soak hours")}`,
     unit: "h",
     format: "0.0",
-    note: "My Shop; at least twice the vacuum",
+    note: formula`IF(${page.next}<2*${vacuum}-0.000001,"less than twice the vacuum: the wood takes less than reckoned","My Shop; at least twice the vacuum")`,
   });
+  page.alert("attention", soak, formula`IF(COUNT(${soak},${vacuum})=2,${soak}<2*${vacuum}-0.000001,FALSE)`);
   const { thickness, width, length, gravity } = shown;
   const piece = { thickness, width, length, gravity };
   const baked = page.line({
@@ -132,13 +139,14 @@ function hoursOf(page: Page, kit: Kit, shop: Shop, shown: Shown) {
     formula: ask(cooldown, piece),
     unit: "min",
     format: "0",
-    note: verdict(page.next, "unwrapped, apart, in still air", "no calculation cools this piece: wait until it feels as cold as the room"),
+    note: verdict(page.next, "bare, apart, in still air", "no calculation cools this piece: wait until it feels as cold as the room"),
   });
   const oven = page.line({
-    label: "wrap, bake and cool one load",
+    label: "get ready, bake and cool one load",
     formula: formula`IF(COUNT(${baked},${cool},${shown.count})=3,(${shop.holds("wrap minutes per piece")}*${shown.count}+${baked}+${cool})/60,"")`,
     unit: "h",
     format: "0.0",
+    note: wayWords(shop),
   });
   return { opens, closes, drying, loading, vacuum, intake, soak, bake: baked, cool, oven };
 }

@@ -5,8 +5,9 @@ import { headroom } from "../../chamber/headroom";
 import { uptake } from "../../resin/uptake";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
-import type { Page } from "../page";
+import { goneWords, type Page } from "../page";
 import type { Ref } from "../place";
+import { notHere } from "../shown";
 import type { Shown } from "./piece";
 import type { Shop } from "./shop";
 import { step } from "./step";
@@ -35,10 +36,10 @@ export function inTheChamber(page: Page, kit: Kit, shop: Shop, shown: Shown): In
     label: "arrange: upright or lying",
     formula: asked(1),
     look: "words",
-    note: formula`IF(ISERROR(${page.next}),"${noFit}","the way that needs least fluid")`,
+    note: formula`IF(ISERROR(${page.next}),"${noFit}",IF(${page.next}="${notHere}","${goneWords}","the way that needs least fluid"))`,
   });
   page.put(way.row, 4, { look: "input" });
-  page.alert("bad", way, formula`IF(ISERROR(${way}),TRUE,AND(LEN(${way})>0,${way}<>"upright",${way}<>"lying"))`);
+  page.alert("bad", way, formula`IF(ISERROR(${way}),TRUE,AND(LEN(${way})>0,${way}<>"upright",${way}<>"lying",${way}<>"${notHere}"))`);
   step(page, { label: "arrange: layers", made: asked(2), format: "0", good: "one on the other", bad: noFit });
   const stack = step(page, {
     label: "arrange: height of the stack",

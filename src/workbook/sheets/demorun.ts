@@ -11,6 +11,7 @@ import type { Countdown } from "./countdown";
 import { day, moment } from "./day";
 import { type InChamber, inTheChamber } from "./demochamber";
 import { underVacuum } from "./demovacuum";
+import { wayWords } from "./ovenway";
 import type { Shown } from "./piece";
 import type { Shop } from "./shop";
 import { step } from "./step";
@@ -20,13 +21,39 @@ export function atTheDemo(page: Page, kit: Kit, shop: Shop, shown: Shown, times:
   page.heading("Load 3, in the order of the work", "", "", "in words", "really");
   const run = inTheChamber(page, kit, shop, shown);
   underVacuum(page, kit, shop, run);
-  theFluid(page, kit, shop, shown, run.fluid);
-  theClock(page, shown, times);
+  theFluid(page, kit, shop, shown, run.fluid, times);
+  theClock(page, shop, shown, times);
   return run;
 }
 
-function theFluid(page: Page, kit: Kit, shop: Shop, shown: Shown, fluid: Ref): void {
+/** Day of the oldest part of the fluid, and until when that is good: what is on hand goes in, and topping up resets no date. */
+function theDate(page: Page, shop: Shop, { start }: Shown, { intake, soak }: Countdown) {
   const onHand = shop.holds("resin on hand");
+  const mixedOn = shop.typed("resin mixed on");
+  const isUndated = formula`AND(SUM(${onHand})>0,COUNT(${mixedOn})=0)`;
+  const oldest = page.line({
+    label: "oldest part mixed on",
+    formula: formula`IF(ISNUMBER(${start}),IF(SUM(${onHand})>0,MIN(${start},${mixedOn}),${start}),"")`,
+    format: day,
+    note: formula`IF(${isUndated},"the resin on hand has no date on My Shop: read it off the tub","on My Shop if any is on hand, else today")`,
+  });
+  page.alert("bad", oldest, isUndated);
+  const own = page.next;
+  const isPast = formula`IF(COUNT(${own},${start})=2,${own}<INT(${start}+(${intake}+${soak})/24),FALSE)`;
+  step(page, {
+    label: "use all of it by",
+    made: ask(expiry, { mixed: oldest }),
+    format: day,
+    good: "warmth shortens it; thick or stringy resin is finished",
+    bad: "give the day of the demo, and that of the resin on hand",
+    unless: { when: isPast, words: "out of date before it is used up: mix afresh, and set “resin on hand” on My Shop to 0" },
+  });
+  return isPast;
+}
+
+function theFluid(page: Page, kit: Kit, shop: Shop, shown: Shown, fluid: Ref, times: Countdown): void {
+  const onHand = shop.holds("resin on hand");
+  const isPast = theDate(page, shop, shown, times);
   const mixed = (cell: number) => given([fluid], formula`INDEX(${ask(mix, { need: fluid, onHand })},1,${cell})`);
   const unit = kit.unit("fluid");
   const bad = "there is no fluid to pour yet";
@@ -37,14 +64,15 @@ function theFluid(page: Page, kit: Kit, shop: Shop, shown: Shown, fluid: Ref): v
     format: "0.00",
     good: "whole packets; what is on hand goes in first",
     bad,
+    unless: { when: isPast, words: "counts on resin that is out of date: see above" },
   });
   step(page, { label: "packets of catalyst", made: mixed(2), format: "0", good: "measured as the label says, never by eye", bad });
   step(page, {
-    label: "fluid left in the tub",
+    label: "not poured, stays in the tub",
     made: mixed(3),
     unit,
     format: "0.00",
-    good: "goes under its old date into the Resin Book",
+    good: "more comes back from the chamber: measure it all for the Resin Book",
     bad,
   });
   const dyed = step(page, {
@@ -62,26 +90,23 @@ function theFluid(page: Page, kit: Kit, shop: Shop, shown: Shown, fluid: Ref): v
     note: verdict(dyed, "level spoons", "there is no dye to measure"),
   });
   page.put(measured.row, 4, { look: "input" });
-  step(page, {
-    label: "mixed today, use by",
-    made: ask(expiry, { mixed: shown.start }),
-    format: day,
-    good: "warmth shortens it; thick or stringy resin is finished",
-    bad: "give the day of the demo",
-  });
 }
 
-function theClock(page: Page, shown: Shown, times: Countdown): void {
-  const { vacuum, soak, loading, oven } = times;
-  const line = (label: string, made: Formula, note: string) => {
+function theClock(page: Page, shop: Shop, shown: Shown, times: Countdown): void {
+  const { intake, soak, loading, oven } = times;
+  const line = (label: string, made: Formula, note: string | Formula) => {
     const ref = page.line({ label, formula: made, format: moment, note });
     page.put(ref.row, 4, { look: "input", format: moment });
     return ref;
   };
-  const released = line("vacuum until", later(shown.start, vacuum), "or until the bubbling stops: write the minutes down below");
+  const released = line(
+    "vacuum until",
+    later(shown.start, intake),
+    "load 3 in first; or until the bubbling stops: write the minutes down below",
+  );
   const soaked = line("soak, air let in, at least until", later(released, soak), "longer does no harm");
   const out = line("take out and drain from", startFrom(soaked, loading, times), "drained pieces only go into the oven");
   const drained = line("drained by", later(out, loading), "weigh them now, for FULLNESS");
-  const baking = line("wrap and bake from", startFrom(drained, oven, times), "never left alone");
-  line("done and cool by", later(baking, oven), "weigh them again");
+  const baking = line("get ready and bake from", startFrom(drained, oven, times), wayWords(shop));
+  line("done and cool by", later(baking, oven), "the oven is never left alone; weigh them again");
 }

@@ -5,6 +5,7 @@ import { waterBoils } from "../../vacuum/waterboils";
 import { ask, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import type { Page } from "../page";
+import { notHere } from "../shown";
 import type { InChamber } from "./demochamber";
 import type { Shop } from "./shop";
 import { step } from "./step";
@@ -20,13 +21,24 @@ export function underVacuum(page: Page, kit: Kit, shop: Shop, { fluid, all }: In
     good: "at this altitude and with this pump",
     bad: "check altitude and barometer on My Shop",
   });
+  const isRefused = formula`LEFT(${shop.lid},7)="refused"`;
+  const lid = page.line({
+    label: "lid",
+    formula: formula`IF(${shop.lid}="","",${shop.lid})`,
+    look: "words",
+    note: formula`IF(${isRefused},"no gauge to go to: use a chamber made and rated for vacuum",IF(${page.next}="${notHere}","this lid is not screened here: only the live edition can refuse it","My Shop; the screen certifies nothing"))`,
+  });
+  page.alert("bad", lid, formula`LEFT(${lid},7)="refused"`);
+  page.alert("attention", lid, formula`${lid}="${notHere}"`);
+  const isTooDeep = formula`IF(COUNT(${page.next},${full})=2,${page.next}>${full}*1.000001,FALSE)`;
   const gauge = page.line({
     label: "gauge to go to",
-    formula: formula`IF(ISNUMBER(${full}),0.97*${full},"")`,
+    formula: formula`IF(${isRefused},"",IF(ISNUMBER(${full}),0.97*${full},""))`,
     unit: pressure,
     format: "0.0",
-    note: "97 % of it; type your own over it",
+    note: formula`IF(${isTooDeep},"deeper than the gauge can read here: see above","97 % of it; type your own over it")`,
   });
+  page.alert("bad", gauge, isTooDeep);
   page.put(gauge.row, 4, { look: "input" });
   step(page, {
     label: "air out of the pores by then",
@@ -52,7 +64,7 @@ export function underVacuum(page: Page, kit: Kit, shop: Shop, { fluid, all }: In
   });
   step(page, {
     label: "time to pump it down",
-    made: given([room, shop.pumpRate], ask(pumpDown, { volume: room, rate: shop.pumpRate, gauge })),
+    made: given([room, shop.pumpRate, gauge], ask(pumpDown, { volume: room, rate: shop.pumpRate, gauge })),
     unit: "min",
     format: "0.0",
     good: "at least; go slowly while it foams",

@@ -11,6 +11,8 @@ export interface Equipment {
   readonly chamber: Ref;
   readonly height: Ref;
   readonly pumpRate: Ref;
+  /** What the screen says of the lid. */
+  readonly lid: Ref;
 }
 
 const measured = "measured in the shop";
@@ -89,5 +91,5 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
   });
   page.alert("bad", said, formula`LEFT(${said},7)="refused"`);
   page.cautions(cautionsOf(["lid", "chamber"]));
-  return { chamber: inside, height, pumpRate };
+  return { chamber: inside, height, pumpRate, lid: said };
 }

@@ -1,25 +1,69 @@
 import { bake } from "../../cure/bake";
+import { ovenSurfaceCoefficient } from "../../cure/settings";
 import { dye } from "../../resin/dye";
 import { spoons } from "../../resin/spoons";
-import { ask, formula } from "../formula";
-import type { Kit } from "../kit";
+import { middlingGravity } from "../../wood/voids";
+import { ask, type Formula, formula, given } from "../formula";
+import { type Kit, readShop } from "../kit";
 import { Page } from "../page";
+import { cellIn, type Ref, refTo, whole } from "../place";
 import type { Shop } from "./shop";
 
-const steps = [
-  "Dry the wood in the oven until two weighings hours apart agree. Cool it, bag it.",
-  "Fluid over the pieces, ballast of stainless steel or glass on them, room above for the foam.",
-  "Vacuum, slowly, until the bubbling stops. Never leave it alone.",
-  "Let the air in: now the resin goes into the wood. Soak at least twice as long as the vacuum took.",
-  "Drain, stand apart, bake until the core is hot. Sticky pieces are baked again.",
-  "Note three weights: dry, drained, cured. They make the next run better.",
-];
+/** What a bake stands on, beside the heat that passes into the surface: that differs from column to column. */
+const bakedBy = ["oven", "room", "core", "hold", "shortest bake", "fullness", "thickest"];
+/** The first of the columns that are not printed. */
+const beyond = 8;
 
-const warnings = [
-  "Use only a chamber made and rated for vacuum, behind a shield.",
-  "Gloves, eye protection, moving air; dust mask when cutting and turning.",
-  "Never an oven used for food, never left alone.",
-  "Makers' instructions and safety data sheets come before every number here.",
+/** Settings of the shop with the surface that one way of lying in the oven has: two columns, as a function takes a shop. */
+function ovenBlock(page: Page, kit: Kit, shop: Shop, column: number, title: string, surface: Formula): Ref {
+  const rows: [string, Formula][] = [
+    ["units", formula`"${kit.system}"`],
+    ...bakedBy.map((name): [string, Formula] => [name, formula`${shop.holds(name)}`]),
+    [ovenSurfaceCoefficient.name, surface],
+  ];
+  page.put(1, column, { value: title, look: "bigHeading" });
+  page.put(1, column + 1, { look: "bigHeading" });
+  for (const [i, [name, holds]] of rows.entries()) {
+    page.put(2 + i, column, { value: name, look: "bigNote" });
+    page.put(2 + i, column + 1, { formula: holds, look: "bigNote" });
+  }
+  return refTo(page.sheet.name, 2, column, rows.length, 2);
+}
+
+const surfaceOf = (way: string) => Number(readShop([["in the oven", way]]).get(ovenSurfaceCoefficient));
+
+/** Both ways to bake, whichever My Shop has: its own column follows a surface coefficient typed there. */
+function ovenBlocks(page: Page, kit: Kit, shop: Shop) {
+  const [way, typed] = [shop.holds("in the oven"), shop.holds(ovenSurfaceCoefficient.name)];
+  const bare = formula`IF(${way}="foil",${surfaceOf("spaced")},${typed})`;
+  const foil = formula`IF(${way}="foil",${typed},${surfaceOf("foil")})`;
+  return {
+    bare: ovenBlock(page, kit, shop, beyond, "baked bare", bare),
+    foil: ovenBlock(page, kit, shop, beyond + 3, "baked in foil", foil),
+  };
+}
+
+function stepsOf(kit: Kit, shop: Shop): Formula[] {
+  const way = shop.holds("in the oven");
+  // Oven-dry is 103 ± 2 °C: EN 13183-1.
+  return [
+    formula`"1. Dry the wood in the oven at ${kit.by("215 to 220 °F", "103 °C")} until two weighings hours apart agree. Cool it, bag it."`,
+    formula`"2. Fluid over the pieces, stainless ballast, room for the foam."`,
+    formula`"3. Vacuum, slowly, until the bubbling stops. Never leave it alone."`,
+    formula`"4. Let the air in: now the resin goes into the wood. Soak at least twice as long as the vacuum took."`,
+    formula`"5. Drain, "&IF(${way}="foil","wrap each in foil",IF(${way}="fan","stand bare and apart, fan on","stand bare and apart"))&", bake until the core is hot. Sticky pieces are baked again."`,
+    formula`"6. Note three weights, dry, drained, cured: the next run gains."`,
+  ];
+}
+
+const warningsOf = (shop: Shop): Formula[] => [
+  formula`"Only a chamber made and rated for vacuum, shielded. Pump vents outdoors."`,
+  formula`"Gloves, eye protection, moving air; dust mask when cutting and turning."`,
+  formula`"Wet wood steams, warm wood sets the resin: dry it, then let it cool."`,
+  formula`"Never an oven used for food, never left alone, no flame near; ventilate."`,
+  formula`"Thick or bundled pieces can run hot and smoke: bake them apart."`,
+  formula`"Mixed resin keeps about "&ROUND(${shop.holds("catalysed months")},0)&" months, cool, with air above it, never stored under vacuum."`,
+  formula`"Makers' instructions and safety data sheets come before any number here."`,
 ];
 
 /** One page for the audience, in big type. */
@@ -27,43 +71,50 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   const page = new Page(
     "Handout",
     "One page to take home: how long to bake, how much dye, and what never to do.",
-    [14, 17, 3, 14, 14, 34],
-    { pages: 1 },
+    [14, 14, 14, 2, 12, 12, 34, 3, 28, 10, 3, 28, 10],
+    { pages: 1, columns: beyond - 1 },
   );
   page.say("Stabilising wood: to take home", "title");
   const { row } = page;
-  const us = kit.system === "US";
-  page.table(
+  const length = kit.by(5, 125);
+  const ovens = ovenBlocks(page, kit, shop);
+  const units = shop.holds("units");
+  const ours = (made: Formula) => formula`IF(${units}="${kit.system}",${made},"")`;
+  const minutes = (thickness: Ref, oven: Ref) => {
+    const numbers = [...bakedBy, ""].map((_, i) => cellIn(oven, 1 + i, 1));
+    return ours(given(numbers, ask(bake, { thickness, length, shop: oven })));
+  };
+  const baked = page.table(
     {
       thickness: { title: `thick, ${kit.unit("length")}`, look: "big" },
-      minutes: {
-        title: "bake, minutes",
-        look: "big",
-        format: "0",
-        spills: (all) => ask(bake, { thickness: all.thickness, length: us ? 5 : 125 }),
-      },
+      bare: { title: "bare, min", look: "big", format: "0", spills: (all) => minutes(all.thickness, ovens.bare) },
+      foil: { title: "foil, min", look: "big", format: "0", spills: (all) => minutes(all.thickness, ovens.foil) },
     },
-    (us ? [0.5, 0.625, 0.75, 0.875, 1, 1.25, 1.5, 2] : [12, 15, 20, 22, 25, 30, 40, 50]).map((thickness) => ({ thickness })),
+    kit.by([0.5, 0.625, 0.75, 0.875, 1, 1.25, 1.5, 2], [12, 15, 20, 22, 25, 30, 40, 50]).map((thickness) => ({ thickness })),
   );
   const { row: below } = page;
   page.row = row;
   page.table(
     {
       fluid: { title: `fluid, ${kit.unit("fluid")}`, look: "big" },
-      dye: { title: `dye, ${kit.unit("powder")}`, look: "big", format: "0.00", spills: (all) => ask(dye, { fluid: all.fluid }) },
+      dye: { title: `dye, ${kit.unit("powder")}`, look: "big", format: "0.00", spills: (all) => ours(ask(dye, { fluid: all.fluid })) },
       spoons: { title: "in spoons", look: "big", each: (all) => ask(spoons, { dye: all.dye }) },
     },
     [0.5, 1, 1.5, 2, 3, 4, 6, 8].map((fluid) => ({ fluid })),
-    { column: 3 },
+    { column: 4 },
   );
   page.row = below;
-  page.say(
-    formula`"Square pieces ${us ? "5 in" : "125 mm"} long, of a middling wood, from "&ROUND(${shop.holds("room")},0)&" to "&ROUND(${shop.holds("core")},0)&" ${kit.unit("temperature")} in the middle, oven at "&ROUND(${shop.holds("oven")},0)&" ${kit.unit("temperature")}, pieces "&${shop.holds("in the oven")}&". The resin's own label comes first."`,
-    "bigNote",
-  );
+  const degrees = (name: string) => formula`ROUND(${shop.holds(name)},0)&" ${kit.unit("temperature")}"`;
+  const told = formula`"Square pieces ${length} ${kit.unit("length")} long of gravity ${middlingGravity}, "&${degrees("room")}&" to "&${degrees("core")}&" in the middle, oven at "&${degrees("oven")}&". Heavy wood, or an oven slower or cooler than its dial, takes up to four fifths longer. Above ${kit.by("1 1/4 in", "30 mm")} it leaves the usual 30 to 60 min. The resin's own label comes first."`;
+  const all = [baked.of.bare, baked.of.foil];
+  const missing = formula`COUNT(${whole(all[0])},${whole(all[1])})<COUNT(${whole(baked.of.thickness)})*2`;
+  const foreign = formula`"My Shop's units are not ${kit.system}, and this file is made for ${kit.system}: put “units” right there, and the numbers come back."`;
+  const why = formula`"Where no minutes stand: look at oven, core, room and thickest on My Shop (core between room and oven); the plain edition bakes only as on the day of the demo. "`;
+  const note = page.say(formula`IF(${units}<>"${kit.system}",${foreign},IF(${missing},${why},"")&${told})`, "bigNote");
+  page.alert("bad", { ...note, columns: beyond - 1 }, formula`IF(${units}<>"${kit.system}",TRUE,${missing})`);
   page.skip();
-  for (const [i, step] of steps.entries()) page.say(`${i + 1}. ${step}`, "big");
+  for (const step of stepsOf(kit, shop)) page.say(step, "big");
   page.skip();
-  for (const warning of warnings) page.say(warning, "bigCaution");
+  for (const warning of warningsOf(shop)) page.say(warning, "bigCaution");
   return page;
 }

@@ -8,6 +8,7 @@ import { failed, Page } from "../page";
 import { between, cellIn, type Ref, refTo } from "../place";
 import type { Blanks } from "./blanks";
 import { demoDay, moment } from "./day";
+import { notices } from "./notices";
 import type { Shop } from "./shop";
 
 /** Rows of the plan that the chart reaches. */
@@ -82,7 +83,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
     formula`IF(ISNUMBER(${need("not planned")}),${need("not planned")}>0,FALSE)`,
   );
   page.row = top + chartRows;
-  page.cautions(cautionsOf(plan.cautions));
+  page.cautions(cautionsOf([...plan.cautions, "wet wood"]));
   page.skip();
   unitsOver(page, kit);
   page.sheet.print = { ...page.sheet.print, titleRow: page.row };
@@ -93,6 +94,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   const column = (index: number, rows = room - 1) => refTo(page.sheet.name, header + 1, index, rows);
   const [inside, out, toOven, done] = [10, 11, 12, 14].map((index) => column(index, charted));
   page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, failed(column(10)));
+  notices(page, shop, blanks, top + lineNames.length, { useBy: column(9), into: column(10), done: column(14) });
   page.row = header - 1;
   const { of } = page.table(
     {
@@ -118,12 +120,12 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
     series: [
       { name: "not yet begun", values: of.before, color: "FFFFFF" },
       { name: "in the chamber", values: of.soaking, color: "5A3E2B" },
-      { name: "taken out, wrapped", values: of.waiting, color: "D8CFC0" },
+      { name: "taken out, waiting", values: of.waiting, color: "D8CFC0" },
       { name: "in the oven", values: of.baking, color: "C9822B" },
     ],
     at: { row: top, column: 5, rows: chartRows - 1, columns: 9 },
     axes: ["load", "hours from the first"],
-    alt: "One bar a load: from when it goes into the chamber, over soaking and wrapping, until it leaves the oven, in hours from the start of the first.",
+    alt: "One bar a load: from when it goes into the chamber, over soaking and getting ready, until it leaves the oven, in hours from the start of the first.",
   });
   page.sheet.frozen = { rows: 0, columns: 1 };
   return { page, start, need };

@@ -2,10 +2,11 @@ import { piececost } from "../../cost/piececost";
 import { pricetag } from "../../cost/pricetag";
 import { runcost } from "../../cost/runcost";
 import { splitcost } from "../../cost/splitcost";
-import { ask, formula } from "../formula";
+import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page, verdict } from "../page";
 import { type Ref, refTo, whole } from "../place";
+import { dash } from "../shown";
 
 const money = "#,##0.00";
 
@@ -77,9 +78,10 @@ export function priceSheet(kit: Kit): PriceTag {
     input: { from: 0, to: 1e6, whole: true },
     note: "the good ones pay for them",
   });
+  const cost = ask(piececost, { total, pieces, spoiled });
   const each = page.line({
     label: "cost of one good piece",
-    formula: ask(piececost, { total, pieces, spoiled }),
+    formula: formula`IF(OR(${total}="",${pieces}=""),"",IF(OR(${pieces}<1,${spoiled}<0,${spoiled}>=${pieces}),"${dash}",${cost}))`,
     format: money,
     look: "total",
   });
@@ -92,16 +94,23 @@ export function priceSheet(kit: Kit): PriceTag {
     value: kit.demo ? 0.5 : undefined,
     input: { from: 0, to: 0.9999 },
     format: "0%",
-    note: "a margin is a share of the price, a mark-up one of the cost",
   });
+  // No share of its price is more than the whole: built-in formulas would answer with a price below nought.
+  const isShare = formula`IF(ISNUMBER(${share}),AND(${share}>=0,${share}<=0.9999),FALSE)`;
+  const shared = (made: Formula) => formula`IF(${isShare},${made},IF(${share}="","","${dash}"))`;
+  page.put(share.row, 3, {
+    formula: formula`IF(${isShare},"a margin is a share of the price, a mark-up one of the cost",IF(${share}="","a share from 0 to 0.9999, such as 0.5 or 50 %","not from 0 to 0.9999: no price can be told; type 0.5 or 50 %"))`,
+    look: "note",
+  });
+  page.alert("bad", share, formula`IF(${share}="",FALSE,IF(${isShare},FALSE,TRUE))`);
   page.skip();
   page.heading("side by side", "margin", "mark-up", "what it means");
   const { row } = page;
   const texts: [string, ReturnType<typeof formula>, ReturnType<typeof formula>, string, string][] = [
     [
       "price to ask",
-      ask(pricetag, { cost: each, margin: share }),
-      formula`IF(AND(ISNUMBER(${each}),ISNUMBER(${share})),ROUND(${each}*(1+${share}),2),"")`,
+      shared(formula`IF(ISNUMBER(${each}),${ask(pricetag, { cost: each, margin: share })},"")`),
+      shared(formula`IF(ISNUMBER(${each}),ROUND(${each}*(1+${share}),2),"")`),
       money,
       "to the cent",
     ],
@@ -114,15 +123,15 @@ export function priceSheet(kit: Kit): PriceTag {
     ],
     [
       "as a margin on the price",
-      formula`IF(ISNUMBER(${share}),${share},"")`,
-      formula`IF(ISNUMBER(${share}),${share}/(1+${share}),"")`,
+      shared(formula`${share}`),
+      shared(formula`${share}/(1+${share})`),
       "0.0%",
       "what of the price stays with you",
     ],
     [
       "as a mark-up on the cost",
-      formula`IF(ISNUMBER(${share}),${share}/(1-${share}),"")`,
-      formula`IF(ISNUMBER(${share}),${share},"")`,
+      shared(formula`${share}/(1-${share})`),
+      shared(formula`${share}`),
       "0.0%",
       "what comes on top of the cost",
     ],

@@ -14,34 +14,56 @@ export interface ResinBook {
   readonly runs: Ref;
 }
 
-/** The books in built-in syntax: volume, dye rate and use-by after each row, from the row before. */
-function kept({ date, added, dye, taken, volume }: Columns, months: Ref) {
+/** Less fluid than this is none: the last digits of the sums. */
+const slack = "0.000000001";
+
+/** What stands before a row: in the last row above that is not empty. */
+const before = ({ volume, row: numbers }: Columns, row: number, right: number): Formula | string => {
+  if (!row) return "0";
+  const column = refTo(volume.sheet, volume.row, volume.column + right, row);
+  const last = formula`MAX(${whole({ ...numbers, rows: row })})`;
+  const found = formula`INDEX(${whole(column)},${last})`;
+  return formula`IF(${last}=0,0,IF(${found}="",0,${found}))`;
+};
+
+/**
+ * The books in built-in syntax: volume, dye rate and use-by after each row, from the row before. A row without a date, or that
+ * takes more than there is, stops the book until it is put right or the tub is emptied.
+ */
+function kept(all: Columns, months: Ref) {
+  const { date, added, dye, taken, volume, row: number } = all;
   return (row: number, column: number): Formula => {
-    const before = (right: number): Formula | string => {
-      const cell = refTo(volume.sheet, volume.row + row - 1, volume.column + right);
-      return row ? formula`IF(${cell}="",0,${cell})` : "0";
-    };
-    const fluid = formula`${before(0)}+${added}`;
-    const left = formula`IF(${taken}="emptied",0,${fluid}-${taken})`;
-    const untouched = formula`${date}=""`;
-    if (column === 0) return formula`IF(${untouched},"",${left})`;
-    const gone = formula`IF(${untouched},TRUE,${left}<=0.000000001)`;
-    if (column === 1) return formula`IF(${gone},"",(${before(1)}*${before(0)}+${dye})/(${fluid}))`;
+    const stood = before(all, row, 0);
+    const fluid = formula`${stood}+${added}`;
+    const untouched = formula`${number}=""`;
+    if (column === 0) {
+      const left = formula`IF(${fluid}-${taken}<-${slack},"more than there is",MAX(0,${fluid}-${taken}))`;
+      const entered = formula`IF(ISTEXT(${stood}),"waits for a row above",${left})`;
+      return formula`IF(${untouched},"",IF(ISNUMBER(${date}),IF(${taken}="emptied",0,${entered}),"no date"))`;
+    }
+    const stands = refTo(volume.sheet, volume.row + row, volume.column);
+    const gone = formula`IF(ISNUMBER(${stands}),${stands}<=${slack},TRUE)`;
+    if (column === 1) return formula`IF(${gone},"",(${before(all, row, 1)}*${stood}+${dye})/(${fluid}))`;
     const fresh = formula`EDATE(INT(${date}),${months})`;
-    return formula`IF(${gone},"",IF(${before(0)}=0,${fresh},IF(${added}>0,MIN(${before(2)},${fresh}),${before(2)})))`;
+    const oldest = before(all, row, 2);
+    return formula`IF(${gone},"",IF(${stood}=0,${fresh},IF(${added}>0,MIN(${oldest},${fresh}),${oldest})))`;
   };
 }
+
+/** Why a row of the book has no answer. */
+const wrongWith = ({ date, row, volume }: Columns): Formula =>
+  formula`IF(${row}="","",IF(ISNUMBER(${date}),IF(ISNUMBER(${volume}),"","no more can leave than stood there, and dye needs fluid; or a row above is wrong"),"give this row a date"))`;
 
 /** The ledger of the mixed resin. */
 export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   const page = new Page(
     "Resin Book",
     "The mixed resin, run by run: what stands in the tub, how strong its colour is, and until when its oldest part is good. Topping up never makes it younger.",
-    [16, 12, 12, 14, 3, 14, 16, 16, 10],
+    [16, 12, 12, 14, 3, 14, 16, 16, 6, 30],
   );
   page.open("Resin Book");
   const summary = page.row;
-  page.skip(4);
+  page.skip(5);
   page.say(
     "First row: what stands there today, with the day its oldest part was mixed. Then a row a run: what was added, the dye with it, and all that left, drips included. Write “emptied” as taken up to start afresh.",
   );
@@ -68,6 +90,8 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
         spills: (all) => ask(resinbook, { runs: whole(between(all.date, all.taken)) }),
         instead: (all) => kept(all, shop.holds("catalysed months")),
       },
+      row: { title: "row", look: "note" },
+      wrong: { title: "look at", look: "alarm", each: wrongWith },
     },
     kit.demo
       ? [entry(-60, 1.5, 0.375, 0), entry(-52, 2, 0.5, 0.45), entry(-31, 0, 0, 0.5), entry(-10, 1, 0.25, 0.6), entry(-1, 1, 0.25, 0.35)]
@@ -77,21 +101,41 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   const strength = refTo(of.volume.sheet, of.volume.row, of.volume.column + 1, of.volume.rows);
   const useBy = refTo(of.volume.sheet, of.volume.row, of.volume.column + 2, of.volume.rows);
   for (let row = 0; row < of.volume.rows; row++) {
+    const [date, added, dye, taken] = [of.date, of.added, of.dye, of.taken].map((ref) => cellIn(ref, row));
+    const touched = formula`OR(LEN(${date})>0,SUM(${added},${dye},${taken})<>0,ISTEXT(${taken}))`;
+    page.put(of.row.row + row, of.row.column, { formula: formula`IF(${touched},${row + 1},"")`, look: "note" });
     page.put(useBy.row + row, useBy.column, { look: "result", format: day });
     page.put(strength.row + row, strength.column, { look: "result", format: "0.000" });
   }
-  const last = (ref: Ref): Formula => formula`IF(COUNT(${whole(of.date)})=0,"",INDEX(${whole(ref)},COUNT(${whole(of.date)})))`;
+  const lastRow = formula`MAX(${whole(of.row)})`;
+  const last = (ref: Ref): Formula =>
+    formula`IF(${lastRow}=0,"",IF(ISNUMBER(INDEX(${whole(ref)},${lastRow})),INDEX(${whole(ref)},${lastRow}),""))`;
   const after = page.row;
   page.row = summary;
   const now = page.line({ label: "in the tub now", formula: last(of.volume), format: "0.00", look: "total", unit: kit.unit("fluid") });
-  page.put(now.row, 3, { value: "copy it to “resin on hand” on My Shop", look: "unit" });
-  page.line({ label: "its dye rate", formula: last(strength), format: "0.000", unit: kit.unit("strength") });
+  page.put(now.row, 3, {
+    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"copy it to “resin on hand” on My Shop, with the day and the dye rate below","the last row has no answer: its “look at” says why"))`,
+    look: "unit",
+  });
+  const rate = page.line({ label: "its dye rate", formula: last(strength), format: "0.000", unit: kit.unit("strength") });
   const until = page.line({ label: "use by", formula: last(useBy), format: day });
-  const old = formula`${until}<INT(${asOf})`;
-  const state = formula`IF(${asOf}="","give the day of the demo on Today: then it says whether it is still good",IF(${old},"expired: dispose of it as its safety data sheet says","good on the day of the demo, if it is neither thick nor stringy"))`;
+  // From the use-by, and so never younger than the book says, also at the end of a month.
+  const since = page.line({
+    label: "oldest part mixed",
+    formula: formula`IF(ISNUMBER(${until}),EDATE(${until},-${shop.holds("catalysed months")}),"")`,
+    format: day,
+  });
+  page.put(rate.row, 3, { formula: formula`IF(ISNUMBER(${rate}),"copy it to “resin dye rate” on My Shop","")`, look: "unit" });
+  page.put(since.row, 3, {
+    formula: formula`IF(ISNUMBER(${since}),"copy it to “resin mixed on” on My Shop: without it old resin counts as young","")`,
+    look: "unit",
+  });
+  const isOld = (cell: Ref) => formula`IF(COUNT(${cell},${asOf})=2,${cell}<INT(${asOf}),FALSE)`;
+  const state = formula`IF(ISNUMBER(${asOf}),IF(${isOld(until)},"expired: dispose of it as its safety data sheet says","good on the day of the demo, if it is neither thick nor stringy"),"give the day of the demo on Today: then it says whether it is still good")`;
   page.put(until.row, 3, { formula: formula`IF(ISNUMBER(${until}),${state},"")`, look: "unit" });
-  page.alert("bad", until, formula`IF(ISNUMBER(${until}),${until}<INT(${asOf}),FALSE)`);
-  page.alert("bad", useBy, formula`IF(ISNUMBER(${useBy}),${useBy}<INT(${asOf}),FALSE)`);
+  page.alert("bad", until, isOld(until));
+  page.alert("bad", useBy, isOld(useBy));
+  page.alert("bad", between(of.date, of.taken), formula`LEN(${of.wrong})>0`);
   page.row = after;
   page.skip();
   page.cautions(cautionsOf(["storage", "resin"]));

@@ -2,10 +2,11 @@ import { cautionsOf } from "../../cautions";
 import { bakeloss } from "../../resin/bakeloss";
 import { fullness } from "../../resin/fullness";
 import { weightgain } from "../../resin/weightgain";
-import { ask, formula } from "../formula";
+import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
-import { Page } from "../page";
-import { type Ref, whole } from "../place";
+import { type Columns, Page } from "../page";
+import { between, type Ref, whole } from "../place";
+import { dash } from "../shown";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
@@ -36,6 +37,14 @@ const runs: readonly Run[] = [
 ];
 
 const cubicInch = 16.387064;
+
+const gainOf = ({ before, cured }: Columns) => ask(weightgain, { before, cured });
+const fullnessOf = ({ before, drained, volume, gravity }: Columns) => ask(fullness, { before, drained, solids: volume, gravity });
+const lossOf = ({ before, drained, cured }: Columns) => ask(bakeloss, { before, drained, cured });
+
+/** In built-in syntax, what the functions refuse: weights that cannot be of the same pieces dry, drained and cured. */
+const inOrder = (cells: readonly Ref[], makesSense: Formula, made: Formula): Formula =>
+  given(cells, formula`IF(${makesSense},${made},"${dash}")`);
 
 /** One row a run, and what is usual for each wood: what makes the next run better. */
 export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
@@ -84,21 +93,41 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
       dye: { title: "dye", unit: kit.unit("strength"), input: { from: 0, to: kit.of("strength", 96) } },
       oven: { title: "oven", unit: kit.unit("temperature"), input: { from: kit.of("temperature", 100), to: kit.of("temperature", 300) } },
       result: { title: "result", input: true },
-      gain: { title: "gain", format: "0%", spills: (all) => ask(weightgain, { before: all.before, cured: all.cured }) },
+      gain: {
+        title: "gain",
+        format: "0%",
+        spills: gainOf,
+        instead: (all) => () => inOrder([all.before, all.cured], formula`AND(${all.before}>0,${all.cured}>=${all.before})`, gainOf(all)),
+      },
       full: {
         title: "fullness",
         format: "0%",
-        spills: (all) => ask(fullness, { before: all.before, drained: all.drained, solids: all.volume, gravity: all.gravity }),
+        spills: fullnessOf,
+        instead: (all) => () =>
+          inOrder(
+            [all.before, all.drained, all.volume, all.gravity],
+            formula`AND(${all.before}>0,${all.drained}>=${all.before},${all.volume}>0,${all.gravity}>=0.05,${all.gravity}<1.54)`,
+            formula`IF(${fullnessOf(all)}>1.05,"${dash}",${fullnessOf(all)})`,
+          ),
       },
       lost: {
         title: "bake loss",
         format: "0%",
-        spills: (all) => ask(bakeloss, { before: all.before, drained: all.drained, cured: all.cured }),
+        spills: lossOf,
+        instead: (all) => () =>
+          inOrder(
+            [all.before, all.drained, all.cured],
+            formula`AND(${all.before}>0,${all.drained}>${all.before},${all.cured}>=${all.before},${all.drained}>=${all.cured})`,
+            lossOf(all),
+          ),
       },
     },
     kit.demo ? runs.map(shown) : [],
     { spare: kit.demo ? 22 : 30, name: "RunTable" },
   );
+  const [dry, drained, cured] = [of.before, of.drained, of.cured];
+  const swapped = formula`OR(AND(COUNT(${dry},${drained})=2,${drained}<${dry}),AND(COUNT(${dry},${cured})=2,${cured}<${dry}),AND(COUNT(${drained},${cured})=2,${cured}>${drained}))`;
+  page.alert("bad", between(dry, cured), swapped);
   const { row } = page;
   page.row = top;
   const usual = (of2: Ref, wood: Ref) =>
@@ -117,7 +146,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
   page.row = row;
   page.skip();
   page.say(
-    "Usual is the mean of the runs of that wood that could be worked out. Copy its fullness to My Shop before you plan a run of it: it is what no calculation knows beforehand.",
+    "Usual is the mean of the runs of that wood that could be worked out. Copy its fullness to My Shop before you plan a run of it: it is what no calculation knows beforehand. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. No number counts where it shows a dash or an error: look at weights, volume and gravity.",
   );
   page.skip();
   page.cautions(cautionsOf(["resin", "wet wood", "oven", "dust"]));

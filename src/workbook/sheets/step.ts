@@ -13,15 +13,19 @@ export interface Step {
   readonly bad: string;
   /** A number that is too little is as bad as none. */
   readonly least?: Formula;
+  /** What makes a number wrong that worked out, and the words for it. */
+  readonly unless?: { readonly when: Formula; readonly words: string };
 }
 
 /** A line with words on whether it worked out, a box for what really was, and a mark where it did not. */
-export function step(page: Page, { label, made, unit, format, good, bad, least }: Step): Ref {
+export function step(page: Page, { label, made, unit, format, good, bad, least, unless }: Step): Ref {
   const own = page.next;
   const words = verdict(own, good, bad);
-  const isShort = least && formula`IF(ISNUMBER(${own}),${own}<${least}*(1-0.000000001),FALSE)`;
-  const ref = page.line({ label, formula: made, unit, format, note: isShort ? formula`IF(${isShort},"${bad}",${words})` : words });
+  const isShort = least && { when: formula`${own}<${least}*(1-0.000000001)`, words: bad };
+  const wrong = unless ?? isShort;
+  const isWrong = wrong && formula`IF(ISNUMBER(${own}),${wrong.when},FALSE)`;
+  const ref = page.line({ label, formula: made, unit, format, note: isWrong ? formula`IF(${isWrong},"${wrong.words}",${words})` : words });
   page.put(ref.row, 4, { look: "input" });
-  page.alert("bad", ref, isShort ? formula`OR(${failed(ref)},${isShort})` : failed(ref));
+  page.alert("bad", ref, isWrong ? formula`OR(${failed(ref)},${isWrong})` : failed(ref));
   return ref;
 }

@@ -1,34 +1,42 @@
 import { cautionsOf } from "../../cautions";
 import { whattobuy } from "../../cost/whattobuy";
 import { expiry } from "../../resin/expiry";
-import { ask, formula } from "../formula";
+import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import { Page } from "../page";
+import { type Columns, Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
 import { day, demoDay } from "./day";
 import type { Loads } from "./loads";
 
 const kindsOfSupply = ["resin", "catalyst", "dye", "foil", "other"];
 
+type Units = Readonly<Record<"resin" | "catalyst" | "dye" | "foil", string>>;
+
+const unitDue = ({ kind }: Columns, { resin, catalyst, dye, foil }: Units): Formula =>
+  formula`IF(${kind}="resin","${resin}",IF(${kind}="catalyst","${catalyst}",IF(${kind}="dye","${dye}",IF(${kind}="foil","${foil}",""))))`;
+
+/** Counted in a unit that the plan does not use: no sum may take it in. */
+const misfit = (all: Columns, units: Units): Formula =>
+  formula`AND(ISNUMBER(${all.quantity}),LEN(${unitDue(all, units)})>0,${all.unit}<>${unitDue(all, units)})`;
+
+const cellLeft = (ref: Ref): Ref => ({ ...ref, column: ref.column - 1 });
+
 /** What is in the cupboard, until when it is good, and what to buy for the loads that are planned. */
 export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   const page = new Page(
     "Supplies",
     "Resin, catalyst, dye and foil with the day they were opened, until when they are good, and what to buy for the next loads.",
-    [30, 13, 12, 12, 14, 12, 3, 14, 12, 16],
+    [30, 13, 15, 12, 18, 12, 3, 14, 12, 16],
     { landscape: true, pages: 1 },
   );
   page.open("Supplies");
   const today = page.line({
     label: "as of",
-    formula: formula`IF(${asOf}="","",INT(${asOf}))`,
+    formula: formula`IF(ISNUMBER(${asOf}),INT(${asOf}),"")`,
     format: day,
   });
-  page.put(today.row, 3, {
-    formula: formula`IF(ISNUMBER(${today}),"the day of the demo; type another day over it, or =TODAY()","type a day here, or =TODAY()")`,
-    look: "unit",
-  });
   page.skip();
+  const units: Units = { resin: kit.unit("fluid"), catalyst: "packets", dye: kit.unit("powder"), foil: kit.unit("foil") };
   const item = (name: string, kind: string, quantity: number, unit: string, opened: number, months: number) => ({
     name,
     kind,
@@ -42,8 +50,8 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
       name: { title: "item", input: true },
       kind: { title: "kind", input: { list: kindsOfSupply, only: true } },
       quantity: { title: "there", input: { from: 0, to: 1e6 } },
-      unit: { title: "unit", input: true },
-      opened: { title: "opened", input: { date: true }, format: day },
+      unit: { title: "unit", input: true, hint: "As the list below has it: what is in another unit is not counted." },
+      opened: { title: "opened or bought", input: { date: true }, format: day },
       months: { title: "good for", unit: "months", input: { from: 0, to: 1200 } },
       useBy: { title: "use by", format: day, spills: (all) => ask(expiry, { mixed: all.opened, months: all.months }) },
       left: { title: "days left", format: "0", each: (all) => formula`IF(COUNT(${all.useBy},${today})=2,${all.useBy}-${today},"")` },
@@ -51,7 +59,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
         title: "state",
         look: "words",
         each: (all) =>
-          formula`IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","good")),IF(ISNUMBER(${all.useBy}),"give the day above",""))`,
+          formula`IF(${misfit(all, units)},"count it in "&${unitDue(all, units)},IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","good that day")),IF(ISNUMBER(${all.useBy}),"give the day above",IF(ISNUMBER(${all.quantity}),"when opened?",""))))`,
       },
     },
     kit.demo
@@ -67,31 +75,51 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
       : [],
     { spare: kit.demo ? 8 : 15, name: "SupplyTable" },
   );
+  page.put(of.state.row - 2, of.state.column, { formula: formula`${today}`, look: "unit", format: day });
+  const younger = formula`COUNTIF(${whole(of.opened)},">"&${today})`;
+  page.put(today.row, 3, {
+    formula: formula`IF(ISNUMBER(${today}),IF(${younger}>0,"before something below was opened: type today's day here, or =TODAY()","the day of the demo; type another day over it, or =TODAY()"),"type a day here, or =TODAY()")`,
+    look: "unit",
+  });
+  page.alert("bad", today, formula`IF(ISNUMBER(${today}),${younger}>0,FALSE)`);
   page.alert("bad", of.state, formula`${of.state}="expired"`);
-  page.alert("attention", of.state, formula`${of.state}="use it soon"`);
+  page.alert("bad", of.state, formula`LEFT(${of.state},5)="count"`);
+  page.alert("attention", of.state, formula`OR(${of.state}="use it soon",${of.state}="when opened?")`);
   page.skip();
-  page.heading("For the loads planned", "needed", "good there", "to buy", "unit");
-  const wanted: [label: string, need: string, kind: string, unit: string, format: string][] = [
-    ["resin to mix", "fluid to mix", "resin", kit.unit("fluid"), "0.00"],
-    ["catalyst", "packets", "catalyst", "packets", "0"],
-    ["dye", "dye", "dye", kit.unit("powder"), "0.00"],
-    ["foil", "foil", "foil", kit.unit("foil"), "0.0"],
+  page.heading("For the loads planned", "needed", "good that day", "to buy", "unit");
+  const wanted: [label: string, need: string, kind: keyof Units, format: string][] = [
+    ["resin to mix", "fluid to mix", "resin", "0.00"],
+    ["catalyst", "packets", "catalyst", "0"],
+    ["dye", "dye", "dye", "0.00"],
+    ["foil", "foil", "foil", "0.0"],
   ];
+  // A list that fails shows its error in its first cell, where a name is due, and nothing beside it.
+  const head = cellLeft(loads.need("fluid to mix"));
+  const needed = (name: string) =>
+    formula`IF(ISNUMBER(${loads.need(name)}),${loads.need(name)},IF(ISERROR(${head}),"no plan",IF(LEN(${head})>0,"no plan",0)))`;
   const first = page.row;
   const cell = (row: number, column: number) => refTo(page.sheet.name, first + row, column);
-  wanted.forEach(([label, need, kind, unit, format], row) => {
+  wanted.forEach(([label, need, kind, format], row) => {
     page.put(first + row, 0, { value: label, look: "label" });
-    page.put(first + row, 1, { formula: formula`IF(ISNUMBER(${loads.need(need)}),${loads.need(need)},0)`, format, look: "result" });
+    page.put(first + row, 1, { formula: needed(need), format, look: "result" });
     page.put(first + row, 2, {
-      formula: formula`SUMIFS(${whole(of.quantity)},${whole(of.kind)},"${kind}",${whole(of.left)},">=0")`,
+      formula: formula`SUMIFS(${whole(of.quantity)},${whole(of.kind)},"${kind}",${whole(of.unit)},"${units[kind]}",${whole(of.left)},">=0")`,
       format,
       look: "result",
     });
-    page.put(first + row, 3, { formula: formula`MAX(0,${cell(row, 1)}-${cell(row, 2)})`, format, look: "result" });
-    page.put(first + row, 4, { value: unit, look: "unit" });
+    page.put(first + row, 3, {
+      formula: formula`IF(ISNUMBER(${cell(row, 1)}),MAX(0,${cell(row, 1)}-${cell(row, 2)}),"no plan")`,
+      format,
+      look: "result",
+    });
+    page.put(first + row, 4, { value: units[kind], look: "unit" });
   });
   page.row = first + wanted.length;
-  page.say("Only what is not expired counts as there. Dye of every colour counts together: look before you buy.");
+  page.say(
+    formula`IF(ISNUMBER(${cell(0, 1)}),"Only what is not expired on the day above, in the unit of its line, counts as there. Dye of every colour counts together: look before you buy.","No plan, so nothing is known of what it needs: put right what Loads and My Shop mark; the plain edition keeps only the plan of the day of the demo.")`,
+  );
+  const plan = refTo(page.sheet.name, first, 1, wanted.length);
+  page.alert("bad", plan, formula`${plan}="no plan"`);
   page.skip();
   page.heading("Which cans of resin cover it at the least price");
   page.say(`Sizes and the volume they add up to in ${kit.unit("fluid")}; prices in your own money.`);
@@ -108,7 +136,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
       : [],
     { spare: kit.demo ? 1 : 3, name: "CanTable" },
   );
-  const buy = formula`IF(COUNT(${whole(offers.of.size)})=0,"",${ask(whattobuy, { need: cell(0, 3), sizes: whole(offers.of.size), prices: whole(offers.of.price) })})`;
+  const buy = formula`IF(COUNT(${whole(offers.of.size)})*COUNT(${cell(0, 3)})=0,"",${ask(whattobuy, { need: cell(0, 3), sizes: whole(offers.of.size), prices: whole(offers.of.price) })})`;
   page.put(offers.of.size.row - 1, 3, { value: "size", look: "heading" });
   page.put(offers.of.size.row - 1, 4, { value: "to buy", look: "heading" });
   page.block(buy, refTo(page.sheet.name, offers.of.size.row, 3, offers.of.size.rows + 2, 2), ["General", "General"], {

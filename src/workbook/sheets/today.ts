@@ -2,7 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page, verdict } from "../page";
-import { type Ref, whole } from "../place";
+import { type Ref, refTo, whole } from "../place";
 import type { Blanks } from "./blanks";
 import { countdown } from "./countdown";
 import { curve } from "./curve";
@@ -51,19 +51,23 @@ function asked(page: Page, kit: Kit, blanks: Blanks): Shown {
     value: kit.demo ? demoStart : undefined,
     input: { date: true },
     format: moment,
-    note: "day and hour",
+    note: formula`IF(ISTEXT(${page.next}),"no date: type a day and hour, such as 2026-03-14 14:00","day and hour")`,
   });
+  const row = formula`MATCH(${refTo(page.sheet.name, page.row, 1)},${whole(of.kind)},0)`;
+  const wrong = formula`INDEX(${whole(of.wrong)},${row})`;
   const kind = page.line({
     label: "kind to show",
     value: kit.demo ? "spalted boxelder" : undefined,
     input: { list: whole(of.kind) },
-    note: formula`IF(${page.next}="","choose a row of the sheet Blanks",IF(ISNA(MATCH(${page.next},${whole(of.kind)},0)),"no row of the sheet Blanks is called so","a row of the sheet Blanks"))`,
+    note: formula`IF(${page.next}="","choose a row of the sheet Blanks",IF(ISNA(${row}),"no row of the sheet Blanks is called so",IF(LEN(${wrong})>0,"Blanks says: "&${wrong},"a row of the sheet Blanks")))`,
   });
+  const said = refTo(page.sheet.name, kind.row, 3);
+  page.alert("bad", kind, formula`OR(LEFT(${said},11)="Blanks says",LEFT(${said},6)="no row")`);
   const count = page.line({
     label: "pieces in each of three loads",
     value: kit.demo ? 4 : undefined,
     input: { from: 1, to: 1e4, whole: true },
-    note: formula`IF(SUMIF(${whole(of.kind)},${kind},${whole(of.count)})<3*${page.next},"Blanks has fewer than three loads of it","")`,
+    note: formula`IF(${kind}="","",IF(SUMIF(${whole(of.kind)},${kind},${whole(of.count)})<3*${page.next},"Blanks has fewer than three loads of it",""))`,
   });
   const pick = (label: string, ref: Ref, unit: string | undefined, format?: string) =>
     page.line({
@@ -75,15 +79,28 @@ function asked(page: Page, kit: Kit, blanks: Blanks): Shown {
       note: format && verdict(page.next, "", "the row of Blanks says what is wrong with it"),
     });
   const length = kit.unit("length");
-  return {
-    start,
-    count,
-    wood: pick("wood", of.wood, undefined),
+  const wood = pick("wood", of.wood, undefined);
+  const sides = {
     thickness: pick("thickness", of.thickness, length, "General"),
     width: pick("width", of.width, length, "General"),
     length: pick("length", of.length, length, "General"),
-    gravity: pick("gravity", of.gravity, undefined, "0.00"),
-    volume: pick("wood in one piece", of.volume, kit.unit("volume"), kit.by("0.00", "0.0")),
-    dryWeight: pick("oven-dry, one piece", of.dryWeight, "g", "0.0"),
+  };
+  const gravity = pick("gravity", of.gravity, undefined, "0.00");
+  const volume = pick("wood in one piece", of.volume, kit.unit("volume"), kit.by("0.00", "0.0"));
+  const weighed = formula`INDEX(${whole(of.dryWeight)},${row})`;
+  return {
+    start,
+    count,
+    wood,
+    ...sides,
+    gravity,
+    volume,
+    dryWeight: page.line({
+      label: "oven-dry, one piece",
+      formula: formula`IF(${kind}="","",IF(ISNA(${row}),"",IF(SUM(${weighed})>0,${weighed},IF(COUNT(${gravity},${volume})=2,${gravity}*${volume}*${kit.by(16.387064, 1)},""))))`,
+      unit: "g",
+      format: "0.0",
+      note: formula`IF(COUNT(${page.next})=0,"",IF(SUM(${weighed})>0,"weighed","not weighed: gravity from the table times the wood"))`,
+    }),
   };
 }

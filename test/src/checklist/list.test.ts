@@ -13,6 +13,12 @@ describe("the safety list", () => {
     expect(listSchema.safeParse(fresh).success).toBe(true);
   });
 
+  it("names what the resin may touch, and the plastics that it attacks", () => {
+    const { text, why } = defaults.find(({ id }) => id === "metals")!;
+    expect(text).toMatch(/stainless steel, glass, polyethylene or polypropylene/);
+    expect(why).toMatch(/attacks acrylic, polystyrene and polycarbonate/);
+  });
+
   it("ticks one item", () => expect(checklist.tick(fresh, "rated", true).items.filter((item) => item.done)).toHaveLength(1));
 
   it("takes new items, in one line and at the end of their stage", () => {

@@ -7,9 +7,11 @@ import { validationsOf } from "../../../src/workbook/validation";
 import { recalculated } from "../../../tool/recalculated";
 
 type Value = string | number | undefined;
+/** Values by their columns, where not one in the second. */
+type Across = Readonly<Record<number, Value>>;
 
 /** What to type beside which label of a sheet before it is calculated; undefined empties the cell. */
-type Typing = Readonly<Record<string, Readonly<Record<string, Value>>>>;
+type Typing = Readonly<Record<string, Readonly<Record<string, Value | Across>>>>;
 
 /** The template, calculated, with eyes for one sheet. */
 export function filled(name: string, typing: Typing = {}, system: System = "US", which: "demo" | "empty" = "demo") {
@@ -23,10 +25,11 @@ export function filled(name: string, typing: Typing = {}, system: System = "US",
     return row;
   };
   for (const [sheet, cells] of Object.entries(typing))
-    for (const [label, value] of Object.entries(cells)) {
-      const at = key(rowOf(sheet, label), 1);
-      sheetOf(sheet).cells.set(at, { ...sheetOf(sheet).cells.get(at), formula: undefined, value });
-    }
+    for (const [label, typed] of Object.entries(cells))
+      for (const [column, value] of Object.entries(typeof typed === "object" ? typed : { 1: typed })) {
+        const at = key(rowOf(sheet, label), Number(column));
+        sheetOf(sheet).cells.set(at, { ...sheetOf(sheet).cells.get(at), formula: undefined, value });
+      }
   const cached = recalculated(whole);
   const sheet = sheetOf(name);
   const titled = (title: string): Ref[] =>

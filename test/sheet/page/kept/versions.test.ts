@@ -20,6 +20,14 @@ describe("versions that stay", () => {
     expect(stays(moments)).toEqual([...new Set([...newest, ...lasts])].sort((a, b) => b - a));
   });
 
+  it("reach back over spells of work, however fast the last changes came", () => {
+    const spell = 5 * 60_000;
+    const moments = Array.from({ length: 8 }, (_, i) => [0, 1000, 2000].map((more) => i * spell + more)).flat();
+    const fast = Array.from({ length: 30 }, (_, i) => 8 * spell + i * 1000);
+    const lasts = Array.from({ length: 8 }, (_, i) => i * spell + 2000);
+    expect(stays([...moments, ...fast])).toEqual([...fast.slice(-recent).reverse(), ...lasts.reverse()]);
+  });
+
   it("count days on which something was kept, not those between", () => {
     const everyWeek = Array.from({ length: 40 }, (_, i) => i * 7 * 24 * hour);
     expect(stays(everyWeek)).toHaveLength(days);

@@ -2,8 +2,8 @@ import { ask } from "../../../ask";
 import { near } from "../../../within";
 import { filled } from "../filled";
 
-const spaced = [
-  ["in the oven", "spaced"],
+const inFoil = [
+  ["in the oven", "foil"],
   ["fullness", 0.55],
 ];
 const blanks = filled("Blanks");
@@ -20,7 +20,7 @@ it("works out of a row what the functions say of it", () => {
   near(first("moisture"), moisture as number);
   near(first("voids"), ask("VOIDS", gravity as never, moisture as never) as number);
   near(first("resin, each"), ask("UPTAKE", volume, gravity as never, 0.55, moisture as never) as number);
-  near(first("bake"), ask("BAKE", thickness, width, length, gravity as never, spaced) as number);
+  near(first("bake"), ask("BAKE", thickness, width, length, gravity as never, inFoil) as number);
   expect(first("grade")).toBe("good");
 });
 
@@ -30,6 +30,16 @@ it.each([
   ["P-063", "too wet to take resin: dry it first"],
   ["spalted boxelder", ""],
 ])("says of %s what is wrong with it: “%s”", (kind, words) => expect(blanks.beside(kind, 17)).toBe(words));
+
+it.each([
+  [{ 8: undefined }, "oven-dry is missing: weigh it dry"],
+  [{ 8: 0 }, "oven-dry is missing: weigh it dry"],
+  [{ 2: 4, 3: 4 }, "weight and sizes fit no wood: check"],
+  [{ 2: 3, 3: 3, 4: 9, 7: undefined, 8: undefined }, "too thick to bake by calculation"],
+  [{ 7: undefined, 8: undefined }, ""],
+])("explains a row with %j: “%s”", (changed, words) =>
+  expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 17)).toBe(words),
+);
 
 it("counts pieces, resin and rows to look at", () => {
   expect(blanks.beside("pieces")).toBe(100);

@@ -33,6 +33,30 @@ it("asks for a day where it has none, and plans nothing in days from nought", ()
   expect(filled("Loads", { Loads: { start: undefined }, "My Shop": { "ready by": 46200 } }).under("load", 1)[0]).toBe(1);
 });
 
+const notices = ({ value, sheet }: ReturnType<typeof filled>) => {
+  const top = [...sheet.cells.keys()].map((at) => Number(at.split(",")[0])).find((row) => value(row, 1) === "not planned")!;
+  return [1, 3, 5].map((down) => value(top + down, 1));
+};
+
+it("says in words what of the plan is wet, out of date or late", () => {
+  expect(notices(loads)).toEqual([expect.stringMatching(/^marked on Blanks .*rows: 2\./), "", ""]);
+  expect(loads.texts).toContain("Wet wood steams: dry it first.");
+  const old = notices(filled("Loads", { "My Shop": { "resin on hand": 3.6, "resin mixed on": 45901, "ready by": 46098 } }));
+  expect(old[1]).toMatch(/^out of date .*loads: [1-9]/);
+  expect(old[2]).toMatch(/^late, .*: [1-9]/);
+  expect(notices(filled("Loads", { "My Shop": { "ready by": 46300 } }))[2]).toBe("");
+});
+
+it("counts foil for a shop that bakes in foil", () => {
+  const foil = (way: string) => {
+    const { sheet, value } = filled("Loads", { "My Shop": { "in the oven": way } });
+    const at = [...sheet.cells.keys()].map((at) => Number(at.split(",")[0])).find((row) => value(row, 1) === "foil")!;
+    return value(at, 2);
+  };
+  expect(foil("foil")).toBeGreaterThan(0);
+  expect(foil("spaced")).toBe(0);
+});
+
 it("draws the loads over time, each bar as long as its load takes", () => {
   const [{ series, alt }] = loads.sheet.charts;
   const hours = series.map(({ values }) => loads.value(values.row, values.column) as number);

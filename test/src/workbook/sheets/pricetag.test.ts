@@ -1,3 +1,4 @@
+import { recalculated } from "../../../../tool/recalculated";
 import { near } from "../../../within";
 import { filled } from "../filled";
 
@@ -30,3 +31,29 @@ it("says in words why there is no cost", () =>
   expect(filled("Price Tag", { "Price Tag": { "of them spoiled": 20 } }).beside("cost of one good piece", 3)).toMatch(
     /^no good piece is left/,
   ));
+
+describe.each(["live", "plain"] as const)("what makes no sense gives no price, %s", (edition) => {
+  const typed = (typing: Record<string, number>) => {
+    const { whole, rows } = filled("Price Tag", { "Price Tag": typing });
+    const cached = recalculated(edition === "live" ? whole : { ...whole, live: () => whole.plain });
+    return (label: string, column = 1) => cached.value("Price Tag", rows(label)[0], column);
+  };
+
+  it.each([1, 50, -0.1])("a margin of %s", (margin) => {
+    const beside = typed({ "margin, and the same as a mark-up": margin });
+    for (const label of ["price to ask", "as a margin on the price", "as a mark-up on the cost"])
+      expect([beside(label), beside(label, 2)]).toEqual(["–", "–"]);
+    expect(beside("left over from a piece")).toBe("");
+    expect(beside("margin, and the same as a mark-up", 3)).toMatch(/^not from 0 to 0\.9999/);
+  });
+
+  it.each([20, 25])("%i spoiled of 20", (spoiled) => {
+    const beside = typed({ "of them spoiled": spoiled });
+    expect(beside("cost of one good piece")).toBe("–");
+    expect(beside("cost of one good piece", 3)).toMatch(/^no good piece is left/);
+    expect(beside("price to ask")).toBe("");
+  });
+
+  it("and what does, gives one", () =>
+    near(typed({ "of them spoiled": 0 })("price to ask") as number, (price.beside("total") as number) / 10, 2e-3));
+});

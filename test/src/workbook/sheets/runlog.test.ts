@@ -1,3 +1,4 @@
+import { recalculated } from "../../../../tool/recalculated";
 import { near } from "../../../within";
 import { filled } from "../filled";
 
@@ -29,3 +30,29 @@ it("asks for three weights, gauge, minutes, soak, dye, oven and a result, and fo
   expect(log.texts).toEqual(expect.arrayContaining(["dry", "drained", "cured", "gauge", "bubbled", "soak", "dye", "oven", "result"]));
   expect(log.validations.filter(({ type }) => type === "list").map(({ range }) => range[0])).toEqual(["B", "T"]);
 });
+
+describe.each(["live", "plain"] as const)("weights in the wrong order, %s", (edition) => {
+  const swapped = (first: string, second: string) => {
+    const { whole, sheet } = filled("Run Log");
+    const at = (title: string) => {
+      const [place] = [...sheet.cells].find(([, { value, look }]) => value === title && look === "heading")!;
+      return place.split(",").map(Number) as [number, number];
+    };
+    const [[row, one], [, other]] = [at(first), at(second)];
+    const [a, b] = [`${row + 1},${one}`, `${row + 1},${other}`];
+    const [cellA, cellB] = [sheet.cells.get(a)!, sheet.cells.get(b)!];
+    sheet.cells.set(a, { ...cellA, value: cellB.value }).set(b, { ...cellB, value: cellA.value });
+    const cached = recalculated(edition === "live" ? whole : { ...whole, live: () => whole.plain });
+    return ["gain", "fullness", "bake loss"].map((title) => typeof cached.value("Run Log", row + 1, at(title)[1]));
+  };
+
+  it("give no number that could be copied", () => {
+    expect(swapped("dry", "drained")).not.toContain("number");
+    expect(swapped("dry", "cured")[0]).not.toBe("number");
+    expect(swapped("drained", "cured")[2]).not.toBe("number");
+  });
+
+  it("leave what they do not spoil", () => expect(swapped("drained", "cured")[0]).toBe("number"));
+});
+
+it("marks them red", () => expect(log.sheet.alerts.map(({ as, over }) => `${as} ${over.columns}`)).toEqual(["bad 3"]));

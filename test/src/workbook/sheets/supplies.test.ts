@@ -1,9 +1,13 @@
+import { recalculated } from "../../../../tool/recalculated";
 import { filled } from "../filled";
 
 const supplies = filled("Supplies");
 
 it("tells what is expired or will be soon", () =>
-  expect(supplies.under("state", 7)).toEqual(["good", "good", "expired", "good", "good", "use it soon", "good"]));
+  expect(supplies.under("state", 7)).toEqual([
+    ...["good that day", "good that day", "expired"],
+    ...["good that day", "good that day", "use it soon", "good that day"],
+  ]));
 
 it("asks for a day where it has none, and shows no error", () => {
   const undated = filled("Supplies", { Today: { "it begins": undefined } });
@@ -17,8 +21,55 @@ it("buys what the planned loads need beyond what is good", () => {
   expect([1, 2, 3].map((column) => supplies.beside("resin to mix", column))).toEqual([6, 2.5, 3.5]);
 });
 
+it("names the day over the states, and marks a day before something was opened", () => {
+  const day = supplies.beside("as of") as number;
+  const [at] = [...supplies.sheet.cells].find(([, { value }]) => value === "state")!;
+  const [row, column] = at.split(",").map(Number);
+  expect(supplies.value(row - 1, column)).toBe(day);
+  expect(supplies.beside("as of", 3)).toMatch(/^the day of the demo/);
+  const old = filled("Supplies", { Today: { "it begins": day - 30 } });
+  expect(old.beside("as of", 3)).toMatch(/^before something below was opened: type today's day/);
+  expect(old.alerts("as of")).toEqual([expect.stringMatching(/^bad: .*COUNTIF/)]);
+});
+
+it("shows no error where the day of the demo is no day", () =>
+  expect(filled("Supplies", { Today: { "it begins": "some day" } }).beside("as of", 3)).toMatch(/^type a day here/));
+
+it.each(["US", "SI"] as const)("in %s, does not count what is in another unit, and says in which it counts", (system) => {
+  const [fluid, other, second] = system === "US" ? ["qt", "gal", 1] : ["L", "ml", 0.9];
+  const typed = filled("Supplies", {}, system);
+  const { sheet } = typed;
+  const [at] = [...sheet.cells].find(([, { value }]) => value === "resin, first can")!;
+  const row = Number(at.split(",")[0]);
+  sheet.cells.set(`${row},3`, { ...sheet.cells.get(`${row},3`), value: other });
+  const cached = recalculated(typed.whole);
+  expect(typed.value(row, 9)).toBe("good that day");
+  expect(cached.value("Supplies", row, 9)).toBe(`count it in ${fluid}`);
+  const [line] = typed.rows("resin to mix");
+  expect(cached.value("Supplies", line, 2)).toBe(second);
+});
+
+it("says “no plan” where the plan fails, and not that nothing is needed", () => {
+  const without = filled("Supplies", { "My Shop": { "dry enough": 40 } });
+  for (const name of ["resin to mix", "catalyst", "dye", "foil"])
+    expect([1, 3].map((column) => without.value(without.rows(name).at(-1)!, column))).toEqual(["no plan", "no plan"]);
+  const empty = filled("Supplies", {}, "US", "empty");
+  expect([1, 3].map((column) => empty.beside("catalyst", column))).toEqual([0, 0]);
+});
+
+it("asks when a thing was opened", () => {
+  const [row] = supplies.rows("foil");
+  expect(supplies.value(row, 4)).toBeGreaterThan(40000);
+  const { sheet } = supplies;
+  const key = `${row},4`;
+  const kept = sheet.cells.get(key)!;
+  sheet.cells.set(key, { ...kept, value: undefined });
+  expect(recalculated(supplies.whole).value("Supplies", row, 9)).toBe("when opened?");
+  sheet.cells.set(key, kept);
+});
+
 it("marks and lists", () => {
-  expect(supplies.sheet.alerts.map(({ as }) => as)).toEqual(["bad", "attention"]);
+  expect(supplies.sheet.alerts.map(({ as }) => as)).toEqual(["bad", "bad", "bad", "attention", "bad"]);
   expect(supplies.validations).toContainEqual(
     expect.objectContaining({ type: "list", values: ["resin", "catalyst", "dye", "foil", "other"] }),
   );

@@ -1,0 +1,28 @@
+import { formula } from "../formula";
+import type { Page } from "../page";
+import { cellIn, type Ref, refTo, whole } from "../place";
+import type { Blanks } from "./blanks";
+import type { Shop } from "./shop";
+
+/** What the plan itself says in no words: below the shopping list, two rows each. */
+export function notices(page: Page, shop: Shop, blanks: Blanks, row: number, { useBy, into, done }: Readonly<Record<string, Ref>>): void {
+  const readyBy = shop.typed("ready by");
+  const marked = whole(blanks.of.wrong);
+  const late = formula`COUNTIF(${whole(done)},">"&${readyBy})`;
+  const old = formula`SUMPRODUCT(ISNUMBER(${whole(into)})*(ISNUMBER(${whole(useBy)})=FALSE))`;
+  // What is too thick, or lacks a size or its wood, is not planned and says so in the plan.
+  const wet = formula`SUMPRODUCT((LEN(${marked})>0)*(LEFT(${marked},6)<>"a size")*(LEFT(${marked},7)<>"no such")*(LEFT(${marked},8)<>"too thic")*(${whole(blanks.of.count)}>0))`;
+  const said = [
+    formula`IF(${wet}>0,"marked on Blanks and yet in this plan, rows: "&${wet}&". Dry or weigh them first, or blank their count.","")`,
+    formula`IF(${old}>0,"out of date before its load is done, resin of loads: "&${old}&". Mix afresh and set “resin on hand” on My Shop to 0.","")`,
+    formula`IF(COUNT(${readyBy})=0,"",IF(${late}>0,"late, loads done after “ready by” on My Shop: "&${late}&". Begin earlier.",""))`,
+  ];
+  for (const [i, made] of said.entries()) {
+    const at = refTo(page.sheet.name, row + 2 * i, 1, 2, 4);
+    page.put(at.row, at.column, { formula: made, look: "note" });
+    page.sheet.merges.push(at);
+    page.alert("bad", cellIn(at, 0), formula`LEN(${cellIn(at, 0)})>0`);
+  }
+  page.alert("bad", useBy, formula`AND(ISNUMBER(${into}),ISNUMBER(${useBy})=FALSE)`);
+  page.alert("attention", done, formula`IF(COUNT(${done},${readyBy})=2,${done}>${readyBy},FALSE)`);
+}

@@ -1,0 +1,30 @@
+import { plainUnits } from "../../../shared/unit";
+import { written } from "../../../src/workbook/formula";
+import { failed, goneWords, Page, verdict } from "../../../src/workbook/page";
+import { refTo } from "../../../src/workbook/place";
+import { plain } from "../../../src/workbook/plain";
+import { notHere } from "../../../src/workbook/shown";
+import { recalculated } from "../../../tool/recalculated";
+
+it.each([
+  [1, "good", false],
+  ["", "", false],
+  ["too thick", "bad", true],
+  [notHere, goneWords, false],
+])("of %j it says “%s”", (value, words, isMarked) => {
+  const page = new Page("A", "a test", [10, 40]);
+  const cell = page.line({ label: "cell", value, input: true });
+  const said = page.line({ label: "said", formula: verdict(cell, "good", "bad") });
+  const marked = page.line({ label: "marked", formula: failed(cell) });
+  const edition = plain({ units: plainUnits("US"), setting: () => undefined, standard: () => 0 });
+  expect(written(failed(cell), edition, "A")).toContain(notHere);
+  const cached = recalculated({
+    book: { title: "", sheets: [page.sheet], names: [] },
+    live: () => edition,
+    plain: edition,
+    check: refTo("A", 0, 0),
+    paper: "a4",
+  });
+  expect(cached.value("A", said.row, 1)).toBe(words);
+  expect(cached.value("A", marked.row, 1)).toBe(isMarked);
+});
