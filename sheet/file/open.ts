@@ -5,6 +5,7 @@ import { rangeOf } from "./address";
 import type { Followed } from "./beside/followed";
 import { looksOf } from "./beside/looks";
 import { propertiesOf } from "./beside/properties";
+import { leaveSizes } from "./beside/rules";
 import { type Follow, type SheetBeside, sheetBeside } from "./beside/sheet";
 import { type Contents, checkExtent, contents, extent, type Read } from "./contents";
 import { documentsOf } from "./documents";
@@ -102,6 +103,7 @@ export function opened(bytes: Uint8Array, engine: Engine): Opened {
     const sheet = byName.get(own.name);
     if (!sheet) return [];
     sheet.name = engineSheet(own.name);
+    leaveSizes(sheet);
     const kept = sheetBeside(own, sheet, workbook, tables);
     const printing = printOf(own.xml, own.root, own.name, workbook.names);
     sheets[sheet.id] = kept.beside;

@@ -1,3 +1,4 @@
+import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { changed, childrenOf, read } from "../xml";
 
 /** Looks that depend on what is in a cell. The engine reads the first rule of a block only, and ranks by where it stands. */
@@ -31,4 +32,15 @@ export function rankedRules(xml: string): string {
   return xml.replace(/<cfRule\s[^>]*>/g, (tag) =>
     tag.replace(/(\spriority=")\d+/, (_, open) => open + String(++rank)).replace(/\s+stopIfTrue="0"/, ""),
   );
+}
+
+type SheetData = WorkbookData["sheets"][number];
+
+/** The engine's reader gives every rule a size and a wrapping that no file says: a rule that colours a cell leaves these as they are. */
+export function leaveSizes({ conditionalFormats }: Partial<SheetData>): void {
+  for (const { rule } of conditionalFormats ?? []) {
+    const { style } = rule as { style?: { fontSize?: number; wrapping?: string } };
+    delete style?.fontSize;
+    delete style?.wrapping;
+  }
 }

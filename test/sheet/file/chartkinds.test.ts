@@ -61,7 +61,7 @@ it("charts of every kind that the page makes are saved as the Open XML schemas w
   const folder = mkdtempSync(join(tmpdir(), "charts-"));
   try {
     writeFileSync(join(folder, "charts.xlsx"), file);
-    const command = [join(__dirname, "../judge/openxml.mjs"), join(folder, "charts.xlsx")];
+    const command = [join(__dirname, "../../judge/openxml.mjs"), join(folder, "charts.xlsx")];
     expect(JSON.parse(execFileSync(process.execPath, command, { encoding: "utf8", maxBuffer: 1e8 }))).toEqual([[]]);
   } finally {
     rmSync(folder, { recursive: true });

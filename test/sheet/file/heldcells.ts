@@ -98,7 +98,9 @@ export function cellsIn(root: XmlElement, strings: readonly string[], styles: St
     const { formula, value, type } = cell;
     // A blank cell may stand there for the edge of its neighbour alone.
     const isBare = !formula && value === undefined && look.fill === undefined && look.alignment === "  " && look.format === "General";
-    if (isBare) continue;
+    // Of merged cells only the first is seen.
+    const isUnder = merge && !formula && value === undefined && (cell.row > merge.top || cell.column > merge.left);
+    if (isBare || isUnder) continue;
     const number = type === "n" && value !== undefined && value !== "";
     found[addressOf(cell)] = {
       formula: formula && plainFormula(formula.text),

@@ -1,4 +1,5 @@
 import "./dom";
+import type { WorkbookData } from "@odoo/o-spreadsheet";
 import * as engine from "@odoo/o-spreadsheet";
 import { model } from "../../../sheet/engine";
 import { opened } from "../../../sheet/file/open";
@@ -153,5 +154,17 @@ describe("what the page does not keep", () => {
     const { unknown, typed } = open({ sheets: { Costs: row(1, f("A1", '_xlfn.LET(_xlpm.x,2,_xlpm.x&"""")'), f("B1", "A1")) } });
     expect(unknown).toEqual(["Costs!A1"]);
     expect(typed("A1")).toContain("_xlfn.LET(");
+  });
+});
+
+describe("a rule that colours cells", () => {
+  it("leaves their size and wrapping as they are", () => {
+    const rule =
+      '<conditionalFormatting sqref="A1"><cfRule type="expression" dxfId="0" priority="1"><formula>TRUE</formula></cfRule></conditionalFormatting>';
+    const { book } = opened(workbookOf({ sheets: { Costs: `${row(1, f("A1", "1+1"))}|${rule}` } }), engine);
+    const [{ rule: read }] = (book as WorkbookData).sheets[0].conditionalFormats;
+    expect(read).toMatchObject({ style: { bold: true } });
+    expect((read as { style: object }).style).not.toHaveProperty("wrapping");
+    expect((read as { style: object }).style).not.toHaveProperty("fontSize");
   });
 });

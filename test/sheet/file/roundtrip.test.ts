@@ -101,7 +101,7 @@ it("is saved as the Open XML schemas want it", () => {
       writeFileSync(join(folder, `${name}.xlsx`), second);
       return join(folder, `${name}.xlsx`);
     });
-    const command = [join(__dirname, "../judge/openxml.mjs"), ...files];
+    const command = [join(__dirname, "../../judge/openxml.mjs"), ...files];
     expect(JSON.parse(execFileSync(process.execPath, command, { encoding: "utf8", maxBuffer: 1e8 }))).toEqual(files.map(() => []));
   } finally {
     rmSync(folder, { recursive: true });
