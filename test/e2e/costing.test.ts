@@ -130,6 +130,7 @@ const valuesIn = (file: string, sheet: string): Record<string, unknown> => {
   it("says in words what is no workbook, and leaves the page as it is", async () => {
     writeFileSync(at("notes.xlsx"), "two quarts left");
     await sheet.give(at("notes.xlsx"));
+    await sheet.page.locator("#ask[open]").waitFor();
     expect(await sheet.page.locator("#ask-words").textContent()).toBe("notes.xlsx does not open: it is not a workbook.");
     await sheet.answer("Understood");
     await sheet.shows("B14", "10.11");
