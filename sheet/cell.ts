@@ -1,4 +1,4 @@
-import type { Arg, FunctionResultObject, Matrix } from "@odoo/o-spreadsheet";
+import type { Arg, EvaluatedCell, FunctionResultObject, Matrix } from "@odoo/o-spreadsheet";
 import type { Cells } from "../shared/columns";
 import { type Cell, type ErrorCode, type Fault, isFault, type Outcome } from "../shared/outcome";
 
@@ -46,6 +46,10 @@ export function faultOf(code: string, message = ""): Fault | undefined {
 export function cellOf({ value, message }: FunctionResultObject): Cell {
   return typeof value === "string" && value.startsWith("#") ? (faultOf(value, message) ?? value) : value;
 }
+
+/** What a cell of a sheet shows; undefined where it is blank. */
+export const shownBy = (cell: EvaluatedCell): Outcome | undefined =>
+  cell.type === "empty" ? undefined : ((cellOf(cell) ?? undefined) as Outcome | undefined);
 
 const isMatrix = (arg: Arg): arg is Matrix<FunctionResultObject> => Array.isArray(arg);
 

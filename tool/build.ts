@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { catalogue } from "../src/catalogue";
 import { folder } from "../src/workbook/choice";
@@ -7,7 +7,7 @@ import { development } from "./manifest";
 import { metadata } from "./metadata";
 import { notices } from "./notices";
 import { buildPage } from "./page";
-import { buildWorkbooks } from "./workbook";
+import { buildWorkbooks, fileName } from "./workbook";
 
 const root = join(__dirname, "..");
 export const dist = join(root, "dist");
@@ -24,8 +24,8 @@ export async function build(outDir: string, host: string = development): Promise
   for (const file of paneFiles) cpSync(join(root, "taskpane", file), join(outDir, file));
   for (const size of iconSizes) cpSync(join(root, `assets/mark-${size}.png`), join(outDir, `icons/mark-${size}.png`));
   writeFileSync(join(outDir, "NOTICES.txt"), notices());
-  await buildPage(outDir);
   await buildWorkbooks(join(outDir, folder));
+  await buildPage(outDir, readFileSync(join(outDir, folder, fileName("live", "US", "demo"))));
 }
 
 if (require.main === module) build(dist).then(() => console.log("dist/ holds the add-in and the page."));

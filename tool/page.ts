@@ -2,7 +2,7 @@ import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "node
 import { dirname, join } from "node:path";
 import { build } from "esbuild";
 import { firstFile } from "../sheet/page/first";
-import { firstContent } from "./first";
+import { contentOf, firstBook } from "./first";
 
 const root = join(__dirname, "..");
 
@@ -34,8 +34,8 @@ export const framed = (html: string): string =>
     .replace(/\s*<script src="(https:[^"]*|functions\.js)"><\/script>/g, "")
     .replace(/(content="default-src[^"]*?) https:[^\s;"]+/g, "$1");
 
-/** Builds the embedded spreadsheet into a folder, its index.html at the root. */
-export async function buildPage(outDir: string): Promise<void> {
+/** Builds the embedded spreadsheet into a folder, its index.html at the root, to open on a workbook: the template's, if none is given. */
+export async function buildPage(outDir: string, book?: Uint8Array): Promise<void> {
   await build({
     entryPoints: [join(root, "sheet/page/page.ts")],
     outfile: join(outDir, "page.js"),
@@ -48,7 +48,7 @@ export async function buildPage(outDir: string): Promise<void> {
   for (const file of ["index.html", "page.css"]) copy(join(root, "sheet/page", file), join(outDir, file));
   copy(join(root, "assets/mark.svg"), join(outDir, "icons/mark.svg"));
   for (const [to, from] of Object.entries(vendor)) copy(join(root, "node_modules", from), join(outDir, "vendor", to));
-  writeFileSync(join(outDir, firstFile), JSON.stringify(await firstContent()));
+  writeFileSync(join(outDir, firstFile), JSON.stringify(contentOf(book ?? (await firstBook()))));
   const pane = join(root, "taskpane/taskpane.html");
   if (existsSync(pane)) writeFileSync(join(outDir, "pane.html"), framed(readFileSync(pane, "utf8")));
 }

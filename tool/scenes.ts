@@ -7,14 +7,16 @@ export interface Scene {
   readonly arrange: (page: Page) => Promise<void>;
 }
 
-async function turn(page: Page, sheet: string): Promise<void> {
+/** Turns to a sheet by its tab. */
+export async function turn(page: Page, sheet: string): Promise<void> {
   const tab = page.locator(".o-sheet").getByText(sheet, { exact: true });
   await tab.scrollIntoViewIfNeeded();
   await tab.click();
   await page.locator("#mirror caption").getByText(sheet, { exact: true }).waitFor({ state: "attached" });
 }
 
-async function go(page: Page, address: string): Promise<void> {
+/** Goes to a cell by the box that names it, as a person may. */
+export async function go(page: Page, address: string): Promise<void> {
   const box = page.locator(".o-named-range-selector-container input");
   await box.click();
   await box.fill(address);

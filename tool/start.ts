@@ -8,7 +8,7 @@ async function start(): Promise<void> {
   await build(dist);
   const served = await serve(dist, { port });
   console.log(`Porewise is at ${served.address} (Ctrl-C stops it)`);
-  console.log("Try: change a weight in the list of blanks, or type =PORE.FILL(6,5,104) into an empty cell.");
+  console.log("Try: change a weight on the sheet Blanks, or type =PORE.FILL(6,5,104) into an empty cell.");
   const stop = () => void served.close().then(() => process.exit(0));
   process.once("SIGINT", stop);
   process.once("SIGTERM", stop);

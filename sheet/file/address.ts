@@ -32,6 +32,9 @@ export function blockOf(range: string): Block {
   return { top: first.row, left: first.column, bottom: end.row, right: end.column };
 }
 
+/** One cell as a block. */
+export const blockAt = ({ row, column }: At): Block => ({ top: row, left: column, bottom: row, right: column });
+
 export const sizeOf = ({ top, left, bottom, right }: Block): number => (bottom - top + 1) * (right - left + 1);
 
 export const cellsOf = ({ top, left, bottom, right }: Block): At[] =>

@@ -1,7 +1,7 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { version } from "../data";
-import { rangeOf } from "./address";
+import { blockAt, rangeOf } from "./address";
 import type { Followed } from "./beside/followed";
 import { looksOf } from "./beside/looks";
 import { propertiesOf } from "./beside/properties";
@@ -74,7 +74,7 @@ function unformatted(own: Contents, sheet: WorkbookData["sheets"][number], forma
   const runs: { top: number; left: number; bottom: number; right: number }[] = [];
   const cells = own.formulas.filter(({ address }) => formats[sheet.formats?.[address]] === undefined);
   for (const { row, column, block } of [...cells].sort((a, b) => a.column - b.column || a.row - b.row)) {
-    const own = block ?? { top: row, left: column, bottom: row, right: column };
+    const own = block ?? blockAt({ row, column });
     const last = runs.at(-1);
     if (last && last.left === own.left && last.right === own.right && last.bottom + 1 === own.top) last.bottom = own.bottom;
     else runs.push({ ...own });

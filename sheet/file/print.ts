@@ -6,6 +6,7 @@ import type { Ranges } from "./beside/followed";
 import { fixed } from "./names";
 import type { DefinedName } from "./parts";
 import { piecesOf } from "./pieces";
+import { sheetWord } from "./sheetname";
 import { allOf, childrenOf, isTrue, nameOf, read } from "./xml";
 
 type SheetData = WorkbookData["sheets"][number];
@@ -78,7 +79,7 @@ function usualPrint(sheet: string, wide: boolean, frozenRows: number): Print {
       "<headerFooter><oddFooter>&amp;L&amp;A&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>",
     ],
     fits: true,
-    names: frozenRows ? { "_xlnm.Print_Titles": `'${sheet.replace(/'/g, "''")}'!$1:$${frozenRows}` } : {},
+    names: frozenRows ? { "_xlnm.Print_Titles": `${sheetWord(sheet)}$1:$${frozenRows}` } : {},
   };
 }
 
@@ -116,11 +117,9 @@ const pageWidth = 700;
 /** Rows kept in sight while the others scroll are a table's head, unless they fill the screen. */
 const headRows = ({ panes }: SheetData): number => (panes && panes.ySplit <= 10 ? panes.ySplit : 0);
 
-const quoted = (sheet: string) => `'${sheet.replace(/'/g, "''")}'!`;
-
 /** A sheet may have been given another name since its print set-up was read. */
 const renamed = (text: string, sheet: string): string =>
-  text.replace(/(^|,)(?:'(?:[^']|'')*'|[^'!,]+)!/g, (_, comma) => comma + quoted(sheet));
+  text.replace(/(^|,)(?:'(?:[^']|'')*'|[^'!,]+)!/g, (_, comma) => comma + sheetWord(sheet));
 
 const breakXml = (name: string, cells: readonly string[]): string => {
   const [axis, last] = name === "rowBreaks" ? (["row", 16383] as const) : (["column", 1048575] as const);
@@ -138,7 +137,7 @@ function moved({ elements, fits, follows = {} }: Print, sheet: string, here: Ran
   return {
     elements: [...elements, ...lines],
     fits,
-    names: Object.fromEntries(names.map(([name, ranges]) => [name, ranges.map((range) => quoted(sheet) + fixed(range)).join(",")])),
+    names: Object.fromEntries(names.map(([name, ranges]) => [name, ranges.map((range) => sheetWord(sheet) + fixed(range)).join(",")])),
   };
 }
 

@@ -1,3 +1,4 @@
+import { base64 } from "../../src/excel/package";
 import { sizedFonts } from "./beside/looks";
 import { readableRules } from "./beside/rules";
 import { readableValidations } from "./beside/validations";
@@ -9,10 +10,7 @@ const pictureTypes: Readonly<Record<string, string>> = { png: "png", jpg: "jpeg"
 
 function pictureUrl(path: string, bytes: Uint8Array): string | undefined {
   const type = pictureTypes[path.slice(path.lastIndexOf(".") + 1).toLowerCase()];
-  if (!type) return undefined;
-  let letters = "";
-  for (let at = 0; at < bytes.length; at += 0x8000) letters += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
-  return `data:image/${type};base64,${btoa(letters)}`;
+  return type && `data:image/${type};base64,${base64(bytes)}`;
 }
 
 const own = ["worksheet", "workbook", "styleSheet", "sst", "table"];

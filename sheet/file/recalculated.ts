@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { isFault, type Outcome } from "../../shared/outcome";
-import { cellOf } from "../cell";
-import { type At, addressOf, type Block, cellsOf, rangeOf, sizeOf } from "./address";
+import { shownBy } from "../cell";
+import { addressOf, blockAt, cellsOf, rangeOf, sizeOf } from "./address";
 import { calculated, keyOf, placed } from "./calculated";
 import { contents, type FormulaCell } from "./contents";
 import { workbookOf } from "./parts";
@@ -34,25 +34,20 @@ export interface Recalculated {
   readonly cut: readonly Note[];
 }
 
-const single = (at: At): Block => ({ top: at.row, bottom: at.row, left: at.column, right: at.column });
-
 /** What each cell of a formula shows. */
 function outcomesOf(
   getters: Model["getters"],
   sheet: string,
   { block, ...at }: FormulaCell,
 ): [address: string, outcome: Outcome | undefined][] {
-  return cellsOf(block ?? single(at)).map((one) => {
-    const cell = getters.getEvaluatedCell(placed(sheet, one));
-    return [addressOf(one), cell.type === "empty" ? undefined : ((cellOf(cell) ?? undefined) as Outcome | undefined)];
-  });
+  return cellsOf(block ?? blockAt(at)).map((one) => [addressOf(one), shownBy(getters.getEvaluatedCell(placed(sheet, one)))]);
 }
 
 /** How the answer of a formula does not fit where it stands; undefined where it does. */
 function misfit(getters: Model["getters"], sheet: string, formula: FormulaCell, isNarrow: boolean): string | undefined {
   if (isNarrow) return "it gives several values, and its cell shows the first: enter it again as an array formula";
   const zone = getters.getSpreadZone(placed(sheet, formula));
-  const block = formula.block ?? single(formula);
+  const block = formula.block ?? blockAt(formula);
   return formula.dynamic && zone && sizeOf(zone) > sizeOf(block)
     ? `it fills ${rangeOf(zone)}, and the file has room for ${rangeOf(block)}: enter it again`
     : undefined;

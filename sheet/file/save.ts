@@ -1,8 +1,8 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import type { Outcome } from "../../shared/outcome";
-import { cellOf } from "../cell";
-import { addressOf, type Block, cellsOf as cellsIn } from "./address";
+import { shownBy } from "../cell";
+import { addressOf, type Block, blockAt, cellsOf as cellsIn } from "./address";
 import { restoreCharts } from "./beside/charts";
 import { followedOf } from "./beside/followed";
 import { withLinks } from "./beside/links";
@@ -80,22 +80,16 @@ function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engi
       continue;
     }
     const zone = getters.getSpreadZone(position);
-    const block: Block | undefined = zone ?? (needsArray(typed, engine, getters) ? at(file) : undefined);
+    const block: Block | undefined = zone ?? (needsArray(typed, engine, getters) ? blockAt(file) : undefined);
     formulas.set(address, { formula: fileFormula(typed, file.formula?.text ?? typed.slice(1), engine), block });
-    for (const one of cellsIn(zone ?? at(file))) values.set(addressOf(one), shownIn(model, sheet.id, one));
+    for (const one of cellsIn(zone ?? blockAt(file)))
+      values.set(addressOf(one), shownBy(getters.getEvaluatedCell({ sheetId: sheet.id, row: one.row, col: one.column })));
   }
   return storedRules(valuesWritten({ xml, root, rows }, values, formulas));
 }
 
 /** Rules and lists of a sheet may call our functions too. */
 const storedRules = (xml: string): string => xml.replace(/(<formula[12]?>)([^<]*)/g, (_, tag, formula) => tag + asStored(formula));
-
-const at = ({ row, column }: { row: number; column: number }): Block => ({ top: row, bottom: row, left: column, right: column });
-
-function shownIn({ getters }: Model, sheetId: string, { row, column }: { row: number; column: number }): Outcome | undefined {
-  const cell = getters.getEvaluatedCell({ sheetId, row, col: column });
-  return cell.type === "empty" ? undefined : ((cellOf(cell) ?? undefined) as Outcome | undefined);
-}
 
 const book = "xl/workbook.xml";
 

@@ -9,3 +9,8 @@ export const longestSheetName = 31;
 
 /** Two names of sheets with one key cannot stand in one workbook. */
 export const sheetKey = (name: string): string => name.trim().toUpperCase();
+
+export const quotedSheet = (name: string): string => `'${name.replace(/'/g, "''")}'`;
+
+/** A sheet's name in front of a reference. */
+export const sheetWord = (name: string): string => `${quotedSheet(name)}!`;

@@ -1,6 +1,7 @@
 import { letters } from "../letters";
 import { type At, type Block, blockOf } from "./address";
 import { relationsOf, textOf, type Workbook } from "./parts";
+import { sheetWord } from "./sheetname";
 import { childOf, childrenOf, read, unescaped } from "./xml";
 
 /** A table of a workbook, as formulas speak of it: `Blanks[thickness]`. */
@@ -85,6 +86,6 @@ export function plainReference(
   const [left, right] = columns.length ? [columns[0], columns.at(-1)!] : [0, table.columns.length - 1];
   const first = `$${letters(table.block.left + left)}$${rows[0] + 1}`;
   const last = `$${letters(table.block.left + right)}$${rows[1] + 1}`;
-  const place = table.sheet === sheet ? "" : `'${table.sheet.replace(/'/g, "''")}'!`;
+  const place = table.sheet === sheet ? "" : sheetWord(table.sheet);
   return place + (first === last ? first : `${first}:${last}`);
 }

@@ -1,8 +1,7 @@
 import { strToU8, zipSync } from "fflate";
 import { freeName } from "../free";
-import { fileName, fileOf } from "./download";
+import { fileName } from "./download";
 import { type Aside, aside, type Shelved } from "./kept/store";
-import type { Content } from "./kept/work";
 
 const longest = 120;
 
@@ -10,7 +9,7 @@ const longest = 120;
 export async function bundle(
   books: readonly Shelved[],
   asides: readonly Aside[],
-  contentOf: (id: string) => Promise<Content | undefined>,
+  fileOf: (id: string) => Promise<Uint8Array | undefined>,
 ): Promise<{ bytes: Uint8Array; left: string[] }> {
   const files: Record<string, Uint8Array> = {};
   const left: string[] = [];
@@ -22,8 +21,8 @@ export async function bundle(
     files[fileName(free, ending)] = bytes;
   };
   for (const { id, name } of books) {
-    const content = await contentOf(id);
-    if (content) put(name, "xlsx", await fileOf(content));
+    const file = await fileOf(id);
+    if (file) put(name, "xlsx", file);
     else left.push(name);
   }
   for (const one of asides) put(`${one.name}, set aside ${one.moment}`, "json", strToU8(JSON.stringify(await aside(one))));

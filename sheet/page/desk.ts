@@ -1,8 +1,9 @@
 import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
-import type { Beside } from "../file/save";
+import { type Beside, saved } from "../file/save";
 import { type Asks, mount, open } from "./grid";
 import type { Content } from "./kept/work";
 import { Mirror } from "./mirror";
+import { engine } from "./vendor";
 
 interface Places {
   readonly grid: HTMLElement;
@@ -71,6 +72,11 @@ export class Desk {
   content(): Content & { readonly book: WorkbookData } {
     const { model, beside } = this;
     return { book: model.exportData(), shown: model.getters.getActiveSheetId(), ...beside };
+  }
+
+  /** The workbook as a file for any spreadsheet program. */
+  file(): Promise<Uint8Array> {
+    return saved(this.model, this.beside, engine);
   }
 
   document(namespace: string): string | undefined {

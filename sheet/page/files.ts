@@ -2,7 +2,7 @@ import type { Ended } from "../../shared/host";
 import { type Opened, opened } from "../file/open";
 import { limits, Unreadable } from "../file/unzip";
 import type { Asker } from "./ask";
-import { downloadWorkbook, fileName, fileOf } from "./download";
+import { downloadWorkbook, fileName } from "./download";
 import type { Library } from "./kept/library";
 import type { Content } from "./kept/work";
 import { engine } from "./vendor";
@@ -69,7 +69,7 @@ export class Files {
   private async save(): Promise<void> {
     const { id, name } = this.library.current;
     try {
-      downloadWorkbook(name, await fileOf((await this.library.contentOf(id))!));
+      downloadWorkbook(name, (await this.library.fileOf(id))!);
       this.tell(`${fileName(name)} is in your downloads.`);
     } catch {
       void this.asker.tell("The workbook could not be written as a file. Your work is still on the page.");

@@ -85,7 +85,7 @@ async function start(): Promise<void> {
     library.flush();
   });
   // What this browser refuses to keep is lost with the page.
-  addEventListener("beforeunload", (event) => library.waits && part("saved").dataset.state !== "waiting" && event.preventDefault());
+  addEventListener("beforeunload", (event) => library.waits && library.current.state !== "waiting" && event.preventDefault());
   document.documentElement.dataset.ready = "yes";
 }
 

@@ -3,7 +3,7 @@ import { withValues } from "../../src/excel/package";
 import { inserted } from "../file/insert/insert";
 import { Unreadable } from "../file/unzip";
 import type { Desk } from "./desk";
-import { downloadWorkbook, fileName, fileOf } from "./download";
+import { downloadWorkbook, fileName } from "./download";
 import { breath, type Files, readFile } from "./files";
 import type { Whole } from "./host";
 import type { Library } from "./kept/library";
@@ -40,7 +40,7 @@ export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
     async copyWithValues({ progress, stop }: Work) {
       await breath();
       const name = `${library.current.name}, values`;
-      const saved = await fileOf(desk.content());
+      const saved = await desk.file();
       progress(0.7);
       await breath();
       const { file, words } = withValues(saved);

@@ -2,32 +2,18 @@ import { html, nothing, render, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { repeat } from "lit/directives/repeat.js";
 import type { Ended } from "../../shared/host";
-import { folder, nameOf } from "../../src/workbook/choice";
 import { saveFile } from "../../taskpane/save";
 import type { Asker } from "./ask";
 import { bundle } from "./bundle";
-import { downloadWorkbook, fileName, fileOf } from "./download";
-import { contentOf, readFile } from "./files";
-import { blank } from "./first";
+import { downloadWorkbook, fileName } from "./download";
 import type { Library } from "./kept/library";
-import { type Aside, aside, asides, removeAll, removeAside, type Shelved, shelf } from "./kept/store";
+import { type Aside, aside, asides, removeAside, type Shelved, shelf } from "./kept/store";
 import { days, recent } from "./kept/versions";
+import { startContent, starts } from "./starts";
 
 const time = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit", second: "2-digit" });
 const day = new Intl.DateTimeFormat("en-GB", { weekday: "short", day: "numeric", month: "short", year: "numeric" });
 const when = (moment: number): string => `${day.format(moment)}, ${time.format(moment)}`;
-
-/** What a new workbook may start from: files of the template, or nothing. */
-const starts = [
-  ...(["us", "si"] as const).flatMap((units) =>
-    [false, true].map((empty) => ({
-      file: nameOf({ edition: "live", units, empty }),
-      words: `${units.toUpperCase()} units, ${empty ? "empty" : "filled with an invented shop"}`,
-      name: empty ? "My workbook" : "Invented shop",
-    })),
-  ),
-  { file: "", words: "blank: one bare sheet", name: "Blank workbook" },
-];
 
 const size = (bytes: number): string => (bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(1)} GB`);
 
@@ -79,10 +65,12 @@ export class Workbooks {
     await this.look();
   }
 
-  private async openBook(id: string): Promise<void> {
-    const ended = await this.library.open(id);
-    if (ended.done) this.dialog.close();
-    else await this.does(async () => ended);
+  /** Does one thing that leads back to the page; where it fails the list stays and says why. */
+  private async leads(task: () => Promise<Ended>, words: string): Promise<void> {
+    const ended = await task().catch(() => unreadable);
+    if (!ended.done) return this.does(async () => ended);
+    this.dialog.close();
+    this.tell(words);
   }
 
   private make = (event: SubmitEvent): void => {
@@ -90,11 +78,8 @@ export class Workbooks {
     const chosen = new FormData(event.target as HTMLFormElement).get("from");
     const from = starts.find(({ file }) => file === chosen)!;
     void this.does(async () => {
-      if (!from.file) return this.library.create(from.name, blank);
-      const answer = await fetch(`${folder}/${from.file}`).catch(() => undefined);
-      if (!answer?.ok) return { done: false, words: `The file ${from.file} cannot be reached just now. Try again when you are connected.` };
-      const read = readFile(new Uint8Array(await answer.arrayBuffer()), from.file);
-      return typeof read === "string" ? { done: false, words: read } : this.library.create(from.name, contentOf(read));
+      const content = await startContent(from);
+      return typeof content === "string" ? { done: false, words: content } : this.library.create(from.name, content);
     }, "It is open behind this list.");
   };
 
@@ -117,9 +102,9 @@ export class Workbooks {
 
   private download(id: string, name: string, moment?: number): Promise<void> {
     return this.does(async () => {
-      const content = await this.library.contentOf(id, moment);
-      if (!content) return unreadable;
-      downloadWorkbook(name, await fileOf(content));
+      const file = await this.library.fileOf(id, moment);
+      if (!file) return unreadable;
+      downloadWorkbook(name, file);
       return { done: true, words: `${fileName(name)} is in your downloads.` };
     });
   }
@@ -131,17 +116,13 @@ export class Workbooks {
     this.rest();
   }
 
-  private async goBack({ id }: Shelved, moment: number): Promise<void> {
-    const ended = await this.library.goBack(id, moment).catch(() => unreadable);
-    if (ended.done) {
-      this.dialog.close();
-      this.tell(`Back at ${when(moment)}.`);
-    } else await this.does(async () => ended);
+  private goBack({ id }: Shelved, moment: number): Promise<void> {
+    return this.leads(() => this.library.goBack(id, moment), `Back at ${when(moment)}.`);
   }
 
   private downloadAll = (): Promise<void> =>
     this.does(async () => {
-      const { bytes, left } = await bundle(this.books, this.aside, (id) => this.library.contentOf(id));
+      const { bytes, left } = await bundle(this.books, this.aside, (id) => this.library.fileOf(id));
       saveFile("porewise-workbooks.zip", bytes as BlobPart, "application/zip");
       const words = left.length ? `; not ${left.join(", ")}, which could not be read` : "";
       return { done: true, words: `All of them are in your downloads as one zip file${words}.` };
@@ -151,16 +132,7 @@ export class Workbooks {
     const words =
       "All workbooks, all their versions and what was set aside are deleted from this browser for good. Download them first if in doubt.";
     if (!(await this.asker.ask("Delete everything?", words, "Delete everything", "Keep it all"))) return;
-    await this.does(async () => {
-      if (await this.library.isElsewhere(this.books.map(({ id }) => id)))
-        return { done: false, words: "One of them is open in another tab: close it there first. Nothing was deleted." };
-      for (const { id } of this.books) {
-        const ended = await this.library.remove(id);
-        if (!ended.done) return ended;
-      }
-      await removeAll();
-      return undefined;
-    }, "Everything is deleted. A fresh workbook stands behind this list.");
+    await this.does(() => this.library.removeAll(), "Everything is deleted. A fresh workbook stands behind this list.");
   };
 
   private versions(book: Shelved): TemplateResult | typeof nothing {
@@ -177,7 +149,7 @@ export class Workbooks {
   private buttons(book: Shelved, here: boolean): TemplateResult {
     const { id, name } = book;
     return html`<div class="book-buttons">
-        ${here ? nothing : html`<button class="button button-small button-firm" type="button" @click=${() => this.openBook(id)}>Open</button>`}
+        ${here ? nothing : html`<button class="button button-small button-firm" type="button" @click=${() => this.leads(() => this.library.open(id), "")}>Open</button>`}
         <button class="button button-small" type="button" @click=${() => this.name(id)}>Rename</button>
         <button class="button button-small" type="button" @click=${() => this.copy(book)}>Copy</button>
         <button class="button button-small" type="button" @click=${() => this.download(id, name)}>Download</button>

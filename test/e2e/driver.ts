@@ -4,6 +4,7 @@ import { join } from "node:path";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { launch } from "../../tool/browser";
 import { buildPage } from "../../tool/page";
+import { go, turn } from "../../tool/scenes";
 import { type Served, serve } from "../../tool/serve";
 
 /** The page as a person uses it, and what its mirror table says. */
@@ -28,12 +29,8 @@ export class Sheet {
     }
   }
 
-  /** Goes to a cell by the box that names it, as a person may. */
-  async go(address: string): Promise<void> {
-    const box = this.page.locator(".o-named-range-selector-container input");
-    await box.click();
-    await box.fill(address);
-    await this.page.keyboard.press("Enter");
+  go(address: string): Promise<void> {
+    return go(this.page, address);
   }
 
   /** Keys come at a person's pace: faster ones can overtake the engine's editor. */
@@ -47,10 +44,8 @@ export class Sheet {
     await this.page.keyboard.press("Enter");
   }
 
-  /** Turns to a sheet by its tab. */
-  async turn(name: string): Promise<void> {
-    await this.page.locator(".o-sheet").getByText(name, { exact: true }).click();
-    await this.page.locator("#mirror caption").getByText(name, { exact: true }).waitFor({ state: "attached" });
+  turn(name: string): Promise<void> {
+    return turn(this.page, name);
   }
 
   ready(): Promise<unknown> {

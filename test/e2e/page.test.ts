@@ -50,7 +50,6 @@ const sheets = [
     expect(await page.locator("#workbooks").textContent()).toBe("Invented shop");
     expect(await page.locator("#mirror").textContent()).toMatch(/Porewise \S+: (\d+) of \1 agree/);
     for (const name of sheets) {
-      await page.locator(".o-sheet").getByText(name, { exact: true }).scrollIntoViewIfNeeded();
       await sheet.turn(name);
       expect(await page.locator("#mirror").textContent()).not.toMatch(/#NAME\?|#ERROR|#BAD_EXPR/);
     }
@@ -58,7 +57,6 @@ const sheets = [
 
   it("shows its charts", async () => {
     const { page } = sheet;
-    await page.locator(".o-sheet").getByText("Loads", { exact: true }).scrollIntoViewIfNeeded();
     await sheet.turn("Loads");
     await page.locator(".o-figure canvas").first().waitFor({ state: "attached" });
   });

@@ -1,4 +1,5 @@
 import type { XmlElement } from "@rgrove/parse-xml";
+import { quotedSheet } from "../sheetname";
 import { childOf, childrenOf, escaped } from "../xml";
 import type { Ranges } from "./followed";
 
@@ -37,7 +38,7 @@ export function linksOf(root: XmlElement, sheetId: string, sheets: ReadonlySet<s
   return { links, follow };
 }
 
-const quoted = (sheet: string) => (/^[A-Za-z_]\w*$/.test(sheet) ? sheet : `'${sheet.replace(/'/g, "''")}'`);
+const quoted = (sheet: string) => (/^[A-Za-z_]\w*$/.test(sheet) ? sheet : quotedSheet(sheet));
 
 /** The links as the engine writes them, made so that other programs follow them. */
 export function withLinks(

@@ -17,8 +17,9 @@ export function notesOf(parts: Parts, sheet: string): { readonly notes: readonly
   if (!path || !parts.has(path)) return { notes: [], ranges: {} };
   const root = read(textOf(parts, path));
   const authors = allOf(root, "author").map(({ text }) => text);
-  const found = allOf(root, "comment").map(({ attributes: { ref, authorId }, ...comment }, i) => {
-    const words = childOf(comment as typeof root, "text");
+  const found = allOf(root, "comment").map((comment, i) => {
+    const { ref, authorId } = comment.attributes;
+    const words = childOf(comment, "text");
     const text = words ? allOf(words, "t").map((piece) => piece.text) : [];
     return { ref, note: { key: `note ${i}`, author: authors[Number(authorId)] ?? "", text: text.join("") } };
   });

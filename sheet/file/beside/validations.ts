@@ -27,10 +27,11 @@ const lowered = (names: Readonly<Record<string, string>>) =>
   new Map(Object.entries(names).map(([name, range]) => [name.toLowerCase(), range]));
 
 /** Rules that the engine cannot hold: what they ask for is not kept. */
-export function isForeign({ attributes: { type, operator }, ...element }: XmlElement, names: Readonly<Record<string, string>>): boolean {
+export function isForeign(element: XmlElement, names: Readonly<Record<string, string>>): boolean {
+  const { type, operator } = element.attributes;
   if (type === "textLength" || type === "time") return true;
   if (type === "date") return operator === "notEqual";
-  const list = type === "list" && childOf(element as XmlElement, "formula1")?.text.trim();
+  const list = type === "list" && childOf(element, "formula1")?.text.trim();
   return typeof list === "string" && !/^"/.test(list) && !isRange(list) && !lowered(names).has(list.toLowerCase());
 }
 

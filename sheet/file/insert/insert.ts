@@ -3,13 +3,13 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { fixed } from "../names";
 import type { Opened } from "../open";
 import type { Beside } from "../save";
-import { sheetKey } from "../sheetname";
+import { sheetKey, sheetWord } from "../sheetname";
 import { withBeside, withFollowed } from "./beside";
 import { withLooks } from "./looks";
 import { claimed, namesFor } from "./names";
 import { needed, rangeKey } from "./needs";
 import { type SheetData, withFormulas } from "./places";
-import { reworded, sheetWord } from "./words";
+import { reworded } from "./words";
 
 export type Engine = Pick<typeof OSpreadsheet, "load" | "links" | "helpers">;
 

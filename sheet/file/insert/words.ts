@@ -36,6 +36,3 @@ export function reworded(formula: string, { sheet, range }: Words): string {
   };
   return joined(pieces.map((piece, at) => ({ ...piece, text: word(at) ?? piece.text })));
 }
-
-/** A sheet's name in front of a reference. */
-export const sheetWord = (name: string): string => `'${name.replace(/'/g, "''")}'!`;

@@ -2,6 +2,7 @@ import type { Ended } from "../../../shared/host";
 import { draftOf, keepDraft } from "../../../taskpane/draft";
 import { freeName } from "../../free";
 import type { Desk } from "../desk";
+import { fileOf } from "../download";
 import { Keeper, type State } from "./keeper";
 import { type Hold, hold, isHeld } from "./lock";
 import * as store from "./store";
@@ -87,7 +88,7 @@ export class Library {
 
   /** Puts a kept workbook on the desk. A version that cannot be read is set aside, and the one before it opens. */
   async open(id: string): Promise<Ended> {
-    if (id === this.standing?.id && this.standing.state !== "read only") return done;
+    if (this.isOwn(id)) return done;
     return (await this.mayLeave()) ? this.openHeld(id, await hold(id)) : stays;
   }
 
@@ -165,43 +166,68 @@ export class Library {
 
   async rename(id: string, name: string): Promise<Ended> {
     if (!tidy(name)) return refused("A workbook needs a name: type one.");
-    const own = id === this.standing?.id;
-    if (own ? this.current.state === "read only" : await isHeld(id)) return inOtherTab;
+    const own = this.isOwn(id);
+    if (!own && (await isHeld(id))) return inOtherTab;
     const free = await this.freeName(name, id);
     await store.rename(id, free);
     if (own) this.stand({ name: free });
     return done;
   }
 
-  /** Whether another tab has the right to change one of these. */
-  async isElsewhere(ids: readonly string[]): Promise<boolean> {
-    const own = this.standing?.state === "read only" ? undefined : this.standing?.id;
-    for (const id of ids) if (id !== own && (await isHeld(id))) return true;
-    return false;
-  }
-
   /** Deletes a workbook and its versions for good; the newest of the others, or the first of all, takes its place on the desk. */
   async remove(id: string): Promise<Ended> {
-    const own = id === this.standing?.id && this.standing.state !== "read only";
+    const own = this.isOwn(id);
     if (!own && (await isHeld(id))) return inOtherTab;
-    await this.flush();
-    if (own) this.keeper = undefined;
-    await store.remove(id);
-    if (own) {
-      // Not before: a tab that waits for the right to change it must find nothing.
-      this.letGo();
-      this.standing = undefined;
-      await this.begin();
-    } else await this.flush();
+    if (own) await this.leaveFor(() => store.remove(id));
+    else {
+      await store.remove(id);
+      // There may be room now for what waits.
+      await this.flush();
+    }
     return done;
   }
 
-  /** What a workbook holds now, or held at a moment, without opening it. */
+  /** Deletes all workbooks and what was set aside, for good: all or none. */
+  async removeAll(): Promise<Ended> {
+    const others = (await store.shelf()).map(({ id }) => id).filter((id) => !this.isOwn(id));
+    if (await isHeld(...others)) return refused("One of them is open in another tab: close it there first. Nothing was deleted.");
+    await this.leaveFor(store.removeAll);
+    return done;
+  }
+
+  /** Whether this tab has the right to change a workbook. */
+  private isOwn(id: string): boolean {
+    return id === this.standing?.id && this.standing.state !== "read only";
+  }
+
+  /** Gives the workbook on the page up for good, and opens another. */
+  private async leaveFor(remove: () => Promise<void>): Promise<void> {
+    await this.flush();
+    this.keeper = undefined;
+    await remove();
+    // Not before: a tab that waits for the right to change it must find nothing.
+    this.letGo();
+    this.standing = undefined;
+    await this.begin();
+  }
+
+  private isHere(id: string, moment?: number): boolean {
+    return moment === undefined && id === this.standing?.id;
+  }
+
+  /** What a workbook holds now, or held at a moment, without opening it; undefined where it cannot be read. */
   async contentOf(id: string, moment?: number): Promise<Content | undefined> {
-    if (moment === undefined && id === this.standing?.id) return this.around.desk.content();
-    const wanted = moment ?? (await store.shelf()).find((one) => one.id === id)?.versions[0];
+    if (this.isHere(id, moment)) return this.around.desk.content();
+    const wanted = moment ?? (await store.momentsOf(id))[0];
     const read = wanted === undefined ? undefined : fromKept(await store.version(id, wanted));
     return read?.state === "read" ? read.content : undefined;
+  }
+
+  /** The same as a file for any spreadsheet program. */
+  async fileOf(id: string, moment?: number): Promise<Uint8Array | undefined> {
+    if (this.isHere(id, moment)) return this.around.desk.file();
+    const content = await this.contentOf(id, moment);
+    return content && fileOf(content);
   }
 
   /** A name that no other workbook has. */
@@ -266,7 +292,6 @@ export class Library {
   private async save(moment: number): Promise<void> {
     const { id, name } = this.current;
     await store.keepVersion(id, name, moment, toKeep(this.around.desk.content()));
-    const versions = (await store.shelf()).find((one) => one.id === id)?.versions ?? [];
-    await store.forgetVersions(id, toForget(versions, dayOf));
+    await store.forgetVersions(id, toForget(await store.momentsOf(id), dayOf));
   }
 }

@@ -18,8 +18,9 @@ export function hold(id: string, wait?: AbortSignal): Promise<Hold | undefined> 
   });
 }
 
-/** Whether some tab has the right to change a workbook. */
-export async function isHeld(id: string): Promise<boolean> {
+/** Whether some tab has the right to change one of these workbooks. */
+export async function isHeld(...ids: readonly string[]): Promise<boolean> {
+  const names = new Set<string | undefined>(ids.map(nameOf));
   const { held = [] } = (await navigator.locks?.query()) ?? {};
-  return held.some(({ name }) => name === nameOf(id));
+  return held.some(({ name }) => names.has(name));
 }

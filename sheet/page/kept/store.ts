@@ -52,6 +52,10 @@ export async function shelf(): Promise<Shelved[]> {
     .sort((a, b) => b.versions[0] - a.versions[0]);
 }
 
+/** The moments of a workbook's versions, newest first. */
+export const momentsOf = async (id: string): Promise<number[]> =>
+  (await all()).flatMap((key) => (key[0] === "version" && key[1] === id ? [key[2]] : [])).sort((a, b) => b - a);
+
 export const version = (id: string, moment: number): Promise<unknown> => get(["version", id, moment], place());
 
 /** Keeps a version and the name, both or neither. Told to commit at once, the browser finishes even where the page goes meanwhile. */

@@ -33,26 +33,10 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
     page.put(row, 6, { value: from, look: "note" });
     return ref;
   };
-  const inside = fact(
-    {
-      label: "chamber",
-      value: shown(kit.of("length", chamber)),
-      input: inches(0.1, 200),
-      unit: length,
-      note: "inside diameter",
-    },
-    measured,
-  );
-  const height = fact(
-    {
-      label: "height",
-      value: shown(kit.of("length", chamber)),
-      input: inches(0.1, 200),
-      unit: length,
-      note: "inside height of the chamber",
-    },
-    measured,
-  );
+  const size = (label: string, note: string): Ref =>
+    fact({ label, value: shown(kit.of("length", chamber)), input: inches(0.1, 200), unit: length, note }, measured);
+  const inside = size("chamber", "inside diameter");
+  const height = size("height", "inside height of the chamber");
   const pumpRate = fact(
     {
       label: "pump",

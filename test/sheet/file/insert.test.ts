@@ -50,6 +50,12 @@ const file = (sheets: Readonly<Record<string, string>>, names = "", strings: rea
 const v = (address: string, value: number) => `<c r="${address}"><v>${value}</v></c>`;
 const t = (address: string, text: string) => `<c r="${address}" t="inlineStr"><is><t>${text}</t></is></c>`;
 
+/** A chart in the corner of a sheet. */
+const chartOver = (dataRange: string, more: object = {}) => ({
+  ...{ id: "1", tag: "chart", col: 0, row: 0, offset: { x: 0, y: 0 }, width: 9, height: 9 },
+  data: { type: "line", dataSource: { type: "range", dataSets: [{ dataSetId: "0", dataRange }], dataSetsHaveTitle: false }, ...more },
+});
+
 describe("the workbook of the project, inserted", () => {
   let from: Opened;
   let alone: Model;
@@ -181,23 +187,7 @@ describe("the workbook of the project, inserted", () => {
           id: "Blanks",
           name: "Prices",
           cells: { A1: "4", B1: "5", C1: "=A1*B1" },
-          figures: [
-            {
-              id: "1",
-              tag: "chart",
-              col: 0,
-              row: 0,
-              offset: { x: 0, y: 0 },
-              width: 9,
-              height: 9,
-              data: {
-                chartId: "figure",
-                type: "line",
-                title: { text: "Blanks!A1" },
-                dataSource: { type: "range", dataSets: [{ dataSetId: "0", dataRange: "A1:B1" }], dataSetsHaveTitle: false },
-              },
-            },
-          ],
+          figures: [chartOver("A1:B1", { chartId: "figure", title: { text: "Blanks!A1" } })],
         },
       ],
       styles: { 7: { bold: true, textColor: "#112233" } },
@@ -250,18 +240,7 @@ describe("a file of another make, inserted", () => {
       },
       '<definedName name="share">\'By name\'!$A$1</definedName><definedName name="unused">Other!$A$1</definedName>',
     );
-    const dataSource = { type: "range", dataSets: [{ dataSetId: "0", dataRange: "'by chart'!A1:A2" }], dataSetsHaveTitle: false };
-    const chart = {
-      id: "1",
-      tag: "chart",
-      col: 0,
-      row: 0,
-      offset: { x: 0, y: 0 },
-      width: 9,
-      height: 9,
-      data: { type: "line", dataSource },
-    };
-    (from.book as engine.WorkbookData).sheets[1].figures.push(chart);
+    (from.book as engine.WorkbookData).sheets[1].figures.push(chartOver("'by chart'!A1:A2"));
     const { work, added } = inserted(blank(), from, ["costs"], engine);
     expect(added).toEqual(["Costs", "By formula", "Deep", "By list", "By rule", "By name", "By chart"]);
     expect(Object.keys(work.book.namedRanges)).toEqual(["share"]);
