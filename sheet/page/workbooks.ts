@@ -222,8 +222,8 @@ export class Workbooks {
   private draw(): void {
     render(
       html`<h2 id="books-title" tabindex="-1">Workbooks</h2>
-        <p>They are kept in this browser on this computer and nowhere else. ${this.room} Of each, the ${recent} newest versions stay, and the last of
-          each of ${days} days. Download what must not be lost.</p>
+        <p>They are kept in this browser on this computer and nowhere else. ${this.room} Of each, the ${recent} newest versions stay, the last of
+          as many spells of work, and the last of each of ${days} days. Download what must not be lost.</p>
         <ul class="books">${repeat(
           this.books,
           ({ id }) => id,
