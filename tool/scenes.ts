@@ -9,9 +9,7 @@ export interface Scene {
 
 /** Turns to a sheet by its tab. */
 export async function turn(page: Page, sheet: string): Promise<void> {
-  const tab = page.locator(".o-sheet").getByText(sheet, { exact: true });
-  await tab.scrollIntoViewIfNeeded();
-  await tab.click();
+  await page.locator(".o-sheet").getByText(sheet, { exact: true }).click();
   await page.locator("#mirror caption").getByText(sheet, { exact: true }).waitFor({ state: "attached" });
 }
 
