@@ -1,10 +1,11 @@
 import * as z from "zod/mini";
 import * as message from "./message";
-import { type Cell, handedOn, isFault, said, Trouble } from "./outcome";
+import { type Cell, handedOn, isFault, said } from "./outcome";
 import { as, type Quantity } from "./quantity";
 import { isoDate, readDate } from "./serial";
 import { hasComma, readTyped } from "./typed";
-import { dimensionOf, findUnit, type Kind, plainUnits, toInternal, type Unit, type Units } from "./unit";
+import { dimensionOf, findUnit, plainUnits, toInternal, type Unit, type Units } from "./unit";
+import type { Kind } from "./unittable";
 
 export type Range = readonly [least: number, most: number];
 
@@ -53,9 +54,11 @@ export const isEmpty = (cell: Cell, arg: Arg, units: Units): boolean => {
 /** The most of a typed text that a message repeats. */
 const longest = 60;
 
-const words = (cell: Cell): string => (typeof cell === "boolean" ? String(cell).toUpperCase() : String(cell).trim());
+/** What a cell says, as words. */
+export const words = (cell: Cell): string => (typeof cell === "boolean" ? String(cell).toUpperCase() : String(cell).trim());
 
-function shown(cell: Cell): string {
+/** The same, cut where it is long: for a message. */
+export function shown(cell: Cell): string {
   const text = words(cell);
   return text.length > longest ? `${text.slice(0, longest)}…` : text;
 }
@@ -135,91 +138,9 @@ export function date(label: string, example: string): Arg<Quantity<"date">> {
   };
 }
 
-/** Words as they stand. */
-export const text = (label: string, example: string): Arg<string> => ({
-  label,
-  example,
-  sample: () => `words such as ${example}`,
-  read: (cell) => {
-    if (isFault(cell)) throw handedOn(cell);
-    if (typeof cell === "number" && !Number.isFinite(cell)) throw message.notFinite();
-    return words(cell);
-  },
-});
-
-/** TRUE or FALSE: a result only. */
-export const truth = (label: string, example: boolean): Arg<boolean> => ({ label, example, sample: () => "TRUE or FALSE", read: Boolean });
-
-const fold = (word: string) => word.toLowerCase().replace(/\s+/g, " ").trim();
-
-/** One of a few words, in any case. */
-export function choice<const C extends string>(label: string, choices: readonly C[], example: C): Arg<C> {
-  const known = z.enum(choices as readonly [C, ...C[]]);
-  const spelled = new Map(choices.map((word) => [fold(word), word]));
-  return {
-    label,
-    example,
-    choices,
-    sample: () => choices.join(" or "),
-    read: (cell) => {
-      if (isFault(cell)) throw handedOn(cell);
-      const found = known.safeParse(spelled.get(fold(shown(cell))));
-      if (!found.success) throw message.notChoice(label, shown(cell), choices);
-      return found.data as C;
-    },
-  };
-}
-
 /** An argument that may be left out; `otherwise`, in plain US units, is then its value. */
 export function optional<T>(arg: Arg<T>): Arg<T | undefined>;
 export function optional<T extends number>(arg: Arg<T>, otherwise: number): Arg<T>;
 export function optional(arg: Arg, otherwise?: number): Arg {
   return { ...arg, optional: true, otherwise: otherwise === undefined || !arg.kind ? otherwise : toInternal(otherwise, us[arg.kind]) };
-}
-
-/** An argument read whole, each cell by the same rule; a blank cell is undefined. */
-export function column<T>(arg: Arg<T>): Arg<readonly (T | undefined)[]> {
-  const cells = (all: readonly (readonly Cell[])[], units: Units) =>
-    all.flat().map((cell, i) => {
-      if (isEmpty(cell, arg, units)) return undefined;
-      try {
-        return arg.read(cell, units);
-      } catch (trouble) {
-        throw trouble instanceof Trouble ? trouble.about(message.cellNumber(i)) : trouble;
-      }
-    });
-  return { ...arg, range: undefined, say: undefined, read: (cell, units) => cells([[cell]], units), take: cells };
-}
-
-/** A row of a table: its values, or why it has none; undefined where it is empty. */
-export type RowOf<A> =
-  | { readonly given: Values<A>; readonly trouble?: undefined }
-  | { readonly given?: undefined; readonly trouble: Trouble };
-export type Line<A> = { readonly cells: readonly Cell[]; readonly index: number } & RowOf<A>;
-
-/** A table read whole, a column an argument in the order given; empty rows are left out, a faulty row keeps its fault. */
-export function rows<A extends Record<string, Arg>>(label: string, columns: A): Arg<readonly Line<A>[]> {
-  const entries = Object.entries(columns);
-  const line = (cells: readonly Cell[], units: Units): RowOf<A> => {
-    try {
-      const given = entries.map(([name, arg], i) => {
-        if (!isBlank(cells[i])) return [name, arg.read(cells[i], units)];
-        if (arg.optional) return [name, undefined];
-        throw message.missing(arg.label, arg.sample(units));
-      });
-      return { given: Object.fromEntries(given) };
-    } catch (trouble) {
-      if (trouble instanceof Trouble) return { trouble };
-      throw trouble;
-    }
-  };
-  const take = (all: readonly (readonly Cell[])[], units: Units) =>
-    all.flatMap((cells, index) => (cells.every(isBlank) ? [] : [{ cells, index, ...line(cells, units) }]));
-  return {
-    label,
-    example: [entries.map(([, arg]) => arg.example)],
-    sample: () => `rows of ${entries.map(([, arg]) => arg.label).join(", ")}`,
-    read: (cell, units) => take([[cell]], units),
-    take,
-  };
 }

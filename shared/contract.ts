@@ -1,7 +1,8 @@
-import { type Arg, text, type Values } from "./argument";
+import type { Arg, Values } from "./argument";
 import type { Said } from "./outcome";
 import type { Made, Result } from "./result";
 import type { Setting } from "./settings";
+import { text } from "./words";
 
 type Args = Readonly<Record<string, Arg>>;
 type Settings = Readonly<Record<string, Setting>>;
@@ -29,8 +30,8 @@ export interface Contract<A extends Args = any, S extends Settings = any, R exte
   readonly cautions: readonly string[];
   /** Arguments as typed, and what the cell then shows. A test runs it. */
   readonly worked: { readonly typed: readonly unknown[]; readonly gives: unknown };
-  /** The same formula in built-in spreadsheet syntax and internal units, where it is closed. */
-  readonly twin?: string;
+  /** The same formula in built-in spreadsheet syntax and internal units, where it is closed; of a row, by the cell it fills. */
+  readonly twin?: string | Readonly<Record<string, string>>;
   /** Numbers on the way to the answer, for the working only. */
   readonly steps?: (given: Values<A> & Values<S>) => Steps;
   /** The honest range of the answer, in internal units, where it can be worked out. */

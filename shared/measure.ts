@@ -1,6 +1,7 @@
 import type { Arg } from "./argument";
 import { type Said, said } from "./outcome";
-import { fromInternal, type Kind } from "./unit";
+import { fromInternal } from "./unit";
+import type { Kind } from "./unittable";
 
 /** A number of a result whose kind differs from row to row. */
 export const measure = (label: string, example: number): Arg<Said> => ({

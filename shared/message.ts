@@ -1,5 +1,6 @@
 import { badInput, type Said, said, sayIn, type Trouble } from "./outcome";
-import { type Dimension, dimensionsOf, type Kind, type Units, unitNames } from "./unit";
+import { dimensionsOf, type Units, unitNames } from "./unit";
+import type { Dimension, Kind } from "./unittable";
 
 /** Every sentence about input stands here; each names the argument and says what to type. */
 

@@ -1,5 +1,6 @@
 import { isoDate } from "./serial";
-import { fromInternal, type Kind, type Units } from "./unit";
+import { fromInternal, type Units } from "./unit";
+import type { Kind } from "./unittable";
 
 /** What a spreadsheet shows in place of a value. The first two are ours; others are only handed on. */
 export type ErrorCode = "#VALUE!" | "#N/A" | "#DIV/0!" | "#NAME?" | "#NUM!" | "#NULL!" | "#REF!";

@@ -1,7 +1,8 @@
 import type { Arg, Value } from "./argument";
 import { notFinite } from "./message";
 import { type Outcome, Trouble } from "./outcome";
-import { fromInternal, type Kind, type Unit, type Units } from "./unit";
+import { fromInternal, type Unit, type Units } from "./unit";
+import type { Kind } from "./unittable";
 
 type Cells = Readonly<Record<string, Arg>>;
 

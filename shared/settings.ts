@@ -3,7 +3,8 @@ import { type Cells, isSingle } from "./columns";
 import * as message from "./message";
 import { nearest } from "./nearest";
 import { badInput, type Cell, handedOn, isFault, Trouble } from "./outcome";
-import { plainUnits, type Scale, type System, toInternal, type Units } from "./unit";
+import { plainUnits, type Scale, toInternal, type Units } from "./unit";
+import type { System } from "./unittable";
 
 /** A fact about the shop that a function uses when no argument says otherwise. */
 export interface Setting<T = any> extends Arg<T> {

@@ -3,7 +3,8 @@ import { type Contract, parameters } from "./contract";
 import { tidy } from "./outcome";
 import type { Result } from "./result";
 import type { Setting } from "./settings";
-import { fromInternal, type Kind, plainUnits } from "./unit";
+import { fromInternal, plainUnits } from "./unit";
+import type { Kind } from "./unittable";
 
 const us = plainUnits("US");
 const si = plainUnits("SI");

@@ -16,20 +16,34 @@ const outward = (formula: string, { factor, shift }: Unit): string => {
   return shift ? `${scaled}${shift < 0 ? "+" : "-"}${Math.abs(shift)}` : scaled;
 };
 
+/** A formula in built-in syntax, and what its cell is. */
+interface Twin {
+  readonly text: string;
+  readonly of: Arg;
+}
+
+/** The twins of a contract: one of its answer, or one a cell of the row that it gives; undefined for a cell that has none. */
+export function twinsOf({ twin, returns }: Contract): (Twin | undefined)[] {
+  const { form, of }: Result = returns;
+  if (form === "cell") return [typeof twin === "string" ? { text: twin, of } : undefined];
+  if (form !== "row" || typeof twin !== "object") return [];
+  return Object.entries(of).map(([name, cell]) => (name in twin ? { text: twin[name], of: cell } : undefined));
+}
+
 /**
  * A contract's formula in built-in spreadsheet syntax, for a program without the functions: cells (or numbers) by the names of
- * arguments and settings, in plain units, in; the same plain units out. Undefined where the contract has no closed formula.
+ * arguments and settings, in plain units, in; the same plain units out. Undefined where the contract has no closed formula for that column of its answer.
  */
-export function twinFormula(contract: Contract, cells: Readonly<Record<string, string>>, units: Units): string | undefined {
-  const returns: Result = contract.returns;
-  if (!contract.twin || returns.form !== "cell") return undefined;
+export function twinFormula(contract: Contract, cells: Readonly<Record<string, string>>, units: Units, column = 1): string | undefined {
+  const twin = twinsOf(contract)[column - 1];
+  if (!twin) return undefined;
   const outline = outlineOf(contract);
   const args = new Map<string, Arg>([...outline.args, ...outline.settings]);
-  const formula = contract.twin.replace(/\{(\w+)\}/g, (_, name: string) => {
+  const formula = twin.text.replace(/\{(\w+)\}/g, (_, name: string) => {
     const arg = args.get(name);
     const cell = cells[name];
     if (!arg || cell === undefined) throw new Error(`${contract.name}: its twin needs ${name}`);
     return arg.kind ? inward(cell, units[arg.kind]) : cell;
   });
-  return returns.of.kind ? outward(formula, units[returns.of.kind]) : formula;
+  return twin.of.kind ? outward(formula, units[twin.of.kind]) : formula;
 }

@@ -1,6 +1,6 @@
-import { choice } from "../shared/argument";
 import { type Setting, setting } from "../shared/settings";
 import { scaleNames } from "../shared/unit";
+import { choice } from "../shared/words";
 import * as chamber from "./chamber/settings";
 import * as cure from "./cure/settings";
 import * as plan from "./plan/settings";

@@ -1,6 +1,6 @@
-import { text } from "../shared/argument";
 import { define } from "../shared/contract";
 import { cell } from "../shared/result";
+import { text } from "../shared/words";
 
 /** The same as in package.json and manifest.xml: a test holds the three together. */
 export const versionText = "0.1.0";

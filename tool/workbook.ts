@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { parseArgs } from "node:util";
-import type { System } from "../shared/unit";
+import type { System } from "../shared/unittable";
 import { fresh } from "../src/checklist/list";
 import { write } from "../src/checklist/part";
 import { nameOf } from "../src/workbook/choice";

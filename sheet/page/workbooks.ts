@@ -1,19 +1,15 @@
-import { html, nothing, render, type TemplateResult } from "lit";
-import { live } from "lit/directives/live.js";
+import { html, render, type TemplateResult } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import type { Ended } from "../../shared/host";
 import { saveFile } from "../../taskpane/save";
 import type { Asker } from "./ask";
+import { asideList, bookRow, when } from "./books";
 import { bundle } from "./bundle";
 import { downloadWorkbook, fileName } from "./download";
 import type { Library } from "./kept/library";
 import { type Aside, aside, asides, removeAside, type Shelved, shelf } from "./kept/store";
 import { days, recent } from "./kept/versions";
 import { startContent, starts } from "./starts";
-
-const time = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit", second: "2-digit" });
-const day = new Intl.DateTimeFormat("en-GB", { weekday: "short", day: "numeric", month: "short", year: "numeric" });
-const when = (moment: number): string => `${day.format(moment)}, ${time.format(moment)}`;
 
 const size = (bytes: number): string => (bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(1)} GB`);
 
@@ -135,41 +131,19 @@ export class Workbooks {
     await this.does(() => this.library.removeAll(), "Everything is deleted. A fresh workbook stands behind this list.");
   };
 
-  private versions(book: Shelved): TemplateResult | typeof nothing {
-    const [, ...earlier] = book.versions;
-    if (!earlier.length) return nothing;
-    return html`<details class="versions"><summary>Earlier versions: ${earlier.length}</summary>
-      <ul>${earlier.map(
-        (moment) => html`<li><span>${when(moment)}</span>
-          <button class="button button-small" type="button" @click=${() => this.goBack(book, moment)}>Go back to it</button>
-          <button class="button button-small" type="button" @click=${() => this.download(book.id, `${book.name}, ${when(moment)}`, moment)}>Download</button></li>`,
-      )}</ul></details>`;
-  }
-
-  private buttons(book: Shelved, here: boolean): TemplateResult {
-    const { id, name } = book;
-    return html`<div class="book-buttons">
-        ${here ? nothing : html`<button class="button button-small button-firm" type="button" @click=${() => this.leads(() => this.library.open(id), "")}>Open</button>`}
-        <button class="button button-small" type="button" @click=${() => this.name(id)}>Rename</button>
-        <button class="button button-small" type="button" @click=${() => this.copy(book)}>Copy</button>
-        <button class="button button-small" type="button" @click=${() => this.download(id, name)}>Download</button>
-        <button class="button button-small" type="button" @click=${() => this.remove(book)}>Delete</button>
-      </div>`;
-  }
-
   private book(book: Shelved): TemplateResult {
-    const { id, name, versions } = book;
-    const here = this.library.current.id === id;
-    const words = html`<strong>${name}</strong>${here ? html` <span class="badge">on the page</span>` : nothing}
-      <span class="quiet">changed ${when(versions[0])}</span>`;
-    const naming = html`<form class="naming" @submit=${(event: SubmitEvent) => this.rename(event, id)} @keydown=${this.leaveName}>
-      <input name="name" aria-label="Name" maxlength="80" required .value=${live(name)} />
-      <button class="button button-small button-firm" type="submit">Rename</button>
-      <button class="button button-small" type="button" @click=${() => this.name("")}>Leave it</button></form>`;
-    return html`<li class="book" data-book=${name}>
-      <div class="book-words">${this.naming === id ? naming : words}</div>
-      ${this.naming === id ? nothing : this.buttons(book, here)}
-      ${this.versions(book)}</li>`;
+    const { id, name } = book;
+    return bookRow(book, this.library.current.id === id, this.naming === id, {
+      open: () => this.leads(() => this.library.open(id), ""),
+      name: () => this.name(id),
+      rename: (event) => this.rename(event, id),
+      leaveName: () => this.name(""),
+      leaveNameByKey: this.leaveName,
+      copy: () => this.copy(book),
+      download: (moment) => this.download(id, moment === undefined ? name : `${name}, ${when(moment)}`, moment),
+      remove: () => this.remove(book),
+      goBack: (moment) => this.goBack(book, moment),
+    });
   }
 
   /** Escape leaves the name, not the whole list. */
@@ -184,18 +158,6 @@ export class Workbooks {
     this.naming = id;
     this.draw();
     this.dialog.querySelector<HTMLInputElement>(".naming input")?.select();
-  }
-
-  private setAside(): TemplateResult | typeof nothing {
-    if (!this.aside.length) return nothing;
-    return html`<h3>Set aside, because it could not be read</h3>
-      <ul class="books">${this.aside.map(
-        (
-          one,
-        ) => html`<li class="book"><div class="book-words"><strong>${one.name}</strong> <span class="quiet">as of ${when(one.moment)}</span></div>
-        <div class="book-buttons"><button class="button button-small" type="button" @click=${() => this.downloadAside(one)}>Download as it is</button>
-        <button class="button button-small" type="button" @click=${() => this.removeAside(one)}>Delete</button></div></li>`,
-      )}</ul>`;
   }
 
   private async removeAside(one: Aside): Promise<void> {
@@ -229,7 +191,7 @@ export class Workbooks {
           ({ id }) => id,
           (book) => this.book(book),
         )}</ul>
-        ${this.setAside()}
+        ${asideList(this.aside, { download: this.downloadAside, remove: (one) => this.removeAside(one) })}
         <form class="make" @submit=${this.make}>
           <label for="make-from">A new one</label>
           <select id="make-from" name="from">

@@ -1,8 +1,9 @@
-import { count, optional, quantity, text } from "../../shared/argument";
+import { count, optional, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { said } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { row } from "../../shared/result";
+import { text } from "../../shared/words";
 import { fullness } from "../resin/settings";
 import { gravityArg, middlingGravity } from "../wood/voids";
 import { stackArg } from "./fill";

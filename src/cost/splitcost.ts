@@ -1,9 +1,10 @@
-import { column, quantity } from "../../shared/argument";
+import { quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { amount, decimal, inCents, wholes } from "../../shared/money";
 import { badInput } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { spread } from "../../shared/result";
+import { column } from "../../shared/whole";
 
 /** Shares of a whole number in proportion to weights, whole numbers too: the largest remainders round up, the first of equal ones. */
 export function apportion(whole: bigint, weights: readonly bigint[]): bigint[] {

@@ -1,10 +1,11 @@
-import { type Arg, quantity, text } from "../../shared/argument";
+import { type Arg, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { amount, decimal, wholes } from "../../shared/money";
 import { badInput, noAnswer, said } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { table } from "../../shared/result";
 import { fromInternal, plainUnits } from "../../shared/unit";
+import { text } from "../../shared/words";
 import { cheapest } from "./cheapest";
 import { besides, type Standing, standing } from "./lines";
 

@@ -1,5 +1,6 @@
-import { choice, quantity } from "../../shared/argument";
+import { quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
+import { choice } from "../../shared/words";
 
 export const oven = setting(
   "oven",

@@ -1,7 +1,9 @@
-import { type Arg, isBlank, optional, rows, text, count as whole } from "../../shared/argument";
+import { type Arg, isBlank, optional, count as whole } from "../../shared/argument";
 import { type Cell, isFault, type Trouble } from "../../shared/outcome";
 import { readTyped } from "../../shared/typed";
 import type { Units } from "../../shared/unit";
+import { rows } from "../../shared/whole";
+import { text } from "../../shared/words";
 import { pieceSides } from "../chamber/arrange";
 import type { Piece } from "../chamber/layers";
 import { woodArg } from "../wood/wood";

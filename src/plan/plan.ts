@@ -1,8 +1,9 @@
-import { type Arg, count, date, quantity, text } from "../../shared/argument";
+import { type Arg, count, date, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { said, type Trouble } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { table } from "../../shared/result";
+import { text } from "../../shared/words";
 import { planArgs, planShop } from "./given";
 import { type Planned, planned } from "./planned";
 

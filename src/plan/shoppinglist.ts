@@ -1,9 +1,9 @@
-import { text } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { measure, unitName } from "../../shared/measure";
 import { said } from "../../shared/outcome";
 import { table } from "../../shared/result";
-import type { Kind } from "../../shared/unit";
+import type { Kind } from "../../shared/unittable";
+import { text } from "../../shared/words";
 import { isTrouble } from "./attempt";
 import { type Given, planArgs, planShop } from "./given";
 import { facesOf, type Planned, planned } from "./planned";

@@ -14,6 +14,9 @@ export function packetsFor(need: number, onHand: number, makes: number): { packe
   return { packets, mixed: packets * makes };
 }
 
+const packetsTwin = "IF({need}-{onHand}<={need}*1E-9,0,ROUNDUP(({need}-{onHand})/{packetMakes}*(1-1E-9),0))";
+const mixedTwin = `${packetsTwin}*{packetMakes}`;
+
 /** How much to mix: what is missing, up to whole packets, so that the rest keeps its long shelf life. */
 export const mix = define({
   name: "MIX",
@@ -32,6 +35,7 @@ export const mix = define({
   accuracy: "exact for the numbers given; a packet split by eye is not what it says",
   cautions: ["resin", "storage"],
   worked: { typed: [2.3, 0.5], gives: [2, 2, 0.2] },
+  twin: { mixed: mixedTwin, packets: packetsTwin, left: `MAX(0,{onHand}+${mixedTwin}-{need})` },
   steps: ({ need, onHand }) => ({ missing: said("fluid", Math.max(0, need - onHand)) }),
   run: ({ need, onHand, packetMakes }) => {
     const { packets, mixed } = packetsFor(need, onHand, packetMakes);

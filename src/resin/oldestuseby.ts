@@ -1,9 +1,10 @@
-import { column, date } from "../../shared/argument";
+import { date } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { badInput } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { isoDate } from "../../shared/serial";
+import { column } from "../../shared/whole";
 import { useBy } from "./expiry";
 import { catalysedMonths } from "./settings";
 

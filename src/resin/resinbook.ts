@@ -1,8 +1,9 @@
-import { type Arg, date, isBlank, type Line, optional, quantity, rows } from "../../shared/argument";
+import { type Arg, date, isBlank, optional, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { badInput, noAnswer, Trouble } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { type Made, table } from "../../shared/result";
+import { type Line, rows } from "../../shared/whole";
 import { after, empty, type Stand } from "./books";
 import { useBy } from "./expiry";
 import { catalysedMonths } from "./settings";

@@ -1,7 +1,8 @@
-import { quantity, text } from "../../shared/argument";
+import { quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { cell } from "../../shared/result";
 import { fromInternal, plainUnits } from "../../shared/unit";
+import { text } from "../../shared/words";
 
 const teaspoon = plainUnits("US").powder;
 
@@ -22,6 +23,14 @@ function inSpoons(volume: number): string {
   return [...(full ? [`${full} tsp`] : []), ...parts].join(" + ");
 }
 
+/** The same in built-in spreadsheet syntax. */
+function inSpoonsTwin(): string {
+  const eighths = `INT({dye}/${teaspoon.factor}*8*(1+1E-9)+0.5)`;
+  const full = `IF(${eighths}>=8," + "&INT(${eighths}/8)&" tsp","")`;
+  const parts = spoonSet.map(([eighth, name]) => `IF(MOD(${eighths},${eighth * 2})>=${eighth}," + ${name}","")`);
+  return `IF({dye}=0,"none",IF(${eighths}=0,"a pinch, under 1/8 tsp",MID(${[full, ...parts].join("&")},4,99)))`;
+}
+
 /** Dye powder in kitchen spoons. */
 export const spoons = define({
   name: "SPOONS",
@@ -36,5 +45,6 @@ export const spoons = define({
   accuracy: "to 1/16 tsp; how powder packs into a spoon varies more than that",
   cautions: ["dust"],
   worked: { typed: [1.25], gives: "1 tsp + 1/4 tsp" },
+  twin: inSpoonsTwin(),
   run: ({ dye }) => inSpoons(dye),
 });

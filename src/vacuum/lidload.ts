@@ -1,11 +1,12 @@
-import { type Arg, optional, quantity, text } from "../../shared/argument";
+import { type Arg, optional, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { noAnswer, said } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { row } from "../../shared/result";
-import { airArgs, airPressure, airSettings, airSource, airStep } from "./air";
-import { acrylic, castAcrylic, materialArg } from "./material";
-import { deflection, stress } from "./plate";
+import { text } from "../../shared/words";
+import { airArgs, airPressure, airSettings, airSource, airStep, airTwin } from "./air";
+import { acrylic, castAcrylic, designTwin, materialArg } from "./material";
+import { deflection, deflectionTwin, stress, stressTwin } from "./plate";
 import { lidLimit } from "./settings";
 
 /** All that a lid can be told for it. */
@@ -20,14 +21,36 @@ const shareCell: Arg<Quantity<"share">> = {
   say: () => "in its cell only: it certifies nothing",
 };
 
+const sizes = {
+  diameter: quantity("length", "diameter of the lid inside the seal", 6, [0.5, 200]),
+  thickness: quantity("length", "thickness of the lid", 0.75, [0.01, 20]),
+};
+
+/** True in built-in syntax where a number is not what the function would take: a blank must never pass for a lid that holds. */
+const isOutside = (name: string, { range }: Arg): string => `{${name}}<${range![0]},{${name}}>${range![1]}`;
+
+/** The verdict in built-in syntax: no answer where the lid is refused. */
+function verdictTwin(): string {
+  const lid = { ...acrylic, a: "({diameter}/2)", t: "{thickness}" };
+  const refused = [
+    isOutside("diameter", sizes.diameter),
+    isOutside("thickness", sizes.thickness),
+    isOutside("lidLimit", lidLimit),
+    isOutside("here", airSettings.here),
+    `AND({barometer}<>0,OR(${isOutside("barometer", airSettings.barometer)}))`,
+    `${stressTwin(lid, airTwin)}/${designTwin("{material}")}>={lidLimit}*(1-1E-9)`,
+    `${deflectionTwin(lid, airTwin)}>{thickness}/2*(1+1E-9)`,
+  ];
+  return `IF(OR(${refused.join(",")}),NA(),"${notRefused}")`;
+}
+
 /** Share of the published design stress that a bare flat lid would bear: a screen that can only say no. */
 export const lidLoad = define({
   name: "LIDLOAD",
   per: "call",
   asks: "Must this lid be refused?",
   args: {
-    diameter: quantity("length", "diameter of the lid inside the seal", 6, [0.5, 200]),
-    thickness: quantity("length", "thickness of the lid", 0.75, [0.01, 20]),
+    ...sizes,
     material: optional(materialArg),
     ...airArgs,
   },
@@ -43,6 +66,7 @@ export const lidLoad = define({
   accuracy: `a screen that can only say no; ${outside}`,
   cautions: ["lid", "chamber"],
   worked: { typed: [6, 0.75], gives: [notRefused, 0.19692571359188024] },
+  twin: { verdict: verdictTwin() },
   steps: (given) => ({ ...airStep(given), kind: (given.material ?? castAcrylic).name }),
   run: (given) => {
     const { diameter, thickness, material = castAcrylic, lidLimit } = given;

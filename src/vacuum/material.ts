@@ -1,6 +1,7 @@
-import { type Arg, text } from "../../shared/argument";
+import type { Arg } from "../../shared/argument";
 import { badInput } from "../../shared/outcome";
 import { findUnit } from "../../shared/unit";
+import { text } from "../../shared/words";
 
 const psi = findUnit("pressure", "psi")!.factor;
 
@@ -17,9 +18,17 @@ export const acrylic = { E: 450_000 * psi, nu: 0.35 };
 export const castAcrylic: Material = { name: "cast acrylic", design: 1500 * psi };
 const extrudedAcrylic: Material = { name: "extruded acrylic", design: 750 * psi };
 
-const known = new Map(
-  [castAcrylic, extrudedAcrylic].flatMap((material) => [material.name, material.name.split(" ")[0]].map((name) => [name, material])),
-);
+/** It may be called by its first word. */
+const namesOf = ({ name }: Material): string[] => [name, name.split(" ")[0]];
+
+const known = new Map([castAcrylic, extrudedAcrylic].flatMap((material) => namesOf(material).map((name) => [name, material])));
+
+/** The design stress in built-in spreadsheet syntax, of a name that stands for the material; no answer for any other. */
+export function designTwin(word: string): string {
+  const isOne = (names: readonly string[]) => `OR(${names.map((name) => `${word}="${name}"`).join(",")})`;
+  const cast = `IF(${isOne(["", ...namesOf(castAcrylic)])},${castAcrylic.design}`;
+  return `${cast},IF(${isOne(namesOf(extrudedAcrylic))},${extrudedAcrylic.design},NA()))`;
+}
 
 /** cast acrylic or extruded acrylic: nothing else is screened. */
 export const materialArg: Arg<Material> = {

@@ -19,3 +19,11 @@ export function deflection({ a, t, E, nu }: Plate, p: number): number {
   const D = (E * t ** 3) / (12 * (1 - nu ** 2));
   return ((5 + nu) * p * a ** 4) / (64 * (1 + nu) * D);
 }
+
+/** What a plate is made of, and texts in built-in spreadsheet syntax for the rest. */
+type Written = Pick<Plate, "E" | "nu"> & { readonly a: string; readonly t: string };
+
+/** The same two in built-in spreadsheet syntax. */
+export const stressTwin = ({ a, t, nu }: Written, p: string): string => `${(3 * (3 + nu)) / 8}*${p}*(${a}/${t})^2`;
+export const deflectionTwin = ({ a, t, E, nu }: Written, p: string): string =>
+  `${deflection({ a: 1, t: 1, E, nu }, 1)}*${p}*${a}^4/${t}^3`.replace("e", "E");

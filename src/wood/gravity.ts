@@ -1,8 +1,9 @@
-import { type Arg, optional, quantity, text } from "../../shared/argument";
+import { type Arg, optional, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { badInput } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { text } from "../../shared/words";
 import { findSpecies, gravityAt } from "./species";
 
 type State = "dry" | "12 %" | "green";

@@ -1,7 +1,9 @@
-import { column, optional, quantity, truth } from "../../shared/argument";
+import { optional, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { badInput, noAnswer, said } from "../../shared/outcome";
 import { cell } from "../../shared/result";
+import { column } from "../../shared/whole";
+import { truth } from "../../shared/words";
 import { scaleStep } from "./settings";
 
 /** EN 13183-1: constant is a change of at most 0.1 % over 2 hours. */

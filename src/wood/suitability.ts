@@ -1,7 +1,8 @@
-import { choice, optional, quantity, text } from "../../shared/argument";
+import { optional, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { said, tidy } from "../../shared/outcome";
 import { row } from "../../shared/result";
+import { choice, text } from "../../shared/words";
 import { resistanceOf } from "./heartwood";
 import { dryEnough, fairVoids, goodVoids, poorVoids, reach } from "./settings";
 import { moistureShare, voidShare } from "./voids";

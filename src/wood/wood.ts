@@ -1,6 +1,7 @@
-import { type Arg, text } from "../../shared/argument";
+import type { Arg } from "../../shared/argument";
 import { type Cell, said, sayIn } from "../../shared/outcome";
 import { readTyped } from "../../shared/typed";
+import { text } from "../../shared/words";
 import { findSpecies, gravityAt, type Species } from "./species";
 import { gravityArg } from "./voids";
 

@@ -8,6 +8,8 @@ export type Given = Ref | number | string | boolean | readonly unknown[];
 export interface Ask {
   readonly contract: Contract;
   readonly given: Readonly<Record<string, Given>>;
+  /** The one cell that is wanted of an answer of several, counted from 1. */
+  readonly at?: readonly [row: number, column: number];
   /** In built-in syntax, where the contract has no twin and this book can do without. */
   readonly otherwise?: Formula;
 }
@@ -41,6 +43,15 @@ export function ask<C extends Contract>(
   otherwise?: Formula,
 ): Formula {
   return { text: ["", ""], pieces: [{ contract, given: given as Ask["given"], otherwise }] };
+}
+
+/** Asks for one cell of the first row that a function gives. */
+export function askCell<C extends Contract>(
+  contract: C,
+  given: Partial<Record<(keyof C["args"] & string) | "shop", Given>>,
+  column: number,
+): Formula {
+  return aroundAsk({ contract, given: given as Ask["given"], at: [1, column] });
 }
 
 /** A question as it would be typed into a cell of its own: every argument in its place. */

@@ -1,5 +1,6 @@
 import { shopReader } from "../../shared/settings";
-import { fromInternal, type Kind, plainUnits, type Scale, type System, toInternal, type Units } from "../../shared/unit";
+import { fromInternal, plainUnits, type Scale, toInternal, type Units } from "../../shared/unit";
+import type { Kind, System } from "../../shared/unittable";
 import { settings } from "../shop";
 
 /** What the sheets of one book have in common. */

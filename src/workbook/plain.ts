@@ -1,8 +1,9 @@
 import type { Arg } from "../../shared/argument";
 import type { Contract } from "../../shared/contract";
 import { isSetting, type Setting } from "../../shared/settings";
-import { twinFormula } from "../../shared/twin";
-import { fromInternal, plainUnits, type System, type Units } from "../../shared/unit";
+import { twinFormula, twinsOf } from "../../shared/twin";
+import { fromInternal, plainUnits, type Units } from "../../shared/unit";
+import type { System } from "../../shared/unittable";
 import { namesIn } from "../../shared/working";
 import { type Ask, type Edition, type Given, isRef, noShop, written } from "./formula";
 import { type Ref, type Row, refText } from "./place";
@@ -46,9 +47,13 @@ export function plain(habits: Habits): Edition {
 const bracketed = (text: string | undefined) => (text === undefined ? undefined : `(${text})`);
 
 function twinOf(ask: Ask, from: string, row: Row, habits: Habits): string | undefined {
-  const { contract, given } = ask;
-  if (!contract.twin) return undefined;
-  const names = namesIn(contract.twin);
+  const { contract, given, at } = ask;
+  // A twin is one formula a cell: a row that is asked for whole has none.
+  if (!at && contract.returns.form !== "cell") return undefined;
+  const [row1, column] = at ?? [1, 1];
+  const twin = row1 === 1 ? twinsOf(contract)[column - 1] : undefined;
+  if (!twin) return undefined;
+  const names = namesIn(twin.text);
   // A twin that passes over something given would answer another question.
   if (Object.keys(given).some((key) => key !== "shop" && !names.includes(key))) return undefined;
   const units = unitsOf(ask, habits);
@@ -58,7 +63,7 @@ function twinOf(ask: Ask, from: string, row: Row, habits: Habits): string | unde
     if (text === undefined) return undefined;
     cells[name] = text;
   }
-  const formula = twinFormula(contract, cells, units);
+  const formula = twinFormula(contract, cells, units, column);
   return formula && `(${formula})`;
 }
 
@@ -86,7 +91,8 @@ function fallbackText(
 ): string | undefined {
   const number = (value: unknown) =>
     typeof value === "number" ? String(arg.kind ? fromInternal(value, units[arg.kind]) : value) : undefined;
-  if (!isSetting(arg)) return number(arg.otherwise);
+  // A word left out is an empty text.
+  if (!isSetting(arg)) return arg.kind ? number(arg.otherwise) : '""';
   // Nothing set is an empty cell, which counts as nought.
   if (shopless) return number(standard(arg, units.system) ?? 0);
   const cell = setting(arg.name);

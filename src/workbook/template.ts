@@ -1,4 +1,4 @@
-import type { System } from "../../shared/unit";
+import type { System } from "../../shared/unittable";
 import type { Book } from "./book";
 import type { Edition } from "./formula";
 import { kitOf, readShop } from "./kit";

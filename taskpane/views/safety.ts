@@ -1,13 +1,15 @@
-import { html, nothing, type TemplateResult } from "lit";
+import { html, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
-import { live } from "lit/directives/live.js";
 import { repeat } from "lit/directives/repeat.js";
 import { first } from "../../src/cautions";
 import * as checklist from "../../src/checklist/list";
 import { type Item, type List, type Stage, stageNames, stages } from "../../src/checklist/schema";
 import { type Editing, Keeping } from "../keeping";
 import { saveText } from "../save";
+import { itemRow, itemSteps, removedItems } from "./item";
 import { blankWords, wordsForm } from "./itemform";
+import { lastRun, runForm } from "./run";
+import { troubleNotice, unreadNotice } from "./unread";
 import { View } from "./view";
 
 const undoSteps = 50;
@@ -127,46 +129,27 @@ export class Safety extends View {
     );
   };
 
+  private itemForm(steps?: TemplateResult): TemplateResult {
+    const { id, words } = this.editing!;
+    return wordsForm(words, { typed: (changed) => this.edit({ id, words: changed }), done: this.finish, cancel: this.cancel, steps });
+  }
+
   private item(item: Item): TemplateResult {
-    const { id, text, why, done } = item;
+    const { id } = item;
     const open = this.editing?.id === id;
-    const toggle = (event: Event) => {
-      const on = (event.target as HTMLInputElement).checked;
-      this.change(checklist.tick(this.list, id, on), "");
+    const acts = {
+      tick: (on: boolean) => this.change(checklist.tick(this.list, id, on), ""),
+      change: () => (open ? this.cancel() : this.editItem(item)),
+      move: (by: -1 | 1) => this.moveItem(item, by),
+      restore: () => this.restoreItem(id),
+      remove: () => this.removeItem(item),
     };
-    return html`<li class="item" data-done=${done}>
-      <fluent-checkbox id="tick-${id}" .checked=${live(done)} @change=${toggle}></fluent-checkbox>
-      <label for="tick-${id}">${text}${why ? html`<span class="why">${why}</span>` : nothing}</label>
-      <button class="plain" type="button" id="change-${id}" aria-expanded=${open} aria-label="Change: ${text}"
-        @click=${() => (open ? this.cancel() : this.editItem(item))}>Change</button>
-      ${open ? this.itemForm(item) : nothing}
-    </li>`;
+    return itemRow(item, acts, open && this.itemForm(itemSteps(item, checklist.inStage(this.list, item.stage), acts)));
   }
 
   private editItem({ id, stage, text, why }: Item): void {
     this.edit({ id, words: { stage, text, why } });
     this.focusOn("#item-text");
-  }
-
-  private itemForm(item?: Item): TemplateResult {
-    const peers = item ? checklist.inStage(this.list, item.stage) : [];
-    const steps = item
-      ? html`
-        <fluent-button id="move-up" ?disabled-focusable=${peers[0] === item} @click=${() => this.moveItem(item, -1)}>Move up</fluent-button>
-        <fluent-button id="move-down" ?disabled-focusable=${peers.at(-1) === item} @click=${() => this.moveItem(item, 1)}>Move down</fluent-button>
-        ${
-          checklist.isChanged(item)
-            ? html`<fluent-button @click=${() => this.restoreItem(item.id)}>Restore its first words</fluent-button>`
-            : nothing
-        }
-        <fluent-button @click=${() => this.removeItem(item)}>Remove</fluent-button>`
-      : nothing;
-    return wordsForm(this.editing!.words, {
-      typed: (words) => this.edit({ id: this.editing!.id, words }),
-      done: this.finish,
-      cancel: this.cancel,
-      steps,
-    });
   }
 
   private restoreItem(id: string): void {
@@ -198,82 +181,43 @@ export class Safety extends View {
     </section>`;
   }
 
-  private unreadable(): TemplateResult | typeof nothing {
-    const { unread } = this.keeping;
-    if (!unread.length) return nothing;
-    const newer = unread.some(({ state }) => state === "newer");
-    const saveAside = () => {
-      for (const [i, { xml }] of unread.entries()) saveText(`safety-list-${i + 1}.xml`, xml);
-      this.tell("Saved among your downloads. The workbook keeps its own copy.");
-    };
-    return html`<div class="notice" role="note">
-      <p><strong>${newer ? "This workbook holds a list from a newer Porewise." : "This workbook holds a list that is damaged."}</strong>
-      It stays in the workbook untouched. Below is a fresh list, kept beside it.</p>
-      <fluent-button id="save-aside" @click=${saveAside}>Save the old one aside</fluent-button>
-    </div>`;
-  }
+  private saveUnread = (): void => {
+    for (const [i, { xml }] of this.keeping.unread.entries()) saveText(`safety-list-${i + 1}.xml`, xml);
+    this.tell("Saved among your downloads. The workbook keeps its own copy.");
+  };
 
-  private lastRun(): TemplateResult | typeof nothing {
-    const last = this.list.last;
-    if (!last) return nothing;
-    const words = last.open.length ? `${last.open.length} left unticked` : "everything was ticked";
-    return html`<details class="last">
-      <summary>Last run: ${last.when}${last.who ? `, ${last.who}` : ""}; ${words}</summary>
-      <ul>${last.open.map((text) => html`<li>${text}</li>`)}</ul>
-    </details>`;
-  }
+  private ask = (): void => {
+    this.starting = true;
+    this.focusOn("#safety-who");
+  };
 
-  private start(): TemplateResult {
-    if (!this.starting) {
-      const begin = () => {
-        this.starting = true;
-        this.focusOn("#safety-who");
-      };
-      return html`<fluent-button id="safety-start" appearance="primary" @click=${begin}>Start a new run</fluent-button>`;
-    }
-    const stop = () => {
-      this.starting = false;
-      this.focusOn("#safety-start");
-    };
-    return html`<form class="sheet" @submit=${this.startRun}>
-      <p>The ticks are cleared. The day, the name and what is unticked now are kept as the last run.</p>
-      <label for="safety-who">Who ran the last one</label>
-      <input id="safety-who" autocomplete="off" maxlength="80" .value=${this.who} @input=${(e: Event) => (this.who = (e.target as HTMLInputElement).value)} />
-      <div class="buttons">
-        <fluent-button type="submit" appearance="primary">Clear the ticks</fluent-button>
-        <fluent-button @click=${stop}>Not yet</fluent-button>
-      </div>
-    </form>`;
-  }
+  private notYet = (): void => {
+    this.starting = false;
+    this.focusOn("#safety-start");
+  };
+
+  private type = (who: string): void => {
+    this.who = who;
+  };
 
   override render(): TemplateResult {
     if (!this.ready) return html`<p class="quiet">Looking for the list in this workbook.</p>`;
     const { items } = this.list;
-    const { trouble } = this.keeping;
-    const gone = checklist.removed(this.list);
+    const { unread, trouble } = this.keeping;
     const restoreAll = () => this.change(checklist.restoreAll(this.list), "Every item is back as it came; your own stay.");
     return html`
       <p class="first">${first}</p>
-      ${this.unreadable()}
-      ${
-        trouble
-          ? html`<div class="notice failed" role="alert"><p><strong>Not kept.</strong> ${trouble}</p>
-            <fluent-button @click=${() => this.keeping.again()}>Try again</fluent-button></div>`
-          : nothing
-      }
+      ${unreadNotice(unread, this.saveUnread)}
+      ${troubleNotice(trouble, () => this.keeping.again())}
       <p class="tally"><strong>${items.filter(({ done }) => done).length}</strong> of ${items.length} ticked</p>
-      ${this.start()}
-      ${this.lastRun()}
-      ${stageNames.map((stage) => this.stage(stage))}
       ${
-        gone.length
-          ? html`<details class="last"><summary>${gone.length === 1 ? "One item" : `${gone.length} items`} of the list removed</summary>
-            <ul>${gone.map(
-              ({ id, text }) => html`<li>${text}
-              <button class="plain" type="button" aria-label="Put back: ${text}" @click=${() => this.restoreItem(id)}>Put back</button></li>`,
-            )}</ul></details>`
-          : nothing
+        this.starting
+          ? runForm(this.who, { typed: this.type, start: this.startRun, leave: this.notYet })
+          : html`<fluent-button id="safety-start" appearance="primary" @click=${this.ask}>Start a new run</fluent-button>`
       }
+      ${lastRun(this.list.last)}
+      ${stageNames.map((stage) => this.stage(stage))}
+      ${removedItems(checklist.removed(this.list), (id) => this.restoreItem(id))}
       <div class="buttons foot">
         <fluent-button id="undo" ?disabled-focusable=${!this.past.length} @click=${this.undo}>Undo</fluent-button>
         <fluent-button @click=${this.print}>Put it on a sheet</fluent-button>

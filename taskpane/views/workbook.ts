@@ -7,50 +7,11 @@ import { draftOf, keepDraft } from "../draft";
 import { type Book, fetchBook } from "../files";
 import { saveFile, workbookType } from "../save";
 import { type Running, run } from "../work";
+import { choices } from "./choices";
 import { View } from "./view";
 
 const draftName = "workbook";
 const first: Choice = { edition: "live", units: "us", empty: false };
-
-interface Option {
-  readonly words: string;
-  readonly more: string;
-  readonly choice: Partial<Choice>;
-}
-
-const groups: readonly (readonly [title: string, name: string, options: readonly Option[]])[] = [
-  [
-    "Formulas",
-    "edition",
-    [
-      { words: "With Porewise", more: "calculates anew in a sheet that has the add-in", choice: { edition: "live" } },
-      {
-        words: "Without",
-        more: "plain formulas, opens anywhere; what has no plain formula is fixed and marked",
-        choice: { edition: "plain" },
-      },
-    ],
-  ],
-  [
-    "Units",
-    "units",
-    [
-      { words: "US", more: "inches, quarts, °F", choice: { units: "us" } },
-      { words: "SI", more: "millimetres, litres, °C", choice: { units: "si" } },
-    ],
-  ],
-  [
-    "Filled with",
-    "filling",
-    [
-      { words: "An invented shop", more: "a hundred blanks to play with", choice: { empty: false } },
-      { words: "Nothing", more: "ready for your own", choice: { empty: true } },
-    ],
-  ],
-];
-
-const isChosen = (choice: Choice, part: Partial<Choice>) =>
-  Object.entries(part).every(([key, value]) => choice[key as keyof Choice] === value);
 
 /** The workbook at one press, and what a workbook with PORE formulas may need. */
 @customElement("pore-workbook")
@@ -113,21 +74,6 @@ export class Workbook extends View {
     this.tell(`${this.book!.name} is among your downloads.`);
   };
 
-  private choices(): TemplateResult[] {
-    return groups.map(
-      ([title, name, options]) => html`<fieldset class="choices">
-        <legend>${title}</legend>
-        ${options.map(
-          (
-            { words, more, choice },
-            i,
-          ) => html`<label><input type="radio" id="${name}-${i}" name=${name} .checked=${live(isChosen(this.choice, choice))} @change=${() => this.choose(choice)} />
-            <span>${words}<span class="why">${more}</span></span></label>`,
-        )}
-      </fieldset>`,
-    );
-  }
-
   private toggle(name: string, on: boolean): void {
     const left = new Set(this.left);
     if (on) left.delete(name);
@@ -182,7 +128,7 @@ export class Workbook extends View {
   override render(): TemplateResult {
     return html`
       <h2>A workbook to start from</h2>
-      ${this.choices()}${this.sheetList()}${this.progress()}
+      ${choices(this.choice, (part) => this.choose(part))}${this.sheetList()}${this.progress()}
       <h2>Formulas that show #NAME?</h2>
       <p>A file that comes from elsewhere may show #NAME? in place of numbers. Putting its PORE formulas in again mends it.</p>
       <div class="buttons">

@@ -4,6 +4,7 @@ import { outlineOf, readGiven } from "../../shared/given";
 import type { Cell, Outcome } from "../../shared/outcome";
 import type { Result } from "../../shared/result";
 import { functionWords } from "../../shared/stub";
+import { twinsOf } from "../../shared/twin";
 import { namesIn } from "../../shared/working";
 import { call, catalogue, cellName, readShop, subjects } from "../../src/catalogue";
 import { cautions, cautionsOf, first } from "../../src/cautions";
@@ -73,7 +74,9 @@ describe.each(catalogue.map((contract) => ({ name: cellName(contract), contract 
     const steps = Object.keys(contract.steps?.(given) ?? {});
     expect(contract.equation.length).toBeGreaterThan(3);
     expect(namesIn(contract.equation).filter((name) => !names.includes(name) && !steps.includes(name))).toEqual([]);
-    expect(namesIn(contract.twin ?? "").filter((name) => !names.includes(name))).toEqual([]);
+    const twins = twinsOf(contract).map((twin) => twin?.text ?? "");
+    expect(twins.flatMap(namesIn).filter((name) => !names.includes(name))).toEqual([]);
+    expect(contract.twin === undefined).toBe(twins.every((twin) => twin === ""));
   });
 
   it("has a number format for every cell it fills", () => {

@@ -1,7 +1,8 @@
-import { column, quantity } from "../../shared/argument";
+import { quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { cellsOf, type Entry, fieldsOf, formulaOf, isAbout, isMissing, troubleOf } from "../../shared/form";
 import { cell } from "../../shared/result";
+import { column } from "../../shared/whole";
 import { call, catalogue, readShop } from "../../src/catalogue";
 
 const us = readShop(undefined);

@@ -1,5 +1,7 @@
-import { choice, optional, quantity, rows, text } from "../../shared/argument";
+import { optional, quantity } from "../../shared/argument";
 import { argumentWords } from "../../shared/stub";
+import { rows } from "../../shared/whole";
+import { choice, text } from "../../shared/words";
 import { cover } from "../../src/chamber/settings";
 
 describe("an argument in one line", () => {

@@ -1,4 +1,5 @@
-import { type Dimension, dimensionsOf, findUnit, fromInternal, plainUnits, toInternal } from "../../shared/unit";
+import { dimensionsOf, findUnit, fromInternal, plainUnits, toInternal } from "../../shared/unit";
+import type { Dimension } from "../../shared/unittable";
 import published from "../published/units.json";
 import { near, within } from "../within";
 

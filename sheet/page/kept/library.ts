@@ -1,13 +1,14 @@
 import type { Ended } from "../../../shared/host";
 import { draftOf, keepDraft } from "../../../taskpane/draft";
-import { freeName } from "../../free";
 import type { Desk } from "../desk";
 import { fileOf } from "../download";
 import { Keeper, type State } from "./keeper";
 import { type Hold, hold, isHeld } from "./lock";
+import { freeOnShelf, tidy } from "./name";
+import { contentAt, newestOf } from "./newest";
 import * as store from "./store";
 import { toForget } from "./versions";
-import { type Content, fromKept, toKeep } from "./work";
+import { type Content, toKeep } from "./work";
 
 /** What a person sees of the workbook on the page. */
 export interface Standing {
@@ -31,18 +32,10 @@ export interface Around {
 
 const draftName = "workbook on the page";
 const dayOf = (moment: number) => new Date(moment).toDateString();
-const longest = 80;
-const tidy = (name: string) => name.trim().replace(/\s+/g, " ").slice(0, longest);
-
 const done: Ended = { done: true };
 const refused = (words: string): Ended => ({ done: false, words });
 const inOtherTab = refused("It is open in another tab: close it there first.");
 const stays = refused("The workbook on the page stays: it could not be kept. Save it as a file, or make room in this browser.");
-
-const setAside = (name: string, count: number): string => {
-  const versions = count === 1 ? `The newest version of ${name} was` : `The ${count} newest versions of ${name} were`;
-  return `${versions} not readable and set aside, as found: see Workbooks.`;
-};
 
 /** The workbooks that this browser keeps, one of them on the desk. */
 export class Library {
@@ -107,25 +100,11 @@ export class Library {
     const book = (await store.shelf()).find((one) => one.id === id);
     if (!book) return refused("This workbook is no longer there: it was deleted.");
     const { name } = book;
-    let aside = 0;
-    for (const moment of book.versions) {
-      const kept = await store.version(id, moment);
-      // Deleted in another tab, just now.
-      if (kept === undefined) continue;
-      const read = fromKept(kept);
-      if (read.state === "newer")
-        return refused(`${name} was left by a newer Porewise: reload the page to get that one. Nothing of it was changed.`);
-      if (read.state === "read" && (await this.put(id, read.content, !lock))) {
-        this.take({ id, name, state: lock ? "kept" : "read only", moment }, lock);
-        if (aside) this.around.note(`${setAside(name, aside)} The version before is open instead.`);
-        return done;
-      }
-      // Only who may change a workbook may take something out of it.
-      if (!lock) continue;
-      await store.setAside(id, moment);
-      aside++;
-    }
-    return refused(aside ? `${setAside(name, aside)} There is no version before.` : `${name} has no version that can be read here.`);
+    const { moment, words } = await newestOf(book, lock !== undefined, (content) => this.put(id, content, !lock));
+    if (moment === undefined) return refused(words);
+    this.take({ id, name, state: lock ? "kept" : "read only", moment }, lock);
+    if (words) this.around.note(words);
+    return done;
   }
 
   /** A new workbook, on the desk and kept. */
@@ -139,7 +118,7 @@ export class Library {
     if (!(await this.mayLeave())) return stays;
     const id = crypto.randomUUID();
     if (!(await this.put(id, content, false))) return refused(`${name} does not open: something in it cannot be read here.`);
-    this.take({ id, name: await this.freeName(name), state: "waiting", moment: 0 }, await hold(id));
+    this.take({ id, name: await freeOnShelf(name), state: "waiting", moment: 0 }, await hold(id));
     this.changed();
     return done;
   }
@@ -158,17 +137,17 @@ export class Library {
 
   /** Makes an earlier version the newest; what came after it stays a version too. */
   async goBack(id: string, moment: number): Promise<Ended> {
-    const read = fromKept(await store.version(id, moment));
-    if (read.state !== "read") return refused("This version cannot be read. Nothing was changed.");
+    const content = await contentAt(id, moment);
+    if (!content) return refused("This version cannot be read. Nothing was changed.");
     const opened = await this.open(id);
-    return opened.done ? this.replace(read.content) : opened;
+    return opened.done ? this.replace(content) : opened;
   }
 
   async rename(id: string, name: string): Promise<Ended> {
     if (!tidy(name)) return refused("A workbook needs a name: type one.");
     const own = this.isOwn(id);
     if (!own && (await isHeld(id))) return inOtherTab;
-    const free = await this.freeName(name, id);
+    const free = await freeOnShelf(name, id);
     await store.rename(id, free);
     if (own) this.stand({ name: free });
     return done;
@@ -218,9 +197,7 @@ export class Library {
   /** What a workbook holds now, or held at a moment, without opening it; undefined where it cannot be read. */
   async contentOf(id: string, moment?: number): Promise<Content | undefined> {
     if (this.isHere(id, moment)) return this.around.desk.content();
-    const wanted = moment ?? (await store.momentsOf(id))[0];
-    const read = wanted === undefined ? undefined : fromKept(await store.version(id, wanted));
-    return read?.state === "read" ? read.content : undefined;
+    return contentAt(id, moment);
   }
 
   /** The same as a file for any spreadsheet program. */
@@ -228,13 +205,6 @@ export class Library {
     if (this.isHere(id, moment)) return this.around.desk.file();
     const content = await this.contentOf(id, moment);
     return content && fileOf(content);
-  }
-
-  /** A name that no other workbook has. */
-  private async freeName(name: string, own?: string): Promise<string> {
-    const kept = await store.shelf().catch(() => []);
-    const taken = new Set(kept.filter(({ id }) => id !== own).map((one) => one.name.toLowerCase()));
-    return freeName(tidy(name) || "Workbook", (one) => taken.has(one.toLowerCase()), longest);
   }
 
   /** Keeps what waits; what cannot be kept is given up only when a person says so. */

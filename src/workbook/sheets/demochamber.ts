@@ -3,7 +3,7 @@ import { ballast, steel } from "../../chamber/ballast";
 import { fill } from "../../chamber/fill";
 import { headroom } from "../../chamber/headroom";
 import { uptake } from "../../resin/uptake";
-import { ask, type Formula, formula, given } from "../formula";
+import { ask, askCell, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { goneWords, type Page } from "../page";
 import type { Ref } from "../place";
@@ -29,8 +29,8 @@ export function inTheChamber(page: Page, kit: Kit, shop: Shop, shown: Shown): In
   const volume = kit.unit("volume");
   const solids = page.line({ label: "wood in the load", formula: product(shown.volume, count), unit: volume, format: kit.by("0.0", "0") });
   const weight = page.line({ label: "its oven-dry weight", formula: product(shown.dryWeight, count), unit: "g", format: "0" });
-  const arranged = ask(arrange, { chamber, height, thickness, width, length, count, gravity });
-  const asked = (cell: number) => given([chamber, height, thickness, width, length, count], formula`INDEX(${arranged},1,${cell})`);
+  const pieces = { chamber, height, thickness, width, length, count };
+  const asked = (column: number) => given(Object.values(pieces), askCell(arrange, { ...pieces, gravity }, column));
   const noFit = "does not fit: fewer pieces, less cover, or a larger chamber";
   const way = page.line({
     label: "arrange: upright or lying",

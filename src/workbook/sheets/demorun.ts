@@ -2,7 +2,7 @@ import { dyetopup } from "../../resin/dyetopup";
 import { expiry } from "../../resin/expiry";
 import { mix } from "../../resin/mix";
 import { spoons } from "../../resin/spoons";
-import { ask, type Formula, formula, given } from "../formula";
+import { ask, askCell, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { type Page, verdict } from "../page";
 import type { Ref } from "../place";
@@ -54,7 +54,7 @@ function theDate(page: Page, shop: Shop, { start }: Shown, { intake, soak }: Cou
 function theFluid(page: Page, kit: Kit, shop: Shop, shown: Shown, fluid: Ref, times: Countdown): void {
   const onHand = shop.holds("resin on hand");
   const isPast = theDate(page, shop, shown, times);
-  const mixed = (cell: number) => given([fluid], formula`INDEX(${ask(mix, { need: fluid, onHand })},1,${cell})`);
+  const mixed = (column: number) => given([fluid], askCell(mix, { need: fluid, onHand }, column));
   const unit = kit.unit("fluid");
   const bad = "there is no fluid to pour yet";
   const toMix = step(page, {

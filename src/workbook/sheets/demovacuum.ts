@@ -5,7 +5,6 @@ import { waterBoils } from "../../vacuum/waterboils";
 import { ask, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import type { Page } from "../page";
-import { notHere } from "../shown";
 import type { InChamber } from "./demochamber";
 import type { Shop } from "./shop";
 import { step } from "./step";
@@ -26,10 +25,9 @@ export function underVacuum(page: Page, kit: Kit, shop: Shop, { fluid, all }: In
     label: "lid",
     formula: formula`IF(${shop.lid}="","",${shop.lid})`,
     look: "words",
-    note: formula`IF(${isRefused},"no gauge to go to: use a chamber made and rated for vacuum",IF(${page.next}="${notHere}","this lid is not screened here: only the live edition can refuse it","My Shop; the screen certifies nothing"))`,
+    note: formula`IF(${isRefused},"no gauge to go to: use a chamber made and rated for vacuum","My Shop; the screen certifies nothing")`,
   });
   page.alert("bad", lid, formula`LEFT(${lid},7)="refused"`);
-  page.alert("attention", lid, formula`${lid}="${notHere}"`);
   const isTooDeep = formula`IF(COUNT(${page.next},${full})=2,${page.next}>${full}*1.000001,FALSE)`;
   const gauge = page.line({
     label: "gauge to go to",

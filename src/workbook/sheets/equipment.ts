@@ -2,7 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { chamber } from "../../demo";
 import { lidLoad } from "../../vacuum/lidload";
 import type { Allowed } from "../book";
-import { ask, formula } from "../formula";
+import { askCell, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Line, Page } from "../page";
 import type { Ref } from "../place";
@@ -66,10 +66,10 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
     },
     "the lid's seller",
   );
-  const asked = ask(lidLoad, { diameter: inside, thickness: lid, material });
+  const verdict = askCell(lidLoad, { diameter: inside, thickness: lid, material }, 1);
   const said = page.line({
     label: "the lid is",
-    formula: formula`IF(${lid}="","",IF(ISERROR(INDEX(${asked},1,1)),"refused: do not pump",INDEX(${asked},1,1)))`,
+    formula: formula`IF(${lid}="","",IFERROR(${verdict},"refused: do not pump"))`,
     look: "words",
     note: "a screen that can only refuse; it certifies nothing",
   });

@@ -17,8 +17,8 @@ function expected({ name, returns, worked: { gives } }: Contract): { value: stri
 
 /** A whole answer is asked for one of its cells. */
 const askedFor = (contract: Contract, row: number, column: number): Formula => {
-  const whole = aroundAsk(askedAs(contract, contract.worked.typed));
-  return contract.returns.form === "cell" ? whole : formula`INDEX(${whole},${row + 1},${column + 1})`;
+  const asked = askedAs(contract, contract.worked.typed);
+  return aroundAsk(contract.returns.form === "cell" ? asked : { ...asked, at: [row + 1, column + 1] });
 };
 
 const agrees = (gives: Ref, due: Ref): Formula =>

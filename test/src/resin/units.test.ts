@@ -1,5 +1,6 @@
 import * as fc from "fast-check";
-import { type Kind, plainUnits } from "../../../shared/unit";
+import { plainUnits } from "../../../shared/unit";
+import type { Kind } from "../../../shared/unittable";
 import { spill } from "../../ask";
 import { near } from "../../within";
 

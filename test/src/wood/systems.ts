@@ -1,5 +1,6 @@
 import { outlineOf } from "../../../shared/given";
-import { fromInternal, type Kind, plainUnits, toInternal } from "../../../shared/unit";
+import { fromInternal, plainUnits, toInternal } from "../../../shared/unit";
+import type { Kind } from "../../../shared/unittable";
 import { call, catalogue } from "../../../src/catalogue";
 import { near } from "../../within";
 

@@ -1,5 +1,5 @@
 import type { Outcome } from "../../../shared/outcome";
-import type { System } from "../../../shared/unit";
+import type { System } from "../../../shared/unittable";
 import { type Formula, written } from "../../../src/workbook/formula";
 import { key, ofKey, type Ref, refTo } from "../../../src/workbook/place";
 import { type Template, template } from "../../../src/workbook/template";

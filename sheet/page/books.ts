@@ -1,0 +1,73 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { live } from "lit/directives/live.js";
+import { longest } from "./kept/name";
+import type { Aside, Shelved } from "./kept/store";
+
+const time = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit", second: "2-digit" });
+const day = new Intl.DateTimeFormat("en-GB", { weekday: "short", day: "numeric", month: "short", year: "numeric" });
+
+/** A moment as a list tells it. */
+export const when = (moment: number): string => `${day.format(moment)}, ${time.format(moment)}`;
+
+const button = (words: string, act: () => void, firm = false): TemplateResult =>
+  html`<button class="button button-small ${firm ? "button-firm" : ""}" type="button" @click=${act}>${words}</button>`;
+
+interface Acts {
+  readonly open: () => void;
+  readonly name: () => void;
+  readonly rename: (event: SubmitEvent) => void;
+  readonly leaveName: () => void;
+  readonly leaveNameByKey: (event: KeyboardEvent) => void;
+  readonly copy: () => void;
+  readonly download: (moment?: number) => void;
+  readonly remove: () => void;
+  readonly goBack: (moment: number) => void;
+}
+
+function versionList([, ...earlier]: readonly number[], { goBack, download }: Acts): TemplateResult | typeof nothing {
+  if (!earlier.length) return nothing;
+  return html`<details class="versions"><summary>Earlier versions: ${earlier.length}</summary>
+    <ul>${earlier.map(
+      (moment) => html`<li><span>${when(moment)}</span>
+        ${button("Go back to it", () => goBack(moment))}
+        ${button("Download", () => download(moment))}</li>`,
+    )}</ul></details>`;
+}
+
+/** A workbook of the list: its name, what can be done with it, its earlier versions. */
+export function bookRow({ name, versions }: Shelved, here: boolean, naming: boolean, acts: Acts): TemplateResult {
+  const words = html`<strong>${name}</strong>${here ? html` <span class="badge">on the page</span>` : nothing}
+    <span class="quiet">changed ${when(versions[0])}</span>`;
+  const form = html`<form class="naming" @submit=${acts.rename} @keydown=${acts.leaveNameByKey}>
+    <input name="name" aria-label="Name" maxlength=${longest} required .value=${live(name)} />
+    <button class="button button-small button-firm" type="submit">Rename</button>
+    ${button("Leave it", acts.leaveName)}</form>`;
+  const buttons = html`<div class="book-buttons">
+    ${here ? nothing : button("Open", acts.open, true)}
+    ${button("Rename", acts.name)}
+    ${button("Copy", acts.copy)}
+    ${button("Download", () => acts.download())}
+    ${button("Delete", acts.remove)}
+  </div>`;
+  return html`<li class="book" data-book=${name}>
+    <div class="book-words">${naming ? form : words}</div>
+    ${naming ? nothing : buttons}
+    ${versionList(versions, acts)}</li>`;
+}
+
+interface AsideActs {
+  readonly download: (one: Aside) => void;
+  readonly remove: (one: Aside) => void;
+}
+
+/** What could not be read and stands aside as it was found. */
+export function asideList(aside: readonly Aside[], { download, remove }: AsideActs): TemplateResult | typeof nothing {
+  if (!aside.length) return nothing;
+  return html`<h3>Set aside, because it could not be read</h3>
+    <ul class="books">${aside.map(
+      (
+        one,
+      ) => html`<li class="book"><div class="book-words"><strong>${one.name}</strong> <span class="quiet">as of ${when(one.moment)}</span></div>
+      <div class="book-buttons">${button("Download as it is", () => download(one))} ${button("Delete", () => remove(one))}</div></li>`,
+    )}</ul>`;
+}

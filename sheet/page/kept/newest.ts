@@ -1,0 +1,47 @@
+import * as store from "./store";
+import { type Content, fromKept } from "./work";
+
+/** Which version opened, and what a person should know of it; or, without a moment, why none did. */
+interface Opened {
+  readonly moment?: number;
+  readonly words: string;
+}
+
+const setAside = (name: string, count: number): string => {
+  const versions = count === 1 ? `The newest version of ${name} was` : `The ${count} newest versions of ${name} were`;
+  return `${versions} not readable and set aside, as found: see Workbooks.`;
+};
+
+/**
+ * Opens the newest version that can be read.
+ * @param mayChange only who may change a workbook sets its damaged versions aside
+ * @param opens tries to show what a version holds, and answers whether that worked
+ */
+export async function newestOf(
+  { id, name, versions }: store.Shelved,
+  mayChange: boolean,
+  opens: (content: Content) => Promise<boolean>,
+): Promise<Opened> {
+  let aside = 0;
+  for (const moment of versions) {
+    const kept = await store.version(id, moment);
+    // Deleted in another tab, just now.
+    if (kept === undefined) continue;
+    const read = fromKept(kept);
+    if (read.state === "newer")
+      return { words: `${name} was left by a newer Porewise: reload the page to get that one. Nothing of it was changed.` };
+    if (read.state === "read" && (await opens(read.content)))
+      return { moment, words: aside ? `${setAside(name, aside)} The version before is open instead.` : "" };
+    if (!mayChange) continue;
+    await store.setAside(id, moment);
+    aside++;
+  }
+  return { words: aside ? `${setAside(name, aside)} There is no version before.` : `${name} has no version that can be read here.` };
+}
+
+/** What a workbook held at a moment, or holds by its newest version; undefined where that cannot be read. */
+export async function contentAt(id: string, moment?: number): Promise<Content | undefined> {
+  const wanted = moment ?? (await store.momentsOf(id))[0];
+  const read = wanted === undefined ? undefined : fromKept(await store.version(id, wanted));
+  return read?.state === "read" ? read.content : undefined;
+}
