@@ -30,14 +30,13 @@ export function atTheDemo(page: Page, kit: Kit, shop: Shop, shown: Shown, times:
 function theDate(page: Page, shop: Shop, { start }: Shown, { intake, soak }: Countdown) {
   const onHand = shop.holds("resin on hand");
   const mixedOn = shop.typed("resin mixed on");
-  const isUndated = formula`AND(SUM(${onHand})>0,COUNT(${mixedOn})=0)`;
   const oldest = page.line({
     label: "oldest part mixed on",
     formula: formula`IF(ISNUMBER(${start}),IF(SUM(${onHand})>0,MIN(${start},${mixedOn}),${start}),"")`,
     format: day,
-    note: formula`IF(${isUndated},"the resin on hand has no date on My Shop: read it off the tub","on My Shop if any is on hand, else today")`,
+    note: formula`IF(${shop.isUndated},"the resin on hand has no date on My Shop: read it off the tub","on My Shop if any is on hand, else today")`,
   });
-  page.alert("bad", oldest, isUndated);
+  page.alert("bad", oldest, shop.isUndated);
   const own = page.next;
   const isPast = formula`IF(COUNT(${own},${start})=2,${own}<INT(${start}+(${intake}+${soak})/24),FALSE)`;
   step(page, {

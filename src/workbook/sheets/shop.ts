@@ -36,6 +36,8 @@ export interface Shop extends Equipment {
   readonly holds: (name: string) => Ref;
   /** Whether nothing holds where nothing is typed. */
   readonly isOptional: (name: string) => boolean;
+  /** True where there is resin on hand of which nobody wrote down when it was mixed. */
+  readonly isUndated: Formula;
 }
 
 /** The facts of the shop: the chamber first, then the settings, the eight that matter most before the rest. */
@@ -92,6 +94,13 @@ export function shopSheet(kit: Kit): Shop {
         follows[setting.name] ?? standardFormula(setting, (setting.name in fixed(kit) ? unset : standard).get(setting), kit),
       );
   }
+  const mixedOn = typed("resin mixed on");
+  const isUndated = formula`AND(SUM(${holds("resin on hand")})>0,COUNT(${mixedOn})=0)`;
+  page.put(mixedOn.row, 3, {
+    formula: formula`IF(${isUndated},"the resin on hand has no date: read it off the tub","${all.find(({ name }) => name === "resin mixed on")!.label}")`,
+    look: "note",
+  });
+  page.alert("bad", mixedOn, isUndated);
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
-  return { page, typed, holds, isOptional, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
+  return { page, typed, holds, isOptional, isUndated, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
 }

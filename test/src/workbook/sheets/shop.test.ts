@@ -34,6 +34,14 @@ it("refuses a thin lid in words and marks it, and never approves one", () => {
   expect(shop.alerts("the lid is")).toEqual([expect.stringMatching(/^bad: LEFT\(.*"refused"$/)]);
 });
 
+it("marks resin on hand of which nobody knows the age", () => {
+  const said = (given: Record<string, string | number>) => filled("My Shop", { "My Shop": given }).beside("resin mixed on", 3);
+  expect(said({ "resin on hand": 1, "resin mixed on": "" })).toMatch(/^the resin on hand has no date/);
+  expect(said({ "resin on hand": 1, "resin mixed on": 46000 })).toMatch(/^day the oldest part/);
+  expect(said({ "resin on hand": 0, "resin mixed on": "" })).toMatch(/^day the oldest part/);
+  expect(shop.alerts("resin mixed on")).toEqual([expect.stringMatching(/^bad: AND\(SUM/)]);
+});
+
 it.each([
   ["units", "SI"],
   ["scale reads", "oz"],
