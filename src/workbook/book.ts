@@ -17,6 +17,7 @@ export type Look =
   | "refused"
   | "words"
   | "alarm"
+  | "strong"
   | "total"
   | "frozen"
   | "tick"

@@ -67,6 +67,7 @@ const looks: Readonly<Record<Look, Style>> = {
   refused: { font: ink(colour.warning, { size: 8 }), border: box, alignment: { ...wrap, horizontal: "left" } },
   words: { font: ink(colour.ink), border: box, alignment: { ...wrap, horizontal: "left" } },
   alarm: { font: ink(colour.warning, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
+  strong: { font: ink(colour.ink, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
   total: {
     font: ink(colour.ink, { bold: true }),
     border: { ...box, top: { style: "medium", color: { rgb: colour.walnut } } },

@@ -65,7 +65,7 @@ export function selfCheckSheet(): SelfCheck {
   const said = ask(version, {}, formula`"${versionText}"`);
   const last = refTo(page.sheet.name, top + catalogue.length - 1, notes.column);
   const count = formula`COUNTIF(${whole(verdicts)},"agrees")`;
-  page.say(formula`"Porewise "&${said}&": "&${count}&" of ${catalogue.length} agree"&IF(LEN(${last})=0,"",". Not:"&${last})`, "total");
+  page.say(formula`"Porewise "&${said}&": "&${count}&" of ${catalogue.length} agree"&IF(LEN(${last})=0,"",". Not:"&${last})`, "strong");
   page.alert("bad", verdicts, formula`${verdicts}<>"agrees"`);
   page.alert("good", verdicts, formula`${verdicts}="agrees"`);
   page.sheet.frozen = { rows: top, columns: 1 };

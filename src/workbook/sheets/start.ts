@@ -38,7 +38,7 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
   page.open("Porewise: the workbook");
   page.heading("Which are you?", "", "sheets in order");
   for (const { name, why, sheets } of doors) {
-    page.put(page.row, 0, { value: name, look: "total" });
+    page.put(page.row, 0, { value: name, look: "strong" });
     page.put(page.row, 1, { value: why, look: "words" });
     sheets.forEach((sheet, i) => {
       page.put(page.row, 2 + i, { value: sheet, look: "link", to: sheet });
