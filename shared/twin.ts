@@ -22,6 +22,9 @@ interface Twin {
   readonly of: Arg;
 }
 
+/** A formula in built-in syntax that has no answer where the function has none. */
+export const unless = (refused: string, formula: string): string => `IF(${refused},NA(),${formula})`;
+
 /** The twins of a contract: one of its answer, or one a cell of the row that it gives; undefined for a cell that has none. */
 export function twinsOf({ twin, returns }: Contract): (Twin | undefined)[] {
   const { form, of }: Result = returns;

@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { badInput, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { wallGravity } from "../wood/voids";
 import { allowance } from "./abreast";
 import { fluidDensity, holdDown } from "./settings";
@@ -13,6 +14,8 @@ export const steel = 7850;
 /** Ballast in kg that holds a volume (m³) of a weight (kg) under a fluid: Archimedes, with what it loses to buoyancy itself. */
 export const ballastWeight = (volume: number, weight: number, ballastDensity: number, fluidDensity: number, holdDown: number): number =>
   (holdDown * Math.max(0, fluidDensity * volume - weight)) / (1 - fluidDensity / ballastDensity);
+
+const densityTwin = "IF({ballastDensity}=0,7850,{ballastDensity})";
 
 /** Weight that holds pieces under: hold-down × (ρf V − m) / (1 − ρf/ρb). */
 export const ballast = define({
@@ -33,7 +36,10 @@ export const ballast = define({
   accuracy: "as good as volume, weight and the fluid's density; 1 % of that density moves it by about 2 %",
   cautions: ["ballast", "resin"],
   worked: { typed: [104, 24], gives: 65.46915246170451 },
-  twin: "{holdDown}*MAX(0,{fluidDensity}*{solids}-{weight})/(1-{fluidDensity}/IF({ballastDensity}=0,7850,{ballastDensity}))",
+  twin: unless(
+    `OR({weight}>${wallGravity * 1000}*{solids}*(1+1E-9),${densityTwin}<={fluidDensity}*(1+1E-9))`,
+    `{holdDown}*MAX(0,{fluidDensity}*{solids}-{weight})/(1-{fluidDensity}/${densityTwin})`,
+  ),
   steps: ({ solids, weight, fluidDensity }) => ({
     "fluid they push aside": said("weight", fluidDensity * solids),
     lift: said("weight", Math.max(0, fluidDensity * solids - weight)),

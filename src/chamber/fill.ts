@@ -3,12 +3,15 @@ import { define } from "../../shared/contract";
 import { badInput, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { allowance } from "./abreast";
 import { areaOf, chamberArg } from "./section";
 import { cover } from "./settings";
 
 export const stackArg = quantity("length", "height of the stack of pieces", 5, [0.01, 200]);
 export const solidsArg = quantity("volume", "volume of pieces and submerged ballast", 104, [0, 1e6]);
+
+const bathTwin = "PI()*{chamber}^2/4*({stack}+{cover})";
 
 /** Fluid to pour so that the pieces stay covered to the end: A (stack + cover) − solids + uptake. */
 export const fill = define({
@@ -29,7 +32,7 @@ export const fill = define({
   accuracy: "as good as the measures taken; without uptake it covers at the start, and the wood will take more",
   cautions: ["chamber", "resin"],
   worked: { typed: [6, 5, 104], gives: 1.136727329763616 },
-  twin: "MAX(0,PI()*{chamber}^2/4*({stack}+{cover})-{solids})+{uptake}",
+  twin: unless(`{solids}>${bathTwin}*(1+1E-9)`, `MAX(0,${bathTwin}-{solids})+{uptake}`),
   steps: ({ chamber, uptake }) => ({
     area: said("area", areaOf(chamber)),
     ...(uptake === 0 && { uptake: "0 (covers at the start; the wood will take more)" }),

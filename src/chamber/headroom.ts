@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { noAnswer, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { allowance } from "./abreast";
 import { solidsArg } from "./fill";
 import { fluidArg } from "./fluidlevel";
@@ -10,6 +11,8 @@ import { areaOf, chamberArg } from "./section";
 import { foamRoom } from "./settings";
 
 export const heightArg = quantity("length", "inside height of the chamber", 10, [0.1, 200]);
+
+const freeTwin = "({height}-({fluid}+{solids})/(PI()*{chamber}^2/4))";
 
 /** Free height above the fluid: height − (V + solids) / A; refused where the foam needs more. */
 export const headroom = define({
@@ -25,7 +28,7 @@ export const headroom = define({
   accuracy: "exact for the measures taken; how high the foam climbs is not calculated: pump slowly and watch",
   cautions: ["chamber", "resin"],
   worked: { typed: [6, 10, 1.14, 104], gives: 3.9933156088862116 },
-  twin: "{height}-({fluid}+{solids})/(PI()*{chamber}^2/4)",
+  twin: unless(`${freeTwin}<({foamRoom}-1E-9)*{height}`, `MAX(0,${freeTwin})`),
   steps: ({ chamber, height, foamRoom }) => ({
     area: said("area", areaOf(chamber)),
     "the foam needs": said("length", foamRoom * height),

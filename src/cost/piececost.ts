@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { noAnswer } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 
 /** Cost of one good piece: spoiled ones are paid for by the rest. */
 export const piececost = define({
@@ -21,7 +22,7 @@ export const piececost = define({
   accuracy: "exact for the numbers given, and not rounded: round where a price is told",
   cautions: [],
   worked: { typed: [62, 20, 4], gives: 3.875 },
-  twin: "{total}/({pieces}-{spoiled})",
+  twin: unless("{spoiled}>={pieces}", "{total}/({pieces}-{spoiled})"),
   run: ({ total, pieces, spoiled }) => {
     if (spoiled >= pieces) throw noAnswer`no good piece is left: ${spoiled} of ${pieces} spoiled`;
     return as(total / (pieces - spoiled));

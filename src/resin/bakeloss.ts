@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { badInput } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { beforeArg, curedArg, drainedArg, gained } from "./weights";
 
 /** Share of the resin that left the piece in the oven: (drained − cured) / (drained − before). */
@@ -18,7 +19,10 @@ export const bakeloss = define({
   accuracy: "exact for the weights given; what drips and what evaporates are one loss, and water left in the wood counts as resin",
   cautions: ["oven", "dust"],
   worked: { typed: [24, 49, 46], gives: 0.12 },
-  twin: "({drained}-{cured})/({drained}-{before})",
+  twin: unless(
+    "OR({drained}<={before},{cured}<{before}*(1-1E-9),{cured}>{drained}*(1+1E-9))",
+    "MIN(1,MAX(0,{drained}-{cured})/({drained}-{before}))",
+  ),
   run: ({ before, drained, cured }) => {
     const resin = gained(drained, before, "weight drained is lighter than before");
     if (resin === 0) throw badInput`weight drained is no more than before: there is no resin to lose`;

@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { noAnswer, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { dyeRate } from "./settings";
 
 /** Dye that brings fluid on hand and what is added to a rate; volumes of dye, rates volume to volume. */
@@ -34,7 +35,7 @@ export const dyetopup = define({
   accuracy: "exact for the rates given; wood takes dye and fluid unevenly, so old fluid may be off its rate: judge it by eye",
   cautions: ["resin", "dust"],
   worked: { typed: [1.5, 0.25, 2, 0.5], gives: 1.375 },
-  twin: "MAX(0,{rate}*({onHand}+{added})-{itsRate}*{onHand})",
+  twin: unless("{itsRate}*{onHand}>{rate}*({onHand}+{added})*(1+1E-9)", "MAX(0,{rate}*({onHand}+{added})-{itsRate}*{onHand})"),
   steps: ({ onHand, itsRate, added, rate }) => ({
     "dye wanted in all": said("powder", rate * (onHand + added)),
     "dye there": said("powder", itsRate * onHand),

@@ -3,9 +3,10 @@ import { define } from "../../shared/contract";
 import { noAnswer, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { fluidDensity } from "../chamber/settings";
 import { gravityArg, moistureShare } from "../wood/voids";
-import { pieceVolume, roomForResin } from "./uptake";
+import { noRoomTwin, pieceVolume, roomForResin, roomTwin } from "./uptake";
 import { beforeArg, drainedArg, gained } from "./weights";
 
 /** More than full by as much is measuring; by more it is a mistake. */
@@ -26,7 +27,10 @@ export const fullness = define({
   accuracy: "within a few hundredths: a film of fluid left on the piece counts as filled, and some voids cannot be reached",
   cautions: ["resin", "wet wood"],
   worked: { typed: [24, 49, 104, 0.45], gives: 0.5704377728563548 },
-  twin: "({drained}-{before})/{fluidDensity}/({solids}*(1-{gravity}*(1/1.54+{moisture})))",
+  twin: unless(
+    `OR({drained}<{before}*(1-1E-9),${noRoomTwin()},({drained}-{before})/{fluidDensity}>${fullest}*${roomTwin()}*(1+1E-9))`,
+    `MAX(0,{drained}-{before})/{fluidDensity}/${roomTwin()}`,
+  ),
   steps: ({ before, drained, solids, gravity, moisture, fluidDensity }) => ({
     "fluid taken up": said("fluid", Math.max(0, drained - before) / fluidDensity),
     "room for it": said("fluid", roomForResin(solids, gravity, moisture)),

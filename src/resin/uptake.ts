@@ -3,7 +3,8 @@ import { define } from "../../shared/contract";
 import { noAnswer } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
-import { gravityArg, moistureShare, voidShare } from "../wood/voids";
+import { unless } from "../../shared/twin";
+import { gravityArg, moistureShare, voidShare, voidTwin } from "../wood/voids";
 import { fullness } from "./settings";
 
 export const pieceVolume = quantity("volume", "volume of the wood", 104, [0.001, 1e6]);
@@ -18,6 +19,10 @@ export function roomForResin(volume: number, gravity: number, moisture: number):
   if (share <= 1e-9) throw noAnswer`no empty space is left at this gravity and moisture: the wood takes nothing`;
   return volume * share;
 }
+
+/** The same in built-in spreadsheet syntax, and where it has no answer. */
+export const roomTwin = (): string => `({solids}*${voidTwin})`;
+export const noRoomTwin = (): string => `{moisture}>${wettest}*(1+1E-9),${voidTwin}<=1E-9`;
 
 /** Fluid that the wood takes up: volume × void share × fullness. */
 export const uptake = define({
@@ -34,6 +39,6 @@ export const uptake = define({
     "the voids are good to a few percent, fullness is not known beforehand: dense tight-grained wood takes little, punky wood much (common practice, no source)",
   cautions: ["resin", "wet wood"],
   worked: { typed: [104, 0.45], gives: 0.7647832686793725 },
-  twin: "{solids}*(1-{gravity}*(1/1.54+{moisture}))*{fullness}",
+  twin: unless(`OR(${noRoomTwin()})`, `${roomTwin()}*{fullness}`),
   run: ({ solids, gravity, fullness, moisture }) => as(roomForResin(solids, gravity, moisture) * fullness),
 });

@@ -2,6 +2,7 @@ import { quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { beforeArg, curedArg, gained } from "./weights";
 
 /** Weight gain of a cured piece: (cured − before) / before. */
@@ -17,6 +18,6 @@ export const weightgain = define({
   accuracy: "exact for the weights given, dry before and cool after; water left in the wood before hides as much resin",
   cautions: ["oven", "dust"],
   worked: { typed: [24, 46], gives: 0.9166666666666667 },
-  twin: "({cured}-{before})/{before}",
+  twin: unless("{cured}<{before}*(1-1E-9)", "MAX(0,{cured}-{before})/{before}"),
   run: ({ before, cured }) => as(gained(cured, before, "weight cured is lighter than before") / before),
 });

@@ -2,6 +2,7 @@ import { quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { airArgs, airDoubt, airPressure, airRange, airSettings, airSource, airStep, airTwin, deepest } from "./air";
 import { pumpEndPressure } from "./settings";
 
@@ -19,7 +20,7 @@ export const fullVacuum = define({
   accuracy: `${airDoubt}; a dial is off by 2 or 3 % of its span (from memory); wet wood and resin vapour hold a pump above its end pressure`,
   cautions: ["chamber", "pump"],
   worked: { typed: [5280], gives: 24.537387473743358 },
-  twin: `${airTwin}-{pumpEndPressure}`,
+  twin: unless(`{pumpEndPressure}>=${airTwin}`, `${airTwin}-{pumpEndPressure}`),
   steps: airStep,
   trust: (given) => {
     const [least, most] = airRange(given);

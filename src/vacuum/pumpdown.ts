@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { noAnswer, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { type Air, airArgs, airPressure, airSettings, airSource, airStep, airTwin, deepest } from "./air";
 import { gaugeArg } from "./gauge";
 import { pumpEndPressure } from "./settings";
@@ -42,7 +43,10 @@ export const pumpDown = define({
     "a lower bound: the rate on the plate is the one at full air pressure, and below about 0.3 inHg (10 mbar) what wood, water and resin give off decides",
   cautions: ["chamber", "pump"],
   worked: { typed: [10, 2.5, 25], gives: 0.24359097394530296 },
-  twin: `{volume}/{rate}*LN((${airTwin}-{pumpEndPressure})/(${airTwin}-ABS({gauge})-{pumpEndPressure}))`,
+  twin: unless(
+    `ABS({gauge})>=(${airTwin}-{pumpEndPressure})*(1-1E-9)`,
+    `{volume}/{rate}*LN((${airTwin}-{pumpEndPressure})/(${airTwin}-ABS({gauge})-{pumpEndPressure}))`,
+  ),
   steps: airStep,
   trust: (given) => [seconds(given), undefined],
   run: (given) => as(seconds(given)),

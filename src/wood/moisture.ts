@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { badInput } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 
 export const weightArg = quantity("weight", "weight", 104, [1e-6, 1e6]);
 export const dryWeightArg = quantity("weight", "oven-dry weight", 93, [1e-6, 1e6]);
@@ -20,7 +21,7 @@ export const moisture = define({
   accuracy: "exact for the weights given; an oven-dried sample is taken as free of water",
   cautions: ["wet wood"],
   worked: { typed: [104, 93], gives: 0.118279569892473 },
-  twin: "({weight}-{dryWeight})/{dryWeight}",
+  twin: unless("{weight}<{dryWeight}*(1-1E-9)", "MAX(0,{weight}-{dryWeight})/{dryWeight}"),
   run: ({ weight, dryWeight }) => {
     if (weight < dryWeight) {
       if (weight < dryWeight * (1 - 1e-9)) throw badInput`weight is lighter than when dry: weigh again`;

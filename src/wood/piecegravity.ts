@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { badInput, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { weightArg } from "./moisture";
 import { moistureShare, wallGravity } from "./voids";
 
@@ -28,7 +29,7 @@ export const pieceGravity = define({
     "1 % in each of three sides is 3 % in the answer; the volume is the piece's at its moisture: of damp wood it gives a little less than the oven-dry gravity",
   cautions: [],
   worked: { typed: [24, 104, 0.08], gives: 0.36965684709138785 },
-  twin: "{weight}/((1+{moisture})*{volume}*1000)",
+  twin: unless(`{weight}>${wallGravity}*(1+1E-9)*(1+{moisture})*{volume}*1000`, "{weight}/((1+{moisture})*{volume}*1000)"),
   run: ({ weight, volume, moisture }) => {
     const gravity = weight / ((1 + moisture) * volume * water);
     if (gravity > wallGravity * (1 + 1e-9))

@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { badInput, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 import { weightArg } from "./moisture";
 import { moistureShare } from "./voids";
 
@@ -20,7 +21,7 @@ export const stopWeight = define({
   accuracy: "as good as the moisture at the start: a hand meter is off by 1 or 2 % moisture (from memory), and by more in punky wood",
   cautions: ["wet wood"],
   worked: { typed: [253.4, 0.185, 0.1], gives: 235.2236286919831 },
-  twin: "{weight}*(1+{target})/(1+{moisture})",
+  twin: unless("{target}>={moisture}*(1-1E-9)", "{weight}*(1+{target})/(1+{moisture})"),
   run: ({ weight, moisture, target }) => {
     if (target >= moisture * (1 - 1e-9))
       throw badInput`the wood is already drier, or just as dry: its moisture of ${said("share", moisture)} is not above the target of ${said("share", target)}`;

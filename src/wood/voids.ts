@@ -3,6 +3,7 @@ import { define } from "../../shared/contract";
 import { noAnswer } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
+import { unless } from "../../shared/twin";
 
 /** Specific gravity of the cell wall substance: Wood Handbook, FPL-GTR-282 (2021), eq. 4-3. */
 export const wallGravity = 1.54;
@@ -15,6 +16,9 @@ export const moistureShare = quantity("share", "moisture, oven-dry basis", 0.12,
 
 /** Share of a piece that is neither cell wall nor water, both on the oven-dry volume. */
 export const voidShare = (gravity: number, moisture: number, wall = wallGravity): number => 1 - gravity * (1 / wall + moisture);
+
+/** The same in built-in spreadsheet syntax. */
+export const voidTwin = "(1-{gravity}*(1/1.54+{moisture}))";
 
 /** The least that authors put the cell wall at (from memory). */
 const leastWall = 1.5;
@@ -33,7 +37,7 @@ export const voids = define({
     "the cell wall is put at 1.50 to 1.54 by different authors (from memory), which moves the share by up to 0.02; some voids cannot be reached",
   cautions: [],
   worked: { typed: [0.45], gives: 0.707792207792208 },
-  twin: "1-{gravity}*(1/1.54+{moisture})",
+  twin: unless(`${voidTwin}<=1E-9`, voidTwin),
   trust: ({ gravity, moisture }) => [Math.max(0, voidShare(gravity, moisture, leastWall)), voidShare(gravity, moisture)],
   run: ({ gravity, moisture }) => {
     const share = voidShare(gravity, moisture);

@@ -53,7 +53,7 @@ function twinOf(ask: Ask, from: string, row: Row, habits: Habits): string | unde
   const [row1, column] = at ?? [1, 1];
   const twin = row1 === 1 ? twinsOf(contract)[column - 1] : undefined;
   if (!twin) return undefined;
-  const names = namesIn(twin.text);
+  const names = [...new Set(namesIn(twin.text))];
   // A twin that passes over something given would answer another question.
   if (Object.keys(given).some((key) => key !== "shop" && !names.includes(key))) return undefined;
   const units = unitsOf(ask, habits);
@@ -64,7 +64,21 @@ function twinOf(ask: Ask, from: string, row: Row, habits: Habits): string | unde
     cells[name] = text;
   }
   const formula = twinFormula(contract, cells, units, column);
-  return formula && `(${formula})`;
+  const fits = names.flatMap((name) => fitting(ask, name, from, row, units));
+  return formula && (fits.length ? `IF(AND(${fits.join(",")}),${formula},NA())` : `(${formula})`);
+}
+
+/** True in built-in syntax where a cell holds what the function would take: a blank or a word must not count as nought. */
+function fitting({ contract, given }: Ask, name: string, from: string, row: Row, units: Units): string[] {
+  const value = given[name];
+  const arg = argOf(contract, name);
+  const { kind } = arg;
+  if (!isRef(value) || !kind) return [];
+  const cell = refText(value, from, row);
+  const [least, most] = (arg.range ?? []).map((end) => Number(fromInternal(end, units[kind]).toPrecision(12)));
+  const isInside = least === undefined ? "" : `,${cell}>=${least},${cell}<=${most}`.replaceAll("e", "E");
+  const isNumber = isInside ? `AND(ISNUMBER(${cell})${isInside})` : `ISNUMBER(${cell})`;
+  return [arg.optional ? `OR(${cell}="",${isNumber})` : isNumber];
 }
 
 const argOf = (contract: Contract, name: string): Arg => contract.args[name] ?? contract.shop?.[name];

@@ -1,7 +1,7 @@
 import { isFault, type Outcome } from "../../shared/outcome";
 import type { Cell, Sheet } from "./book";
 import type { Cached } from "./cached";
-import { type Edition, type Formula, isAsk, isRef, written } from "./formula";
+import { asksIn, type Edition, type Formula, isAsk, isRef, written } from "./formula";
 import { isCell, isColumn, key, ofKey, type Row, refText } from "./place";
 import { stillSaid, type Typed, valuesOf, valueText } from "./still";
 
@@ -91,10 +91,16 @@ function laid(standing: Standing, edition: Edition, cached: Cached, size: Size, 
     const still = text === undefined || isFault(value) ? stillSaid(formula, edition, sheet.name, own, cached, typed) : undefined;
     if (text === undefined)
       return { ...shown, frozen: true, ...(still ? { formula: `IF(${still},${valueText(shown.value)},"${notHere}")` } : {}) };
-    if (isFault(value)) return still ? { ...shown, formula: `IF(${still},${valueText(shown.value)},${text})` } : { ...shown, frozen: true };
-    return { ...shown, formula: instead ? text : unlessBlank(formula, sheet.name, own, text) };
+    if (isFault(value))
+      return still
+        ? { ...shown, formula: `IF(${still},${valueText(shown.value)},${sayingSo(formula, text)})` }
+        : { ...shown, frozen: true };
+    return { ...shown, formula: instead ? text : unlessBlank(formula, sheet.name, own, sayingSo(formula, text)) };
   });
 }
+
+/** A dash where the functions would show an error: the words beside it say why. */
+const sayingSo = (formula: Formula, text: string): string => (asksIn(formula).length ? `IFERROR(${text},"${dash}")` : text);
 
 /** Empty where nothing was typed yet, as the functions have it. */
 function unlessBlank({ pieces, text: around }: Formula, from: string, row: Row, text: string): string {

@@ -65,7 +65,7 @@ function worked(contract: Contract, wanted: readonly string[], args: ReadonlyMap
   );
 }
 
-/** Random inputs on which our function has an answer, with the twin's formula for them. */
+/** Random inputs, on some of which our function has no answer, with the twin's formula for them. */
 function tries(): Try[] {
   return twins.flatMap(({ contract, column, wanted }) =>
     (["US", "SI"] as const).flatMap((system) => {
@@ -84,8 +84,6 @@ function tries(): Try[] {
         ];
         const typed = [...outline.args.map(([name]) => (name in values ? [[values[name]]] : undefined)), ...(contract.shop ? [shop] : [])];
         const ours = call(contract, typed as never)[0][column - 1];
-        // The screen must refuse in both; of the others only what has an answer is compared.
-        if (isFault(ours) && contract !== lidLoad) continue;
         const text = Object.fromEntries(wanted.map((name) => [name, textOf(values[name])]));
         found.push({ name: contract.name, column, system, values, formula: twinFormula(contract, text, units, column)!, ours });
       }
@@ -103,9 +101,10 @@ function tries(): Try[] {
     ({ name, column }) => {
       const mine = all.map((one, i) => ({ ...one, theirs: theirs[i] })).filter((one) => one.name === name && one.column === column);
       expect(mine.length).toBeGreaterThan(many);
+      expect(mine.filter(({ ours }) => !isFault(ours)).length).toBeGreaterThan(many / 3);
       for (const { ours, theirs: other, formula } of mine) {
         if (typeof ours !== "number") {
-          expect({ formula, gives: other }).toEqual({ formula, gives: isFault(ours) ? ours.error : ours });
+          expect({ formula, gives: other }).toEqual({ formula, gives: isFault(ours) ? expect.stringMatching(/^(#|Err)/) : ours });
           continue;
         }
         if (typeof other !== "number") throw new Error(`${formula} gives ${other}`);
