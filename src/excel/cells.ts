@@ -1,5 +1,6 @@
 import type { Cells } from "../../shared/columns";
 import type { Ended, Look, Selection } from "../../shared/host";
+import { isHeading, isWrapped, widths } from "../../shared/listsheet";
 import type { Cell, ErrorCode } from "../../shared/outcome";
 import type { LastCalls } from "./lastcall";
 
@@ -100,6 +101,9 @@ function freeName(title: string, taken: readonly string[]): string {
   return `${title} (${number})`;
 }
 
+/** A column's width is told in points. */
+const pointsPerCharacter = 5.25;
+
 /** A new sheet of text for the printer. The format of text comes first: an item that begins with "=" then stays text. */
 export async function printSheet(context: Excel.RequestContext, title: string, rows: readonly (readonly string[])[]): Promise<Ended> {
   const { worksheets } = context.workbook;
@@ -114,12 +118,18 @@ export async function printSheet(context: Excel.RequestContext, title: string, r
   const area = sheet.getRangeByIndexes(0, 0, rows.length, width);
   area.numberFormat = rows.map(() => Array<string>(width).fill("@"));
   area.values = rows.map((row) => [...row, ...Array<string>(width - row.length).fill("")]);
-  area.format.wrapText = true;
   area.format.verticalAlignment = "Top";
-  [70, 260, 200].slice(0, width).forEach((columnWidth, i) => {
-    sheet.getRangeByIndexes(0, i, 1, 1).format.columnWidth = columnWidth;
-  });
+  area.format.wrapText = true;
+  for (const [i, row] of rows.entries()) {
+    const line = sheet.getRangeByIndexes(i, 0, 1, width);
+    if (isHeading(row, i)) line.format.font.bold = true;
+    if (!isWrapped(row, i)) line.format.wrapText = false;
+  }
+  for (const [i, characters] of widths.slice(0, width).entries())
+    sheet.getRangeByIndexes(0, i, 1, 1).format.columnWidth = characters * pointsPerCharacter;
+  sheet.pageLayout.orientation = "Landscape";
   sheet.pageLayout.zoom = { horizontalFitToPages: 1 };
+  sheet.pageLayout.setPrintTitleRows("$1:$1");
   sheet.activate();
   await context.sync();
   return { done: true, words: `The list stands on the sheet ${name}.` };

@@ -35,6 +35,9 @@ export interface Line {
   readonly look?: Look;
 }
 
+/** Below the name of the sheet stands what it is for. */
+const leadRow = 1;
+
 const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
 
 /** Lays one sheet out from top to bottom and hands out references to what it placed. */
@@ -81,6 +84,18 @@ export class Page {
     this.say(title, "title");
     this.say(lead, "lead");
     return this.skip();
+  }
+
+  /** Says in place of what the sheet is for what must be put right before it can be trusted; the first that holds. */
+  warn(...warnings: readonly (readonly [when: Formula, words: string])[]): this {
+    const lead = refTo(this.sheet.name, leadRow, 0);
+    const made = warnings.reduceRight<Formula>(
+      (rest, [when, words]) => formula`IF(${when},"${words}",${rest})`,
+      formula`"${this.sheet.purpose}"`,
+    );
+    this.put(lead.row, lead.column, { formula: made, look: "lead" });
+    for (const [when] of warnings) this.alert("bad", lead, when);
+    return this;
   }
 
   cautions(sentences: readonly string[]): this {
@@ -184,5 +199,5 @@ export const failed = (cell: Ref): Formula =>
 export const goneWords = "only the live edition works this out afresh";
 
 /** Plain words beside a cell that may fail. */
-export const verdict = (cell: Ref, good: string, bad: string): Formula =>
-  formula`IF(ISNUMBER(${cell}),"${good}",IF(ISERROR(${cell}),"${bad}",IF(${cell}="${notHere}","${goneWords}",IF(LEN(${cell})>0,"${bad}",""))))`;
+export const verdict = (cell: Ref, good: string, bad: string, gone = goneWords): Formula =>
+  formula`IF(ISNUMBER(${cell}),"${good}",IF(ISERROR(${cell}),"${bad}",IF(${cell}="${notHere}","${gone}",IF(LEN(${cell})>0,"${bad}",""))))`;

@@ -1,6 +1,6 @@
 import type { System } from "../../shared/unittable";
 import type { Book } from "./book";
-import type { Edition } from "./formula";
+import { type Edition, formula } from "./formula";
 import { kitOf, readShop } from "./kit";
 import { live } from "./live";
 import type { Ref } from "./place";
@@ -40,6 +40,9 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   const price = priceSheet(kit);
   const resin = resinSheet(kit, shop, today.start);
   const check = selfCheckSheet();
+  const supplies = suppliesSheet(kit, loads, today.start);
+  const log = logSheet(kit, shop, woods);
+  const handout = handoutSheet(kit, shop);
   const rest = [
     shop.page,
     blanks.page,
@@ -47,13 +50,23 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     loads.page,
     price.page,
     resin.page,
-    suppliesSheet(kit, loads, today.start),
-    logSheet(kit, shop, woods),
+    supplies,
+    log,
     safetySheet(),
-    handoutSheet(kit, shop),
+    handout,
     check.page,
     woods.page,
   ];
+  const wrong = [
+    shop.isWrong,
+    "Something on My Shop is wrong or missing: put right what is red there before you trust this sheet.",
+  ] as const;
+  const refused = [
+    formula`LEFT(${shop.lid},7)="refused"`,
+    "The lid on My Shop is refused: no vacuum under it. Use a chamber and lid made and rated for vacuum.",
+  ] as const;
+  for (const page of [blanks.page, resin.page, supplies, log]) page.warn(wrong);
+  for (const page of [today.page, loads.page]) page.warn(refused, wrong);
   const pages = [startSheet(rest, check.line), ...rest];
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));
   return {

@@ -15,7 +15,7 @@ import { validationsOf } from "./validation";
 type Written = NonNullable<WriteSheet["cells"]> extends Map<string, infer C> ? C : never;
 
 const frozenNote =
-  "A value of the day of the demo: this edition has no formula for it, and says “not here” once what it answers has changed. The add-in and the page calculate it afresh.";
+  "A value of the day of the demo: this edition has no formula for it. Single values say “not here” once what they answer has changed; plans, curves and lists stay as they were. The add-in and the page calculate them afresh.";
 
 function cellOf(sheet: string, at: string, { cell, value, formula, spill, frozen, refused }: Shown, told: boolean): Written {
   const isFrozen = frozen && cell.look !== "heading";

@@ -305,9 +305,20 @@ withBrowser("Excel's host under the vendor's library", () => {
   });
 
   it("puts text on a sheet of its own, and an equals sign stays text", async () => {
-    await page.evaluate(() => host.printSheet("Safety list", [["open", "=1+1", "why"]]));
+    await page.evaluate(() =>
+      host.printSheet("Safety list", [
+        ["open", "=1+1", "why"],
+        ["Oven", "", ""],
+        ["open", "door", ""],
+      ]),
+    );
     const ended = await page.evaluate(() => host.printSheet("Safety list", [["done", "words", ""]]));
     expect(ended).toEqual({ done: true, words: "The list stands on the sheet Safety list (2)." });
-    expect(await cellAt("Safety list!B1")).toEqual({ format: "@", value: "=1+1" });
+    expect(await cellAt("Safety list!B1")).toEqual({ format: "@", value: "=1+1", bold: true });
+    expect(await cellAt("Safety list!A2")).toMatchObject({ value: "Oven", bold: true });
+    expect(await cellAt("Safety list!A3")).not.toHaveProperty("bold");
+    expect(await page.evaluate(() => book.sheet("Safety list").PageLayout)).toMatchObject({
+      ...{ Orientation: "Landscape", titles: "$1:$1" },
+    });
   });
 });

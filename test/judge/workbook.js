@@ -74,6 +74,13 @@ class Range {
   get Format() {
     const range = this;
     return {
+      Font: {
+        set Bold(on) {
+          range.each((cell) => {
+            cell.bold = on;
+          });
+        },
+      },
       Protection: {
         get Locked() {
           return range
@@ -104,7 +111,8 @@ const calculated = (formula) => (/^=PORE\./i.test(formula) ? 1 : formula === "=b
 
 class Sheet {
   constructor(name) {
-    Object.assign(this, { Id: `{${name}-${++counter}}`, Name: name, cells: new Map(), protected: false, PageLayout: {} });
+    Object.assign(this, { Id: `{${name}-${++counter}}`, Name: name, cells: new Map(), protected: false });
+    this.PageLayout = { SetPrintTitleRows: (rows) => Object.assign(this.PageLayout, { titles: rows }) };
   }
   cell(row, column) {
     const key = `${row},${column}`;

@@ -38,11 +38,11 @@ const lightest = 0.08;
 
 /** The slips of a bench in plain words, for whoever cannot rest on an error to read it. */
 const wrongWith = (
-  { kind, thickness, width, length, wood, weight, dryWeight, moisture, gravity }: Columns,
+  { kind, count, thickness, width, length, wood, weight, dryWeight, moisture, gravity }: Columns,
   woods: Woods,
   shop: Shop,
 ): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation","")))))))))`;
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is no whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is no plain number: type 21, not 21 g",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight is missing: as it lies there",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",""))))))))))))`;
 
 /** Every kind of blank with what it will take. */
 export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {

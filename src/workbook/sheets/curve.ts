@@ -9,7 +9,7 @@ const points = 11;
 
 /** How a piece of the demo warms up, as numbers and as a chart. */
 export function curve(page: Page, kit: Kit, { thickness, width, length, gravity }: Shown): void {
-  page.heading("How a piece warms up in the oven", "", kit.unit("temperature"), "");
+  page.heading("How a piece warms up in the oven", "", kit.unit("temperature"), "in the plain edition as on the day of the demo");
   const top = page.row;
   const at = refTo(page.sheet.name, top, 0, points + 1, 3);
   page.block(ask(bakecurve, { thickness, width, length, gravity, points }), at, ["0.0", "0", "0"]);

@@ -48,6 +48,7 @@ export function inTheChamber(page: Page, kit: Kit, shop: Shop, shown: Shown): In
     format: kit.by("0.00", "0"),
     good: "from the bottom of the chamber",
     bad: noFit,
+    gone: "stack the pieces in the chamber, and type the height here",
   });
   const taken = step(page, {
     label: "fluid the wood will take",

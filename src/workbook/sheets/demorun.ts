@@ -30,29 +30,30 @@ export function atTheDemo(page: Page, kit: Kit, shop: Shop, shown: Shown, times:
 function theDate(page: Page, shop: Shop, { start }: Shown, { intake, soak }: Countdown) {
   const onHand = shop.holds("resin on hand");
   const mixedOn = shop.typed("resin mixed on");
+  const isAhead = formula`IF(COUNT(${start},${mixedOn})=2,AND(SUM(${onHand})>0,${mixedOn}>=${start}+1),FALSE)`;
   const oldest = page.line({
     label: "oldest part mixed on",
-    formula: formula`IF(ISNUMBER(${start}),IF(SUM(${onHand})>0,MIN(${start},${mixedOn}),${start}),"")`,
+    formula: formula`IF(OR(ISNUMBER(${start})=FALSE,${shop.isUndated}),"",IF(SUM(${onHand})>0,MIN(${start},${mixedOn}),${start}))`,
     format: day,
-    note: formula`IF(${shop.isUndated},"the resin on hand has no date on My Shop: read it off the tub","on My Shop if any is on hand, else today")`,
+    note: formula`IF(${shop.isUndated},"the resin on hand has no date on My Shop: read it off the tub",IF(${isAhead},"the resin on hand is dated after the demo: see My Shop","on My Shop if any is on hand, else today"))`,
   });
-  page.alert("bad", oldest, shop.isUndated);
+  page.alert("bad", oldest, formula`OR(${shop.isUndated},${isAhead})`);
   const own = page.next;
   const isPast = formula`IF(COUNT(${own},${start})=2,${own}<INT(${start}+(${intake}+${soak})/24),FALSE)`;
   step(page, {
     label: "use all of it by",
-    made: ask(expiry, { mixed: oldest }),
+    made: given([oldest], ask(expiry, { mixed: oldest })),
     format: day,
     good: "warmth shortens it; thick or stringy resin is finished",
     bad: "give the day of the demo, and that of the resin on hand",
-    unless: { when: isPast, words: "out of date before it is used up: mix afresh, and set “resin on hand” on My Shop to 0" },
+    unless: { when: isPast, words: "out of date by then: mix afresh, set “resin on hand” to 0" },
   });
-  return isPast;
+  return { when: formula`OR(${isPast},${shop.isUndated})`, words: "counts on resin that is out of date, or has none: see above" };
 }
 
 function theFluid(page: Page, kit: Kit, shop: Shop, shown: Shown, fluid: Ref, times: Countdown): void {
   const onHand = shop.holds("resin on hand");
-  const isPast = theDate(page, shop, shown, times);
+  const unless = theDate(page, shop, shown, times);
   const mixed = (column: number) => given([fluid], askCell(mix, { need: fluid, onHand }, column));
   const unit = kit.unit("fluid");
   const bad = "there is no fluid to pour yet";
@@ -63,7 +64,7 @@ function theFluid(page: Page, kit: Kit, shop: Shop, shown: Shown, fluid: Ref, ti
     format: "0.00",
     good: "whole packets; what is on hand goes in first",
     bad,
-    unless: { when: isPast, words: "counts on resin that is out of date: see above" },
+    unless,
   });
   step(page, { label: "packets of catalyst", made: mixed(2), format: "0", good: "measured as the label says, never by eye", bad });
   step(page, {

@@ -6,6 +6,7 @@ import { askCell, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Line, Page } from "../page";
 import type { Ref } from "../place";
+import { cannotBe } from "./settingline";
 
 export interface Equipment {
   readonly chamber: Ref;
@@ -26,9 +27,12 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
   const inches = (least: number, most: number): Allowed => ({ from: kit.of("length", least, 1), to: kit.of("length", most, 1) });
   const shown = <T>(value: T) => (kit.demo ? value : undefined);
   page.heading("Chamber, pump, lid", "here", "unit", "what it is", "", "range", "where that comes from");
-  const fact = ({ input, ...line }: Line & { readonly input: Allowed }, from: string): Ref => {
+  const fact = ({ input, ...line }: Line & { readonly input: Allowed; readonly note: string }, from: string): Ref => {
     const { row } = page;
     const ref = page.line({ ...line, input });
+    const [when, words] = cannotBe(ref, input);
+    page.put(row, 3, { formula: formula`IF(${when},"${words}","${line.note}")`, look: "note" });
+    page.alert("bad", ref, when);
     page.put(row, 5, { value: allowedWords(input), look: "note" });
     page.put(row, 6, { value: from, look: "note" });
     return ref;
@@ -69,9 +73,9 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
   const verdict = askCell(lidLoad, { diameter: inside, thickness: lid, material }, 1);
   const said = page.line({
     label: "the lid is",
-    formula: formula`IF(${lid}="","",IFERROR(${verdict},"refused: do not pump"))`,
+    formula: formula`IF(${lid}="","",IF(${material}="","refused: say what it is made of",IFERROR(${verdict},"refused: do not pump")))`,
     look: "words",
-    note: "a screen that can only refuse; it certifies nothing",
+    note: formula`IF(COUNT(${inside},${lid})<2,"it needs two plain numbers: the inside diameter of the chamber and the thickness of the lid","a screen that can only refuse; it certifies nothing")`,
   });
   page.alert("bad", said, formula`LEFT(${said},7)="refused"`);
   page.cautions(cautionsOf(["lid", "chamber"]));

@@ -60,7 +60,7 @@ export function priceSheet(kit: Kit): PriceTag {
     formula: ask(
       runcost,
       { quantities: whole(of.quantity), prices: whole(of.price) },
-      formula`IF(COUNT(${whole(of.quantity)})=0,"",SUMPRODUCT(ROUND(${whole(of.quantity)}*${whole(of.price)},2)))`,
+      formula`IF(COUNT(${whole(of.quantity)})=0,"",IF(SUMPRODUCT((LEN(${whole(of.quantity)})>0)*(LEN(${whole(of.price)})=0)+(LEN(${whole(of.quantity)})=0)*(LEN(${whole(of.price)})>0))>0,"${dash}",SUMPRODUCT(ROUND(${whole(of.quantity)}*${whole(of.price)},2))))`,
     ),
     format: money,
     look: "total",

@@ -6,6 +6,7 @@ import type { Allowed } from "../book";
 import { type Formula, formula } from "../formula";
 import { type Kit, scale } from "../kit";
 import type { Page } from "../page";
+import type { Ref } from "../place";
 
 /** What a file is made for: its units and formulas stand written in it. */
 export const fixed = ({ system }: Kit): Readonly<Record<string, string>> => ({ units: system, "scale reads": scale });
@@ -50,28 +51,45 @@ export function standardFormula(setting: Setting, value: unknown, { units }: Kit
   return typeof value === "number" ? formula`${tidied(value, setting, units)}` : formula`"${String(value)}"`;
 }
 
+/** What to type in place of a value that cannot be: built-in formulas take it as it comes, the functions refuse it wherever it counts. */
+export function cannotBe(typed: Ref, allowed: Allowed | true): readonly [when: Formula, words: string] {
+  const filled = (fits: Formula): Formula => formula`IF(${typed}="",FALSE,IF(${fits},FALSE,TRUE))`;
+  if (allowed !== true && "from" in allowed) {
+    const { from, to } = allowed;
+    return [
+      filled(formula`IF(ISNUMBER(${typed}),AND(${typed}>=${from},${typed}<=${to}),FALSE)`),
+      `type a plain number from ${tidy(from)} to ${tidy(to)}`,
+    ];
+  }
+  if (allowed !== true && "list" in allowed && Array.isArray(allowed.list)) {
+    const isOne = allowed.list.map((word) => `${word}`);
+    const fits = isOne.reduceRight<Formula>((rest, word) => formula`IF(${typed}="${word}",TRUE,${rest})`, formula`FALSE`);
+    return [filled(fits), `type ${isOne.join(" or ")}`];
+  }
+  return [
+    filled(formula`ISNUMBER(${typed})`),
+    allowed !== true && "date" in allowed ? "type a day, such as 2026-03-14" : "type a plain number",
+  ];
+}
+
 /** One setting: typed here, with what it is, what holds, its range and where that comes from. */
 export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula): void {
   const { row } = page;
   const format = isDate(setting) ? "yyyy-mm-dd hh:mm" : undefined;
   const inForce = format ?? (/\d\.\d{5}/.test(standard.pieces.map(String).join("")) ? "0.0###" : undefined);
+  const allowed = allowedFor(setting, kit);
   const typed = page.line({
     label: setting.name,
     value: demoValue(setting.name, kit),
-    input: allowedFor(setting, kit),
+    input: allowed,
     unit: setting.kind ? kit.unit(setting.kind) : "",
     format,
-    note: setting.label,
   });
   const holds = page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format: inForce });
   const due = fixed(kit)[setting.name];
-  if (due) {
-    page.put(row, 3, {
-      formula: formula`IF(${holds}="${due}","${setting.label}","this file is made for ${due}: type ${due} here")`,
-      look: "note",
-    });
-    page.alert("bad", holds, formula`${holds}<>"${due}"`);
-  }
+  const [when, words] = due ? [formula`${holds}<>"${due}"`, `type ${due}: this file is made for it`] : cannotBe(typed, allowed);
+  page.put(row, 3, { formula: formula`IF(${when},"${words}","${setting.label}")`, look: "note" });
+  page.alert("bad", due ? holds : typed, when);
   page.put(row, 5, { value: rangeWords(setting, kit), look: "note" });
   page.put(row, 6, { value: setting.basis, look: "note" });
 }

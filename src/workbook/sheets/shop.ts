@@ -3,7 +3,7 @@ import { settingsBySubject } from "../../shop";
 import { type Formula, formula } from "../formula";
 import { type Kit, readShop, scale } from "../kit";
 import { Page } from "../page";
-import { type Ref, refTo } from "../place";
+import { key, type Ref, refTo, whole } from "../place";
 import { type Equipment, equipmentLines } from "./equipment";
 import { fixed, settingLine, standardFormula } from "./settingline";
 
@@ -38,6 +38,8 @@ export interface Shop extends Equipment {
   readonly isOptional: (name: string) => boolean;
   /** True where there is resin on hand of which nobody wrote down when it was mixed. */
   readonly isUndated: Formula;
+  /** True where a fact or a setting cannot be what was typed. */
+  readonly isWrong: Formula;
 }
 
 /** The facts of the shop: the chamber first, then the settings, the eight that matter most before the rest. */
@@ -45,7 +47,7 @@ export function shopSheet(kit: Kit): Shop {
   const page = new Page(
     "My Shop",
     "The facts about your shop. Type a value into the second column and every formula follows; where it is blank, the fifth column says what holds.",
-    [24, 18, 11, 40, 12, 16, 54],
+    [24, 18, 11, 40, 17, 16, 49],
     { landscape: true },
   );
   page.open("My Shop");
@@ -96,11 +98,15 @@ export function shopSheet(kit: Kit): Shop {
   }
   const mixedOn = typed("resin mixed on");
   const isUndated = formula`AND(SUM(${holds("resin on hand")})>0,COUNT(${mixedOn})=0)`;
+  const said = page.sheet.cells.get(key(mixedOn.row, 3))!.formula!;
   page.put(mixedOn.row, 3, {
-    formula: formula`IF(${isUndated},"the resin on hand has no date: read it off the tub","${all.find(({ name }) => name === "resin mixed on")!.label}")`,
+    formula: formula`IF(${isUndated},"type its day, read off the tub: the resin on hand has no date",${said})`,
     look: "note",
   });
   page.alert("bad", mixedOn, isUndated);
+  const notes = refTo(name, 0, 3, page.row);
+  const isWrong = formula`SUMPRODUCT((LEFT(${whole(notes)},5)="type ")*1)>0`;
+  page.warn([isWrong, "What is red below is wrong or missing: put it right first, or no sheet of this workbook can be trusted."]);
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
-  return { page, typed, holds, isOptional, isUndated, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
+  return { page, typed, holds, isOptional, isUndated, isWrong, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
 }

@@ -77,9 +77,12 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
   page.skip();
   page.heading("Two editions, one book");
   page.say(
-    "The live edition calls the functions of Porewise: it needs the add-in in Excel, or the page. The plain edition opens anywhere with built-in formulas alone: it does not refuse what makes no sense, so keep to the ranges on My Shop.",
+    "The live edition calls the functions of Porewise: it needs the add-in in Excel, or the page. The plain edition opens anywhere with built-in formulas alone: what they cannot work out is frozen, and they look less closely at what is typed, so keep to the ranges on My Shop.",
   );
-  page.say(formula`${check}`, "words");
+  page.say(
+    formula`IF(ISERROR(${check}),"The functions of Porewise do not answer in this program: put the add-in in, or take the plain edition.",${check})`,
+    "words",
+  );
   page.skip();
   page.heading("Before anything else");
   page.say(first, "caution");

@@ -1,7 +1,7 @@
 import { cautionsOf } from "../../cautions";
 import { whattobuy } from "../../cost/whattobuy";
 import { expiry } from "../../resin/expiry";
-import { ask, type Formula, formula } from "../formula";
+import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
@@ -53,13 +53,17 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
       unit: { title: "unit", input: true, hint: "As the list below has it: what is in another unit is not counted." },
       opened: { title: "opened or bought", input: { date: true }, format: day },
       months: { title: "good for", unit: "months", input: { from: 0, to: 1200 } },
-      useBy: { title: "use by", format: day, spills: (all) => ask(expiry, { mixed: all.opened, months: all.months }) },
+      useBy: {
+        title: "use by",
+        format: day,
+        each: (all) => given([all.opened, all.months], ask(expiry, { mixed: all.opened, months: all.months })),
+      },
       left: { title: "days left", format: "0", each: (all) => formula`IF(COUNT(${all.useBy},${today})=2,${all.useBy}-${today},"")` },
       state: {
         title: "state",
         look: "words",
         each: (all) =>
-          formula`IF(${misfit(all, units)},"count it in "&${unitDue(all, units)},IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","good that day")),IF(ISNUMBER(${all.useBy}),"give the day above",IF(ISNUMBER(${all.quantity}),"when opened?",""))))`,
+          formula`IF(LEN(${all.quantity})*(COUNT(${all.quantity})=0)>0,"type a plain number",IF((LEN(${all.quantity})>0)*(LEN(${all.kind})=0)>0,"of which kind?",IF(${misfit(all, units)},"count it in "&${unitDue(all, units)},IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","good that day")),IF(ISNUMBER(${all.useBy}),"give the day above",IF(ISNUMBER(${all.quantity}),IF(ISNUMBER(${all.opened}),"good for how long?","when opened?"),""))))))`,
       },
     },
     kit.demo
@@ -83,8 +87,8 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   });
   page.alert("bad", today, formula`IF(ISNUMBER(${today}),${younger}>0,FALSE)`);
   page.alert("bad", of.state, formula`${of.state}="expired"`);
-  page.alert("bad", of.state, formula`LEFT(${of.state},5)="count"`);
-  page.alert("attention", of.state, formula`OR(${of.state}="use it soon",${of.state}="when opened?")`);
+  page.alert("bad", of.state, formula`OR(LEFT(${of.state},5)="count",LEFT(${of.state},4)="type",${of.state}="of which kind?")`);
+  page.alert("attention", of.state, formula`OR(${of.state}="use it soon",RIGHT(${of.state},1)="?")`);
   page.skip();
   page.heading("For the loads planned", "needed", "good that day", "to buy", "unit");
   const wanted: [label: string, need: string, kind: keyof Units, format: string][] = [
@@ -116,7 +120,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   });
   page.row = first + wanted.length;
   page.say(
-    formula`IF(ISNUMBER(${cell(0, 1)}),"Only what is not expired on the day above, in the unit of its line, counts as there. Dye of every colour counts together: look before you buy.","No plan, so nothing is known of what it needs: put right what Loads and My Shop mark; the plain edition keeps only the plan of the day of the demo.")`,
+    formula`IF(ISNUMBER(${cell(0, 1)}),"Only what is not expired on the day above, in the unit of its line, counts as there. Dye of every colour counts together: look before you buy. The plain edition keeps what the plan needed on the day of the demo, and the cans for it.","No plan, so nothing is known of what it needs: put right what Loads and My Shop mark; the plain edition keeps only the plan of the day of the demo.")`,
   );
   const plan = refTo(page.sheet.name, first, 1, wanted.length);
   page.alert("bad", plan, formula`${plan}="no plan"`);

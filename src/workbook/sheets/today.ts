@@ -67,7 +67,7 @@ function asked(page: Page, kit: Kit, blanks: Blanks): Shown {
     label: "pieces in each of three loads",
     value: kit.demo ? 4 : undefined,
     input: { from: 1, to: 1e4, whole: true },
-    note: formula`IF(${kind}="","",IF(SUMIF(${whole(of.kind)},${kind},${whole(of.count)})<3*${page.next},"Blanks has fewer than three loads of it",""))`,
+    note: formula`IF(${kind}="","",IF(IF(ISNUMBER(${page.next}),OR(${page.next}<1,${page.next}<>INT(${page.next})),TRUE),"type a whole number, 1 or more",IF(SUMIF(${whole(of.kind)},${kind},${whole(of.count)})<3*${page.next},"Blanks has fewer than three loads of it","")))`,
   });
   const pick = (label: string, ref: Ref, unit: string | undefined, format?: string) =>
     page.line({

@@ -21,7 +21,7 @@ it.each([
 
 it("marks what is expired, in the summary and in the ledger", () => {
   expect(book.alerts("use by")[0]).toMatch(/^bad: IF\(COUNT.*Today/);
-  expect(book.sheet.alerts.filter(({ as }) => as === "bad")).toHaveLength(3);
+  expect(book.sheet.alerts.filter(({ as }) => as === "bad")).toHaveLength(4);
 });
 
 it("opens empty, and says nothing then", () => {

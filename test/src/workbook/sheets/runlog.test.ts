@@ -55,4 +55,4 @@ describe.each(["live", "plain"] as const)("weights in the wrong order, %s", (edi
   it("leave what they do not spoil", () => expect(swapped("drained", "cured")[0]).toBe("number"));
 });
 
-it("marks them red", () => expect(log.sheet.alerts.map(({ as, over }) => `${as} ${over.columns}`)).toEqual(["bad 3"]));
+it("marks them red", () => expect(log.sheet.alerts.map(({ as, over }) => `${as} ${over.columns}`)).toEqual(["bad 3", "bad 1"]));

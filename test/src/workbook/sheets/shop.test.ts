@@ -36,10 +36,33 @@ it("refuses a thin lid in words and marks it, and never approves one", () => {
 
 it("marks resin on hand of which nobody knows the age", () => {
   const said = (given: Record<string, string | number>) => filled("My Shop", { "My Shop": given }).beside("resin mixed on", 3);
-  expect(said({ "resin on hand": 1, "resin mixed on": "" })).toMatch(/^the resin on hand has no date/);
+  expect(said({ "resin on hand": 1, "resin mixed on": "" })).toMatch(/the resin on hand has no date$/);
   expect(said({ "resin on hand": 1, "resin mixed on": 46000 })).toMatch(/^day the oldest part/);
   expect(said({ "resin on hand": 0, "resin mixed on": "" })).toMatch(/^day the oldest part/);
-  expect(shop.alerts("resin mixed on")).toEqual([expect.stringMatching(/^bad: AND\(SUM/)]);
+  expect(shop.alerts("resin mixed on")).toContainEqual(expect.stringMatching(/^bad: AND\(SUM/));
+});
+
+const wrong = {
+  fullness: 55,
+  barometer: "n/a",
+  "packet makes": 0,
+  "in the oven": "wrapped",
+  "resin mixed on": "last week",
+  chamber: "12 in",
+};
+
+it.each(Object.entries(wrong))("says what to type where %s is %s, and every sheet says so", (name, value) => {
+  const typed = { [name]: value };
+  const mine = filled("My Shop", { "My Shop": typed });
+  expect(mine.beside(name, 3)).toMatch(/^type /);
+  expect(mine.value(1, 0)).toMatch(/wrong or missing/);
+  expect(filled("Supplies", { "My Shop": typed }).value(1, 0)).toMatch(/^Something on My Shop/);
+  expect(shop.value(1, 0)).toMatch(/^The facts/);
+});
+
+it("names no material for the lid by itself", () => {
+  expect(filled("My Shop", { "My Shop": { material: "" } }).beside("the lid is")).toBe("refused: say what it is made of");
+  expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(/^The lid on My Shop is refused/);
 });
 
 it.each([
@@ -47,5 +70,5 @@ it.each([
   ["scale reads", "oz"],
 ])("says so where %s are not those of the file", (name, other) => {
   expect(beside(name, 3)).not.toMatch(/type/);
-  expect(filled("My Shop", { "My Shop": { [name]: other } }).beside(name, 3)).toMatch(/^this file is made for .*: type .* here$/);
+  expect(filled("My Shop", { "My Shop": { [name]: other } }).beside(name, 3)).toMatch(/^type .*: this file is made for it$/);
 });

@@ -57,6 +57,16 @@ it("says “no plan” where the plan fails, and not that nothing is needed", ()
   expect([1, 3].map((column) => empty.beside("catalyst", column))).toEqual([0, 0]);
 });
 
+it.each([
+  ["type a plain number", { 2: "1.5 qt" }],
+  ["of which kind?", { 1: undefined }],
+  ["good for how long?", { 5: undefined }],
+])("says “%s” of a line that it cannot count", (words, typed) => {
+  const asked = filled("Supplies", { Supplies: { "resin, first can": typed } });
+  expect(asked.beside("resin, first can", 9)).toBe(words);
+  expect(asked.beside("resin to mix", 2)).toBe(1);
+});
+
 it("asks when a thing was opened", () => {
   const [row] = supplies.rows("foil");
   expect(supplies.value(row, 4)).toBeGreaterThan(40000);
@@ -69,7 +79,7 @@ it("asks when a thing was opened", () => {
 });
 
 it("marks and lists", () => {
-  expect(supplies.sheet.alerts.map(({ as }) => as)).toEqual(["bad", "bad", "bad", "attention", "bad"]);
+  expect(supplies.sheet.alerts.map(({ as }) => as)).toEqual(["bad", "bad", "bad", "attention", "bad", "bad"]);
   expect(supplies.validations).toContainEqual(
     expect.objectContaining({ type: "list", values: ["resin", "catalyst", "dye", "foil", "other"] }),
   );

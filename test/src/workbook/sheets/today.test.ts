@@ -81,7 +81,7 @@ it("dates the fluid by its oldest part, and says so where that is past before it
   const old = onHand(45901);
   expect(old.beside("oldest part mixed on")).toBe(45901);
   near(old.beside("use all of it by") as number, ask("EXPIRY", 45901) as number);
-  expect(old.beside("use all of it by", 3)).toMatch(/^out of date before it is used up/);
+  expect(old.beside("use all of it by", 3)).toMatch(/^out of date by then/);
   expect(old.beside("mix", 3)).toMatch(/^counts on resin that is out of date/);
   expect(old.alerts("use all of it by")[0]).toMatch(/^bad: OR\(.*<INT\(/);
   // Good on the morning of the demo, and no more when the soak ends the next day.
@@ -91,6 +91,15 @@ it("dates the fluid by its oldest part, and says so where that is past before it
   expect(young.beside("mix", 3)).toMatch(/^whole packets/);
   expect(onHand(undefined).beside("oldest part mixed on", 3)).toMatch(/no date on My Shop/);
   expect(number("oldest part mixed on")).toBe(number("it begins"));
+});
+
+it("gives resin of unknown or impossible age no day to be used by", () => {
+  const undated = filled("Today", { "My Shop": { "resin on hand": 2, "resin mixed on": "" } });
+  expect(undated.beside("oldest part mixed on")).toBe("");
+  expect(undated.beside("use all of it by")).toBe("");
+  expect(undated.beside("mix", 3)).toMatch(/^counts on resin that/);
+  const ahead = filled("Today", { "My Shop": { "resin on hand": 2, "resin mixed on": 46196 } });
+  expect(ahead.beside("oldest part mixed on", 3)).toMatch(/dated after the demo/);
 });
 
 it("begins no pumping behind a lid that is refused", () => {
