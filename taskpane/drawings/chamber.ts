@@ -1,59 +1,21 @@
 import { svg } from "lit";
 import { said, sayIn } from "../../shared/outcome";
 import type { Units } from "../../shared/unit";
-import type { Place } from "../../src/chamber/blocks";
 import { type Bath, spanOf } from "./bath";
+import { type Box, cutOf } from "./cut";
 import { type Drawing, paper, px } from "./drawing";
 
 const wall = 5;
 const tallest = 300;
-
-/** A rectangle in the chamber, in metres: x from the middle, y up from the floor. */
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** The pieces that a cut through the middle meets, layer upon layer; one that it only passes is left out. */
-function cutPieces({ places = [], layers = 0, last = 0, stack = 0 }: Bath): Box[] {
-  const height = stack / layers;
-  const middle = nearestRow(places);
-  const lastPieces = nearest(places, middle, last);
-  return Array.from({ length: layers }, (_, layer) => {
-    const present = layer === layers - 1 ? lastPieces : undefined;
-    return middle.filter((place) => !present || present.has(place)).map(({ x, dx }) => ({ x, y: layer * height, width: dx, height }));
-  }).flat();
-}
-
-/** A last layer that is not full lies around the middle, where the cut goes. */
-function nearest(places: readonly Place[], cut: readonly Place[], many: number): ReadonlySet<Place> {
-  const off = (place: Place) => (cut.includes(place) ? 0 : 1e3) + Math.hypot(place.x + place.dx / 2, place.y + place.dy / 2);
-  return new Set([...places].sort((a, b) => off(a) - off(b)).slice(0, many));
-}
-
-/** The pieces cut by the line across the chamber, parallel to x and nearest to the middle, that meets most of them. */
-function nearestRow(places: readonly Place[]): Place[] {
-  const heights = [...places].map(({ y, dy }) => y + dy / 2).sort((a, b) => Math.abs(a) - Math.abs(b));
-  const at = (line: number) => places.filter(({ y, dy }) => y < line && line < y + dy);
-  return heights.slice(0, 12).reduce<Place[]>((best, line) => (at(line).length > best.length ? at(line) : best), []);
-}
-
-/** Pieces and ballast as one block, where only their volume and the height of the stack are known. */
-function blockOf({ section, stack, solids }: Bath): Box[] {
-  if (!stack || !solids) return [];
-  const [width, breadth] = spanOf(section);
-  const share = Math.min(1, solids / (stack * width * breadth * (section.shape === "round" ? Math.PI / 4 : 1)));
-  return [{ x: (-width * share) / 2, y: 0, width: width * share, height: stack }];
-}
+/** How much of the width the ballast is drawn to cover. */
+const plate = 0.84;
 
 /** The chamber cut open: pieces, ballast, fluid line, foam room and lid. */
 export function chamberDrawing(bath: Bath, units: Units): Drawing {
   const { section, height, foam, depth, depthAfter, stack = 0, ballast = 0 } = bath;
-  const [width] = spanOf(section);
+  const { width, pieces, middle } = cutOf(bath);
   const top = height ?? Math.max(depth, stack + ballast) * 1.25;
-  const scale = Math.min((paper - 2 * wall - 30) / width, (tallest - 2 * wall) / top);
+  const scale = Math.min((paper - 2 * wall - 30) / spanOf(section)[0], (tallest - 2 * wall) / top);
   const left = (paper - width * scale) / 2;
   const floor = top * scale + 18;
   const x = (m: number) => px(left + (m + width / 2) * scale);
@@ -62,9 +24,11 @@ export function chamberDrawing(bath: Bath, units: Units): Drawing {
   const box = (mark: string, { x: bx, y: by, width: w, height: h }: Box) =>
     svg`<rect class=${mark} x=${x(bx)} y=${y(by + h)} width=${long(w)} height=${long(h)} />`;
 
-  const pieces = bath.places ? cutPieces(bath) : blockOf(bath);
   const say = (m: number) => sayIn(units, said("length", m));
   const line = (mark: string, m: number) => svg`<line class=${mark} x1=${x(-width / 2)} x2=${x(width / 2)} y1=${y(m)} y2=${y(m)} />`;
+  // It lies on the pieces as far as the wall lets it.
+  const loose = width * (0.49 - plate / 2);
+  const aside = Math.max(-loose, Math.min(loose, middle));
   const wide = 2 * wall + width * scale;
   const legend: [string, string][] = [
     ["wood", bath.places ? "pieces" : pieces.length ? "pieces and ballast, drawn as one block" : ""],
@@ -83,7 +47,7 @@ export function chamberDrawing(bath: Bath, units: Units): Drawing {
       <rect class="fluid" x=${x(-width / 2)} y=${y(depth)} width=${long(width)} height=${long(depth)} />
       ${foam && height ? box("foam", { x: -width / 2, y: height - foam, width, height: foam }) : ""}
       ${pieces.map((piece) => box("wood", piece))}
-      ${ballast ? box("steel", { x: -width * 0.42, y: stack, width: width * 0.84, height: Math.max(ballast, 2 / scale) }) : ""}
+      ${ballast ? box("steel", { x: aside - (width * plate) / 2, y: stack, width: width * plate, height: Math.max(ballast, 2 / scale) }) : ""}
       ${line("level", depth)}
       ${depthAfter === undefined ? "" : line("after", depthAfter)}
       <path class="wall" d=${`M${px(left - wall / 2)} ${y(top)}V${px(floor + wall / 2)}H${px(left + width * scale + wall / 2)}V${y(top)}`} />
@@ -94,28 +58,34 @@ export function chamberDrawing(bath: Bath, units: Units): Drawing {
   };
 }
 
-/** One layer seen from above. */
+/** The top layer seen from above, and where the drawing of the section is cut. */
 export function aboveDrawing(bath: Bath): Drawing | undefined {
-  const { section, places } = bath;
+  const { section, places, layers = 1 } = bath;
   if (!places) return undefined;
+  const { off, top } = cutOf(bath);
   const [width, breadth] = spanOf(section);
   const scale = Math.min((paper - 2 * wall - 30) / width, 240 / breadth);
   const cx = paper / 2;
   const cy = (breadth * scale) / 2 + wall + 2;
-  const radius = px((width * scale) / 2);
+  const reach = (width * scale) / 2;
   const floor =
     section.shape === "round"
-      ? svg`<circle class="fluid walled" cx=${px(cx)} cy=${px(cy)} r=${radius} />`
-      : svg`<rect class="fluid walled" x=${px(cx - (width * scale) / 2)} y=${px(cy - (breadth * scale) / 2)} width=${px(width * scale)} height=${px(breadth * scale)} />`;
+      ? svg`<circle class="fluid walled" cx=${px(cx)} cy=${px(cy)} r=${px(reach)} />`
+      : svg`<rect class="fluid walled" x=${px(cx - reach)} y=${px(cy - (breadth * scale) / 2)} width=${px(2 * reach)} height=${px(breadth * scale)} />`;
+  const free = places.length - top.size;
+  const empty = layers > 1 ? "lower" : "free";
+  const saw = px(cy - off * scale);
+  const legend: [string, string][] = [["saw", `the drawing above is cut here, ${Math.abs(off) > 1e-6 ? "beside" : "through"} the middle`]];
+  if (free) legend.unshift([empty, `free ${layers > 1 ? "in the top layer, full below" : "places"}: ${free} of ${places.length}`]);
   return {
-    title: "A full layer, from above",
+    title: free ? "The top layer, from above" : "A full layer, from above",
     width: paper,
     height: 2 * cy,
     picture: svg`${floor}${places.map(
-      ({ x, y, dx, dy }) =>
-        svg`<rect class="wood" x=${px(cx + x * scale)} y=${px(cy - (y + dy) * scale)} width=${px(dx * scale)} height=${px(dy * scale)} />`,
-    )}`,
-    says: `${places.length} pieces in the layer`,
-    legend: [],
+      (place) =>
+        svg`<rect class=${top.has(place) ? "wood" : empty} x=${px(cx + place.x * scale)} y=${px(cy - (place.y + place.dy) * scale)} width=${px(place.dx * scale)} height=${px(place.dy * scale)} />`,
+    )}<line class="saw" x1=${px(cx - reach - 12)} x2=${px(cx + reach + 12)} y1=${saw} y2=${saw} />`,
+    says: [`${top.size} pieces in the layer`, ...legend.map(([, words]) => words)].join("; "),
+    legend,
   };
 }

@@ -7,8 +7,8 @@ import { type Drawing, lineThrough, paper, px, ticks } from "./drawing";
 const left = 34;
 const right = 8;
 const top = 18;
-const bottom = 20;
-const height = 180;
+const bottom = 34;
+const height = 194;
 const points = 60;
 
 /** Skin and core over time, with the temperature that the core is to reach. */
@@ -30,7 +30,7 @@ export function curveDrawing(warming: Warming, units: Units): Drawing {
   });
   const times = ticks(0, until / 60, 5).map((minute) => {
     const at = px(x(minute * 60));
-    return svg`<text class="middle" x=${at} y=${height - 6}>${minute}</text><line class="grid" x1=${at} x2=${at} y1=${height - bottom} y2=${height - bottom + 3} />`;
+    return svg`<text class="middle" x=${at} y=${height - bottom + 14}>${minute}</text><line class="grid" x1=${at} x2=${at} y1=${height - bottom} y2=${height - bottom + 3} />`;
   });
   const aim = target === undefined ? "" : svg`<line class="aim" x1=${left} x2=${paper - right} y1=${px(y(target))} y2=${px(y(target))} />`;
   const end = readings.at(-1)!;
@@ -38,7 +38,7 @@ export function curveDrawing(warming: Warming, units: Units): Drawing {
     title: cooling ? "How skin and core cool down" : "How skin and core warm up",
     width: paper,
     height,
-    picture: svg`<text x="0" y="10">${unit.name}</text><text class="end" x=${paper - right} y=${height - bottom - 6}>minutes</text>${grid}${times}${aim}<path class="skin" d=${curve("skin")} /><path class="core" d=${curve("core")} />`,
+    picture: svg`<text x="0" y="10">${unit.name}</text><text class="end" x=${paper - right} y=${height - 4}>minutes</text>${grid}${times}${aim}<path class="skin" d=${curve("skin")} /><path class="core" d=${curve("core")} />`,
     says: `minutes across, ${unit.name} up; after ${sayIn(units, said("minutes", until))} the skin has ${say(end.skin)} and the core ${say(end.core)}`,
     legend: [
       ["skin", `skin, in the middle of the widest face: ${say(end.skin)} at the end`],

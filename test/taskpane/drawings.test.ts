@@ -1,3 +1,6 @@
+import { join } from "node:path";
+import { buildSync } from "esbuild";
+import type { SVGTemplateResult } from "lit";
 import type { Cells } from "../../shared/columns";
 import { catalogue } from "../../src/catalogue";
 import { remaining, slab } from "../../src/cure/slab";
@@ -13,6 +16,28 @@ const asked = (name: string, ...typed: (number | string)[]) =>
     0,
   );
 const inch = 0.0254;
+
+/** The drawings as the pane has them: what draws comes as ES modules, so it is bundled first. */
+function drawn(): typeof import("../../taskpane/drawings/chamber") {
+  const entry = join(__dirname, "../../taskpane/drawings/chamber.ts");
+  const { outputFiles } = buildSync({ entryPoints: [entry], bundle: true, platform: "node", format: "cjs", write: false });
+  const module = { exports: {} };
+  new Function("module", "exports", "require", outputFiles[0].text)(module, module.exports, require);
+  return module.exports as ReturnType<typeof drawn>;
+}
+
+const markup = (part: unknown): string => {
+  if (Array.isArray(part)) return part.map(markup).join("");
+  if (typeof part !== "object" || part === null) return String(part);
+  const { strings, values } = part as SVGTemplateResult;
+  return strings.map((words, i) => words + (i < values.length ? markup(values[i]) : "")).join("");
+};
+
+/** The elements of a class in a picture, with their numbers. */
+const marks = (picture: SVGTemplateResult, mark: string): Record<string, number>[] =>
+  [...markup(picture).matchAll(new RegExp(`class="?${mark}"?([^>]*)>`, "g"))].map(([, rest]) =>
+    Object.fromEntries([...rest.matchAll(/(\w+)="?([\d.-]+)/g)].map(([, name, value]) => [name, Number(value)])),
+  );
 
 describe("the blank that is drawn", () => {
   const piece = slab(0.01, 8, 0.15, 7e5);
@@ -56,6 +81,43 @@ describe("the chamber that is drawn", () => {
   });
   it("covers the stack of FILL by the cover, once the wood has its fill", () => {
     within(bathOf(asked("FILL", 6, 5, 104, 0.4))!.depthAfter!, 6 * inch, 1e-12);
+  });
+  describe("and cut open", () => {
+    const { chamberDrawing, aboveDrawing } = drawn();
+    it.each([
+      { what: "sides out of step with the middle", call: ["PERLOAD", 6, 11, 0.75, 0.75, 5], columns: 6 },
+      { what: "lying pieces, one on top", call: ["ARRANGE", 6, 10, 0.75, 0.75, 5, 16], columns: 1 },
+      { what: "quarter turns and a part layer", call: ["ARRANGE", 8, 18, 0.75, 0.75, 2.5, 70], columns: 7 },
+      { what: "a layer that is not full", call: ["ARRANGE", 12, 18, 2, 2, 9, 14], columns: 5 },
+      { what: "a tray with pieces on one side", call: ["ARRANGE", "8 x 5 in", 10, 0.75, 1.5, 5, 7], columns: 1 },
+      { what: "a tray of two kinds of rows", call: ["ARRANGE", "20 x 20 in", 10, 2, 2, 11, 9], columns: 5 },
+      { what: "a joint all across the middle", call: ["ARRANGE", 4.6, 12, 1.5, 1.5, 5, 3], columns: 2 },
+    ] as const)("shows what the line in the view from above crosses: $what", ({ call: [name, ...typed], columns }) => {
+      const read = asked(name, ...typed);
+      const bath = bathOf(read)!;
+      const { picture } = aboveDrawing(bath)!;
+      const [{ y1: saw }] = marks(picture, "saw");
+      const met = (mark: string) => marks(picture, mark).filter(({ y, height }) => y < saw && saw < y + height);
+      expect(met("(?:wood|lower|free)")).toHaveLength(columns);
+
+      const section = chamberDrawing(bath, read.units).picture;
+      const pieces = marks(section, "wood");
+      const layers = [...new Set(pieces.map(({ y }) => y))].sort((a, b) => b - a).map((at) => pieces.filter(({ y }) => y === at));
+      expect(layers).toHaveLength(bath.layers!);
+      expect(layers.at(-1)).toHaveLength(met("wood").length);
+      for (const below of layers.slice(0, -1)) expect(below).toHaveLength(columns);
+      expect(met("wood").length).toBeGreaterThan(0);
+      expect(marks(picture, "wood")).toHaveLength(bath.last!);
+
+      // Side by side in the same places, at the two drawings' scales.
+      const share = (all: Record<string, number>[]) => {
+        const left = Math.min(...all.map(({ x }) => x));
+        const wide = Math.max(...all.map(({ x, width }) => x + width)) - left;
+        return all.map(({ x }) => (x - left) / wide).sort((a, b) => a - b);
+      };
+      const above = share(met("wood"));
+      for (const [i, at] of share(layers.at(-1)!).entries()) within(at, above[i], 0.01);
+    });
   });
   it("is none for a function of another subject", () => expect(bathOf(asked("DYE", 2))).toBeUndefined());
 });
