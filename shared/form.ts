@@ -4,6 +4,7 @@ import { type Contract, parameters, shopArg } from "./contract";
 import { literalOf } from "./formula";
 import { type Cell, said, sayIn, Trouble } from "./outcome";
 import type { Setting, Shop } from "./settings";
+import { exampleLine, filledLines, firstUnread, partsOf } from "./table";
 import { fromInternal, type Units } from "./unit";
 
 /** An argument as a form shows it. */
@@ -56,7 +57,10 @@ const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1
 
 function fieldOf(name: string, arg: Arg, shop: Shop): Field {
   const control = arg.choices ? "choice" : Array.isArray(arg.example) || (arg.take && !arg.say) ? "lines" : "line";
-  const sample = Array.isArray(arg.example) ? `a line each, with ${arg.sample(shop.units).replace("rows of ", "")}` : "";
+  const parted = Array.isArray(arg.example) && Array.isArray(arg.example[0]);
+  const sample = Array.isArray(arg.example)
+    ? `a line each, with ${arg.sample(shop.units).replace("rows of ", "")}${parted ? ", a comma and a space between them" : ""}`
+    : "";
   const such = arg.choices || sample ? "" : arg.sample(shop.units).replace(/^a (value|date) /, "");
   return {
     name,
@@ -66,9 +70,13 @@ function fieldOf(name: string, arg: Arg, shop: Shop): Field {
     choices: arg.choices ?? [],
     required: !arg.optional,
     unit: arg.kind ? shop.units[arg.kind].name : "",
-    hints: [sample || such, control === "lines" && !sample ? "a line each" : "", rangeHint(arg, shop.units), leftOut(arg, shop)].filter(
-      Boolean,
-    ),
+    hints: [
+      sample || such,
+      parted ? exampleLine(arg, shop.units) : "",
+      control === "lines" && !sample ? "a line each" : "",
+      rangeHint(arg, shop.units),
+      leftOut(arg, shop),
+    ].filter(Boolean),
   };
 }
 
@@ -81,10 +89,7 @@ export const fieldsOf = (contract: Contract, shop: Shop): Field[] =>
 /** A plain number becomes one; everything else stays text, for the argument to read. */
 const cellOf = (typed: string): Cell => (/^[+-]?(\d+\.?\d*|\.\d+)$/.test(typed) ? Number(typed) : typed);
 
-const isTable = ({ arg }: Field) => Array.isArray(arg.example);
-
-/** A comma parts cells only before a space: "1,5" is left whole, for the argument to refuse. */
-const parted = (line: string) => line.split(/\t|;|,(?=\s)/).map((cell) => cellOf(cell.trim()));
+const isTable = ({ arg }: Pick<Field, "arg">) => Array.isArray(arg.example);
 
 function typedCells(field: Field, typed: string): Cells | undefined {
   const text = typed.trim();
@@ -92,7 +97,7 @@ function typedCells(field: Field, typed: string): Cells | undefined {
   if (field.control !== "lines") return [[cellOf(text)]];
   const lines = text.split(/\r?\n/).filter((line) => line.trim());
   if (!isTable(field)) return lines.flatMap((line) => line.split(";")).map((cell) => [cellOf(cell.trim())]);
-  const rows = lines.map(parted);
+  const rows = lines.map((line) => partsOf(line, field.arg).map(cellOf));
   const widest = Math.max(...rows.map((row) => row.length));
   return rows.map((row) => [...row, ...Array<Cell>(widest - row.length).fill("")]);
 }
@@ -103,17 +108,30 @@ export function cellsOf(field: Field, entry: Entry | undefined): Cells | undefin
   return entry.reference === undefined ? typedCells(field, entry.typed) : entry.cells;
 }
 
+/** The same as it is meant: a zero from the sheet may be a blank cell, one that somebody typed is a number to judge. */
+export function meantOf(field: Field, entry: Entry | undefined): Cells | undefined {
+  const cells = cellsOf(field, entry);
+  return entry?.typed === undefined ? cells : cells?.map((row) => row.map((cell) => (cell === 0 ? "0" : cell)));
+}
+
+/** The first typed line of a table that cannot be read, by its number. */
+function lineTrouble({ arg }: Field, entry: Entry | undefined, cells: Cells, units: Units): string | undefined {
+  if (entry?.typed === undefined || !isTable({ arg })) return undefined;
+  const unread = firstUnread(arg, cells, units);
+  return unread && `line ${filledLines(entry.typed)[unread.index]}: ${unread.trouble.in(units).message}`;
+}
+
 export const isMany = (cells: Cells | undefined): boolean => cells !== undefined && cells.flat().length > 1;
 
 /** What is wrong with a field by itself; a column's rows each answer for themselves. */
 export function troubleOf(field: Field, entry: Entry | undefined, units: Units): string | undefined {
-  const cells = cellsOf(field, entry);
+  const cells = meantOf(field, entry);
   if (!cells || (!field.arg.take && isMany(cells))) return undefined;
   try {
     if (field.arg.take) {
       if (!cells.flat().every(isBlank)) field.arg.take(cells, units);
     } else if (!isEmpty(cells[0][0], field.arg, units)) field.arg.read(cells[0][0], units);
-    return undefined;
+    return lineTrouble(field, entry, cells, units);
   } catch (trouble) {
     if (trouble instanceof Trouble) return trouble.in(units).message;
     throw trouble;

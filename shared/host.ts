@@ -68,6 +68,6 @@ export interface SheetHost {
    */
   readPart(namespace: string): Promise<string | undefined>;
   writePart(namespace: string, xml: string): Promise<Ended>;
-  /** Puts rows of text on a new sheet, never as formulas. */
+  /** Puts rows of text on a new sheet, never as formulas; how it looks stands in listsheet.ts. */
   printSheet(title: string, rows: readonly (readonly string[])[]): Promise<Ended>;
 }

@@ -27,8 +27,10 @@ export const missing = (label: string, sayExample: string): Trouble => badInput`
 
 export const valueSuchAs = (kind: Kind, example: number, units: Units): string => `a value such as ${sample(kind, example, units)}`;
 
+const byName = "; for a wood by name, PORE.GRAVITY gives it";
+
 export const notQuantity = (label: string, shown: string, kind: Kind, dimension: Dimension, example: number, units: Units): Trouble =>
-  badInput`${label}: “${shown}” is not ${nouns[dimension]}: type a value such as ${sample(kind, example, units)}`;
+  badInput`${label}: “${shown}” is not ${nouns[dimension]}: type a value such as ${sample(kind, example, units)}${kind === "gravity" ? byName : ""}`;
 
 export const comma = (label: string, shown: string): Trouble =>
   badInput`${label}: “${shown}” has a comma, which can be read two ways: type ${shown.replace(/,/g, ".")} with a point for a part, or the thousands without a comma`;

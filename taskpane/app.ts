@@ -55,6 +55,21 @@ export class App extends LitElement {
     return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.seen.has(name) ? this.view(name) : ""}</div>`;
   };
 
+  /** What the pane says stands over its foot: nothing may lie under it, least of all what has the focus. */
+  override firstUpdated(): void {
+    const said = this.querySelector<HTMLElement>(".said")!;
+    const makeRoom = () => {
+      const { offsetHeight, scrollHeight, clientHeight } = said;
+      document.documentElement.style.setProperty("--said", `${offsetHeight}px`);
+      if (scrollHeight > clientHeight) said.tabIndex = 0;
+      else said.removeAttribute("tabindex");
+      const focused = document.activeElement;
+      const at = focused?.getBoundingClientRect();
+      if (focused !== document.body && at && at.bottom > 0 && at.top < innerHeight) focused?.scrollIntoView({ block: "nearest" });
+    };
+    new ResizeObserver(makeRoom).observe(said);
+  }
+
   override render(): TemplateResult {
     const { words, failed } = this.notice;
     return html`

@@ -1,6 +1,6 @@
 import type { Cells } from "../shared/columns";
 import type { Contract } from "../shared/contract";
-import { cellsOf, type Entries, type Entry, type Field, fieldsOf, formulaOf, isAbout, isMany, isMissing, troubleOf } from "../shared/form";
+import { type Entries, type Entry, type Field, fieldsOf, formulaOf, isAbout, isMany, isMissing, meantOf, troubleOf } from "../shared/form";
 import { isFault, type Outcome } from "../shared/outcome";
 import type { Shop } from "../shared/settings";
 import { call, cellName, readShop } from "../src/catalogue";
@@ -22,6 +22,8 @@ export interface Asked {
   readonly missing: readonly string[];
   /** Undefined until all is there and sound. */
   readonly answer?: readonly (readonly Outcome[])[];
+  /** The answer says nothing: what it takes from the sheet is blank. */
+  readonly blank?: boolean;
   /** A fault that belongs to no field. */
   readonly trouble?: string;
   readonly formula: string;
@@ -54,7 +56,7 @@ export function ask(contract: Contract, entries: Entries, choice: ShopChoice, ta
   const cells = contract.shop ? shopCells(choice, table) : undefined;
   const { shop, fault } = shopFrom(cells);
   const fields = fieldsOf(contract, shop);
-  const given = fields.map((field) => cellsOf(field, entries[field.name]));
+  const given = fields.map((field) => meantOf(field, entries[field.name]));
   const troubles: Record<string, string> = {};
   for (const field of fields) {
     const trouble = troubleOf(field, entries[field.name], shop.units);
@@ -67,7 +69,7 @@ export function ask(contract: Contract, entries: Entries, choice: ShopChoice, ta
   const answer = call(contract, contract.shop ? [...given, cells] : given);
   const many = contract.per === "piece" && given.some(isMany);
   const [only] = answer.length === 1 ? answer[0] : [];
-  if (!isFault(only) || isScreen(contract)) return { ...base, answer, many };
+  if (!isFault(only) || isScreen(contract)) return { ...base, answer, many, blank: answer.flat().every((cell) => cell === "") };
   const about = fields.find((field) => isAbout(field, only.message));
   return about ? { ...base, troubles: { [about.name]: only.message } } : { ...base, trouble: only.message };
 }

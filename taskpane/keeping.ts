@@ -16,6 +16,7 @@ interface Draft {
   readonly base?: string;
   readonly xml?: string;
   readonly editing?: Editing;
+  readonly who?: string;
 }
 
 const draftName = "checklist";
@@ -29,6 +30,8 @@ export class Keeping {
   /** Why the workbook has not taken the list, in words; "" while all is well. */
   trouble = "";
   editing: Editing | undefined;
+  /** Who ran the last run, as far as it is typed; undefined while nobody starts a new one. */
+  who: string | undefined;
   private place = "";
   private kept: string | undefined;
   private writing: Promise<void> = Promise.resolve();
@@ -63,6 +66,7 @@ export class Keeping {
     const draft = draftOf(draftName, (kept) => kept as Draft);
     if (!draft || draft.place !== this.place || draft.base !== this.kept) return;
     this.editing = draft.editing;
+    this.who = draft.who;
     const part = draft.xml === undefined ? undefined : read(draft.xml, this.place, parser());
     if (part?.state === "read") this.set(part.list);
   }
@@ -74,6 +78,11 @@ export class Keeping {
 
   edit(editing: Editing | undefined): void {
     this.editing = editing;
+    this.keepDraft(write(this.list, this.place));
+  }
+
+  start(who: string | undefined): void {
+    this.who = who;
     this.keepDraft(write(this.list, this.place));
   }
 
@@ -107,8 +116,9 @@ export class Keeping {
   }
 
   private keepDraft(xml: string): void {
-    const { place, kept: base, editing } = this;
+    const { place, kept: base, editing, who } = this;
+    const typed = editing !== undefined || who !== undefined;
     const waits = xml !== (base ?? write(fresh, place));
-    keepDraft(draftName, waits || editing ? { place, base, editing, ...(waits && { xml }) } : undefined);
+    keepDraft(draftName, waits || typed ? { place, base, editing, who, ...(waits && { xml }) } : undefined);
   }
 }

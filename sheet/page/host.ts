@@ -2,12 +2,11 @@ import type { CellPosition, Model, Zone } from "@odoo/o-spreadsheet";
 import type { Cells } from "../../shared/columns";
 import type { Call, Ended, Look, Selection, SheetHost } from "../../shared/host";
 import { cellOf } from "../cell";
-import { longestSheetName, sheetKey } from "../file/sheetname";
-import { freeName } from "../free";
 import { heard } from "../functions";
 import { letters } from "../letters";
 import { respelled } from "../quotes";
 import type { Desk } from "./desk";
+import { addList } from "./listsheet";
 
 type Getters = Model["getters"];
 
@@ -24,9 +23,6 @@ const onlyRead: Ended = {
   done: false,
   words: "This workbook is open in another tab, so here it can only be read: close the other tab first.",
 };
-
-/** Text that stays text: the format of plain text does not stop the engine from reading an equals sign. */
-const inert = (text: string): string => (text.startsWith("=") ? respelled(`="${text.replace(/"/g, '""')}"`) : text);
 
 /** The embedded sheet as the pane sees it: whatever workbook the desk shows. */
 export function pageHost(desk: Shown, whole: Whole): SheetHost {
@@ -125,7 +121,10 @@ export function pageHost(desk: Shown, whole: Whole): SheetHost {
       // Cells that the old formula fills make way with it.
       const blocked = cells.slice(1).find((cell) => isFilled(cell) && !sameCell(originOf(cell), originOf(position)));
       if (blocked)
-        return { done: false, words: `The answer fills ${cells.length} cells, and ${letters(blocked.col)}${blocked.row + 1} is filled.` };
+        return {
+          done: false,
+          words: `The answer fills ${cells.length} cells, and ${letters(blocked.col)}${blocked.row + 1} is filled: clear it, or choose a cell with room below and beside.`,
+        };
       const result = desk.model.dispatch("UPDATE_CELL", { sheetId, col, row, content: respelled(formula) });
       return result.isSuccessful ? { done: true } : { done: false, words: "This cell takes no formula: it may be locked." };
     },
@@ -149,22 +148,7 @@ export function pageHost(desk: Shown, whole: Whole): SheetHost {
 
     async printSheet(title, rows) {
       if (desk.readOnly) return onlyRead;
-      const { model } = desk;
-      const sheetId = `sheet${Date.now()}`;
-      const taken = new Set(
-        sheet()
-          .getSheetIds()
-          .map((id) => sheetKey(sheet().getSheetName(id))),
-      );
-      const name = freeName(title, (one) => taken.has(sheetKey(one)), longestSheetName);
-      const size = { cols: Math.max(1, ...rows.map((row) => row.length)), rows: rows.length + 5 };
-      model.dispatch("CREATE_SHEET", { sheetId, name, position: sheet().getSheetIds().length, ...size });
-      rows.forEach((row, down) => {
-        row.forEach((content, across) => {
-          model.dispatch("UPDATE_CELL", { sheetId, col: across, row: down, content: inert(content), format: "@" });
-        });
-      });
-      model.dispatch("ACTIVATE_SHEET", { sheetIdFrom: sheet().getActiveSheetId(), sheetIdTo: sheetId });
+      addList(desk.model, title, rows);
       return { done: true };
     },
   };

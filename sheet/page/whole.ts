@@ -27,7 +27,10 @@ export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
         if (stop.aborted) return stopped("the workbook is as it was");
         const ended = await library.replace(work);
         return ended.done
-          ? { done: true, words: `Inserted at the end: ${added.join(", ")}. To take it back: Workbooks, earlier versions.` }
+          ? {
+              done: true,
+              words: `Inserted at the end: ${added.join(", ")}. To take it back: the button with the workbook's name at the top, then Earlier versions.`,
+            }
           : ended;
       } catch (error) {
         if (error instanceof Unreadable) return { done: false, words: `Nothing was inserted: ${error.message}.` };

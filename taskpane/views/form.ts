@@ -99,6 +99,7 @@ export class Form extends View {
     this.filled = "";
     if (ended.filled && !over) {
       this.filled = ended.words ?? "The cell is filled.";
+      this.tell("");
       this.focusOn("#put-over");
       return;
     }
@@ -121,8 +122,10 @@ export class Form extends View {
   }
 
   private putting(asked: Asked): TemplateResult {
+    const ready = asked.answer !== undefined && !asked.blank;
     const stop = () => {
       this.filled = "";
+      this.tell("");
       this.focusOn("#put");
     };
     return html`<h3>In a cell</h3>
@@ -132,7 +135,7 @@ export class Form extends View {
           ? html`<div class="notice" role="alert"><p>${this.filled}</p><div class="buttons">
             <fluent-button id="put-over" @click=${() => this.put(asked, true)}>Write over it</fluent-button>
             <fluent-button @click=${stop}>Leave it</fluent-button></div></div>`
-          : html`<fluent-button id="put" appearance="primary" ?disabled-focusable=${!asked.answer} @click=${() => asked.answer && this.put(asked, false)}>
+          : html`<fluent-button id="put" appearance="primary" ?disabled-focusable=${!ready} @click=${() => ready && this.put(asked, false)}>
             Put it into the cell</fluent-button>`
       }`;
   }

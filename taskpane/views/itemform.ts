@@ -8,24 +8,30 @@ interface Handlers {
   readonly typed: (words: Words) => void;
   readonly done: (words: Words) => void;
   readonly cancel: () => void;
+  /** What the button says that leaves the form. */
+  readonly leave: string;
   /** Buttons that an item has once it exists. */
   readonly steps: unknown;
 }
 
 /** The words of an item, to type or to change. */
-export function wordsForm(words: Words, { typed, done, cancel, steps }: Handlers): TemplateResult {
+export function wordsForm(words: Words, { typed, done, cancel, leave, steps }: Handlers): TemplateResult {
   const set = (change: Partial<Words>) => typed({ ...words, ...change });
   const value = (event: Event) => (event.target as HTMLInputElement).value;
   const submit = (event: Event) => {
     event.preventDefault();
     done(words);
   };
-  const leave = (event: KeyboardEvent) => {
-    if (event.key !== "Escape") return;
-    event.stopPropagation();
-    cancel();
+  const byKey = (event: KeyboardEvent) => {
+    if (event.key === "Escape") {
+      event.stopPropagation();
+      cancel();
+    } else if (event.key === "Enter" && event.target instanceof HTMLTextAreaElement && !event.isComposing) {
+      // The words are one line, however many it takes to show them.
+      submit(event);
+    }
   };
-  return html`<form class="sheet" @submit=${submit} @keydown=${leave}>
+  return html`<form class="sheet" @submit=${submit} @keydown=${byKey}>
     <label for="item-text">What is to be checked</label>
     <textarea id="item-text" rows="2" maxlength=${longest} .value=${words.text} @input=${(e: Event) => set({ text: value(e) })}></textarea>
     <label for="item-why">Why, in one line</label>
@@ -36,7 +42,7 @@ export function wordsForm(words: Words, { typed, done, cancel, steps }: Handlers
     </select>
     <div class="buttons">
       <fluent-button type="submit" appearance="primary">Keep</fluent-button>
-      <fluent-button @click=${cancel}>Leave as it was</fluent-button>
+      <fluent-button @click=${cancel}>${leave}</fluent-button>
       ${steps}
     </div>
   </form>`;

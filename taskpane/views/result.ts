@@ -40,6 +40,7 @@ export function answerOf(contract: Contract, asked: Asked): TemplateResult {
   if (trouble) return html`<p class="fault">${trouble}</p>`;
   if (Object.keys(troubles).length) return html`<p class="quiet">No answer yet: see the words under the field.</p>`;
   if (!answer) return html`<p class="quiet">Still to fill in: ${missing.join("; ")}.</p>`;
+  if (asked.blank) return html`<p class="quiet">The answer is blank, as the cells are that it takes.</p>`;
   if (asked.many || isTable(contract)) return table(contract, asked);
   return html`<dl>${linesOf(contract, answer[0], shop.units).map(line)}</dl>`;
 }

@@ -10,7 +10,7 @@ interface Handlers {
 /** Asks who ran the last run, before the ticks are cleared for a new one. */
 export function runForm(who: string, { typed, start, leave }: Handlers): TemplateResult {
   return html`<form class="sheet" @submit=${start}>
-    <p>The ticks are cleared. The day, the name and what is unticked now are kept as the last run.</p>
+    <p>The ticks will be cleared. The day, the name and what is unticked now are kept as the last run.</p>
     <label for="safety-who">Who ran the last one</label>
     <input id="safety-who" autocomplete="off" maxlength="80" .value=${who} @input=${(e: Event) => typed((e.target as HTMLInputElement).value)} />
     <div class="buttons">

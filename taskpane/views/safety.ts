@@ -14,12 +14,13 @@ import { View } from "./view";
 
 const undoSteps = 50;
 
+const sameWords = (item: Item, { stage, text, why }: checklist.Words): boolean =>
+  item.stage === stage && item.text === checklist.oneLine(text) && item.why === checklist.oneLine(why);
+
 /** The safety list of a run: ticked, changed and kept inside the workbook. */
 @customElement("pore-safety")
 export class Safety extends View {
   @state() private ready = false;
-  @state() private starting = false;
-  @state() private who = "";
   private past: List[] = [];
   private keeping!: Keeping;
 
@@ -43,7 +44,6 @@ export class Safety extends View {
     this.past = [];
     this.keeping = new Keeping(this.host, () => this.requestUpdate());
     await this.keeping.load();
-    this.who = this.list.last?.who ?? "";
     this.ready = true;
     this.requestUpdate();
   }
@@ -64,6 +64,21 @@ export class Safety extends View {
     this.tell("The last step is undone.");
   };
 
+  /** What is half typed elsewhere is kept before another form opens; says so, or takes away what was said before. */
+  private keepTyped(): void {
+    const { id, words } = this.editing ?? { id: undefined, words: blankWords(stageNames[0]) };
+    const before = this.list;
+    if (checklist.oneLine(words.text)) this.change(this.withWords(id, words), `“${checklist.oneLine(words.text)}” is kept.`);
+    if (this.list === before) this.tell("");
+  }
+
+  /** The list with these words in it; the same one where it has them. */
+  private withWords(id: string | undefined, words: checklist.Words): List {
+    if (id === undefined) return checklist.add(this.list, words);
+    const item = this.list.items.find((one) => one.id === id);
+    return item && sameWords(item, words) ? this.list : checklist.edit(this.list, id, words);
+  }
+
   private edit(editing: Editing | undefined): void {
     this.keeping.edit(editing);
     this.requestUpdate();
@@ -77,19 +92,16 @@ export class Safety extends View {
       return;
     }
     this.edit(undefined);
-    if (id === undefined) {
-      const list = checklist.add(this.list, words);
-      this.change(list, "The item is added.");
-      this.focusOn(`#change-${list.items.at(-1)!.id}`);
-    } else {
-      this.change(checklist.edit(this.list, id, words), "The item is changed.");
-      this.focusOn(`#change-${id}`);
-    }
+    const list = this.withWords(id, words);
+    this.tell("");
+    this.change(list, id === undefined ? "The item is added." : "The item is changed.");
+    this.focusOn(`#change-${id ?? list.items.at(-1)!.id}`);
   };
 
   private cancel = (): void => {
     const { id, words } = this.editing!;
     this.edit(undefined);
+    this.tell("");
     this.focusOn(id === undefined ? `#add-${words.stage}` : `#change-${id}`);
   };
 
@@ -102,10 +114,14 @@ export class Safety extends View {
     this.focusOn(next ? `#change-${next.id}` : `#add-${item.stage}`);
   };
 
+  /** It moves in the stage that its form shows: where another one is chosen, it goes there first. */
   private moveItem = (item: Item, by: -1 | 1): void => {
-    const list = checklist.move(this.list, item.id, by);
-    const peers = checklist.inStage(list, item.stage);
-    this.change(list, `Now number ${peers.findIndex(({ id }) => id === item.id) + 1} of ${peers.length}.`);
+    const { stage } = this.editing!.words;
+    const there = stage === item.stage ? this.list : checklist.edit(this.list, item.id, { ...item, stage });
+    const list = checklist.move(there, item.id, by);
+    const peers = checklist.inStage(list, stage);
+    const where = stage === item.stage ? "" : `, under ${stages[stage]}`;
+    this.change(list, `Now number ${peers.findIndex(({ id }) => id === item.id) + 1} of ${peers.length}${where}.`);
     this.focusOn(by < 0 ? "#move-up" : "#move-down");
   };
 
@@ -113,14 +129,15 @@ export class Safety extends View {
     event.preventDefault();
     const now = new Date();
     const day = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
-    this.starting = false;
-    this.change(checklist.startRun(this.list, this.who, day), "The ticks are cleared, and the last run is kept below.");
+    const who = this.keeping.who ?? "";
+    this.keeping.who = undefined;
+    this.change(checklist.startRun(this.list, who, day), "The ticks are cleared, and the last run is kept below.");
     this.focusOn("#safety-start");
   };
 
   private print = async (): Promise<void> => {
     const heading = [
-      ["", "Safety list", "Why"],
+      ["Done?", "Safety list: what is to be checked", "Why"],
       ["", first, ""],
     ];
     this.tellEnd(
@@ -131,7 +148,14 @@ export class Safety extends View {
 
   private itemForm(steps?: TemplateResult): TemplateResult {
     const { id, words } = this.editing!;
-    return wordsForm(words, { typed: (changed) => this.edit({ id, words: changed }), done: this.finish, cancel: this.cancel, steps });
+    const leave = id === undefined ? "Do not add it" : "Leave as it was";
+    return wordsForm(words, {
+      typed: (changed) => this.edit({ id, words: changed }),
+      done: this.finish,
+      cancel: this.cancel,
+      leave,
+      steps,
+    });
   }
 
   private item(item: Item): TemplateResult {
@@ -139,15 +163,31 @@ export class Safety extends View {
     const open = this.editing?.id === id;
     const acts = {
       tick: (on: boolean) => this.change(checklist.tick(this.list, id, on), ""),
-      change: () => (open ? this.cancel() : this.editItem(item)),
+      change: () => (open ? this.shut() : this.editItem(item)),
       move: (by: -1 | 1) => this.moveItem(item, by),
       restore: () => this.restoreItem(id),
       remove: () => this.removeItem(item),
     };
-    return itemRow(item, acts, open && this.itemForm(itemSteps(item, checklist.inStage(this.list, item.stage), acts)));
+    return itemRow(item, acts, open && this.itemForm(itemSteps(item, this.peersOf(item), acts)));
+  }
+
+  /** The items that an open one would stand among. */
+  private peersOf(item: Item): Item[] {
+    const { stage } = this.editing!.words;
+    const peers = checklist.inStage(this.list, stage);
+    return stage === item.stage ? peers : [...peers, item];
+  }
+
+  /** The button that opened the form shuts it, and what was typed is kept. */
+  private shut(): void {
+    const { id } = this.editing!;
+    this.keepTyped();
+    this.edit(undefined);
+    this.focusOn(`#change-${id}`);
   }
 
   private editItem({ id, stage, text, why }: Item): void {
+    this.keepTyped();
     this.edit({ id, words: { stage, text, why } });
     this.focusOn("#item-text");
   }
@@ -158,11 +198,23 @@ export class Safety extends View {
     this.focusOn(`#change-${id}`);
   }
 
+  private putBack(id: string): void {
+    this.change(checklist.restore(this.list, id), "It is back on the list.");
+    this.focusOn(`#change-${id}`);
+  }
+
+  private restoreAll = (): void => {
+    const list = checklist.restoreAll(this.list);
+    if (JSON.stringify(list) === JSON.stringify(this.list)) this.tell("Nothing was changed: the list is as it came.");
+    else this.change(list, "Every item is back as it came; your own stay.");
+  };
+
   private stage(stage: Stage): TemplateResult {
     const items = checklist.inStage(this.list, stage);
     const done = items.filter((item) => item.done).length;
     const adding = this.editing && this.editing.id === undefined && this.editing.words.stage === stage;
     const add = () => {
+      this.keepTyped();
       this.edit({ id: undefined, words: blankWords(stage) });
       this.focusOn("#item-text");
     };
@@ -187,41 +239,43 @@ export class Safety extends View {
   };
 
   private ask = (): void => {
-    this.starting = true;
+    this.type(this.list.last?.who ?? "");
+    this.tell("");
     this.focusOn("#safety-who");
   };
 
   private notYet = (): void => {
-    this.starting = false;
+    this.type(undefined);
+    this.tell("");
     this.focusOn("#safety-start");
   };
 
-  private type = (who: string): void => {
-    this.who = who;
+  private type = (who: string | undefined): void => {
+    this.keeping.start(who);
+    this.requestUpdate();
   };
 
   override render(): TemplateResult {
     if (!this.ready) return html`<p class="quiet">Looking for the list in this workbook.</p>`;
     const { items } = this.list;
-    const { unread, trouble } = this.keeping;
-    const restoreAll = () => this.change(checklist.restoreAll(this.list), "Every item is back as it came; your own stay.");
+    const { unread, trouble, who } = this.keeping;
     return html`
       <p class="first">${first}</p>
       ${unreadNotice(unread, this.saveUnread)}
       ${troubleNotice(trouble, () => this.keeping.again())}
       <p class="tally"><strong>${items.filter(({ done }) => done).length}</strong> of ${items.length} ticked</p>
       ${
-        this.starting
-          ? runForm(this.who, { typed: this.type, start: this.startRun, leave: this.notYet })
+        who !== undefined
+          ? runForm(who, { typed: this.type, start: this.startRun, leave: this.notYet })
           : html`<fluent-button id="safety-start" appearance="primary" @click=${this.ask}>Start a new run</fluent-button>`
       }
       ${lastRun(this.list.last)}
       ${stageNames.map((stage) => this.stage(stage))}
-      ${removedItems(checklist.removed(this.list), (id) => this.restoreItem(id))}
+      ${removedItems(checklist.removed(this.list), (id) => this.putBack(id))}
       <div class="buttons foot">
         <fluent-button id="undo" ?disabled-focusable=${!this.past.length} @click=${this.undo}>Undo</fluent-button>
         <fluent-button @click=${this.print}>Put it on a sheet</fluent-button>
-        <fluent-button @click=${restoreAll}>Restore all</fluent-button>
+        <fluent-button @click=${this.restoreAll}>Restore all</fluent-button>
       </div>`;
   }
 }

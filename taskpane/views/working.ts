@@ -50,8 +50,17 @@ export class WorkingView extends View {
   };
 
   private recalculate = async (): Promise<void> => {
-    this.tellEnd(await this.host.recalculate(), "The cell is calculated anew.");
+    const address = this.selection?.address;
+    const ended = await this.host.recalculate();
     await this.look();
+    // Excel asks the functions in its own time.
+    for (let waits = 0; ended.done && waits < 15 && !this.selection?.calls && this.selection?.address === address; waits++) {
+      await new Promise((done) => setTimeout(done, 100));
+      await this.look();
+    }
+    if (ended.done && !this.selection?.calls && this.selection?.address === address)
+      this.tell("The cell was calculated, and no PORE function answered: check the spelling of its name.", true);
+    else this.tellEnd(ended, "The cell is calculated anew.");
     this.focusOn("#working-title");
   };
 

@@ -122,6 +122,7 @@ const toChecklist =
     await to("Insert into this workbook");
     await press("Enter");
     await said().getByText("Inserted at the end").waitFor();
+    expect(await said().textContent()).toContain("the button with the workbook's name at the top, then Earlier versions");
     const after = await tabs();
     expect(after.slice(0, before.length)).toEqual(before);
     expect(after.slice(before.length)).toContain("Handout 2");

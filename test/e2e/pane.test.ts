@@ -139,6 +139,67 @@ withBrowser("the pane beside a sheet", () => {
       expect(await focused()).toBe("safety-start");
     });
 
+    it("keeps what is half typed when something else is opened, and says so", async () => {
+      await to("#change-gauge");
+      await press("Enter");
+      await type(" (kept)");
+      await to("#change-foam");
+      await press("Enter");
+      await kept("(kept)");
+      expect(await said()).toMatch(/^“.*\(kept\)” is kept\.$/);
+      expect(await focused()).toBe("item-text");
+      await to("Add an item to Oven");
+      await press("Enter");
+      expect(await said()).toBe("");
+      await type("The door shuts");
+      await to("Add an item to Afterwards");
+      await press("Enter");
+      expect(await said()).toBe("“The door shuts” is kept.");
+      await kept("The door shuts");
+    });
+
+    it("takes Enter for Keep, and says nothing more once a form is left", async () => {
+      await to("Add an item to Oven");
+      await press("Enter");
+      expect(await pane.getByText("Do not add it").count()).toBe(1);
+      await press("Enter");
+      expect(await said()).toBe("Type what is to be checked.");
+      expect(await focused()).toBe("item-text");
+      await press("Escape");
+      expect(await said()).toBe("");
+      await press("Enter");
+      await type("One line");
+      await press("Enter");
+      await kept('"text":"One line"');
+      expect(await focused()).toBe("change-own-1");
+    });
+
+    it("moves an item in the stage that its form shows", async () => {
+      await to("#change-gauge");
+      await press("Enter");
+      await pane.locator("#item-stage").selectOption({ label: "Oven" });
+      await to("Move up");
+      await press("Enter");
+      expect(await said()).toBe("Now number 6 of 7, under Oven.");
+      expect(await focused()).toBe("move-up");
+      expect(await pane.locator('[aria-labelledby="stage-oven"] #change-gauge').count()).toBe(1);
+    });
+
+    it("says what it did, and that it did nothing", async () => {
+      await to("Restore all");
+      await press("Enter");
+      expect(await said()).toBe("Nothing was changed: the list is as it came.");
+      await to("#change-foam");
+      await press("Enter");
+      await to("Remove");
+      await press("Enter");
+      await to("One item of the list removed");
+      await press("Enter");
+      await to("Put back: The foam room");
+      await press("Enter");
+      expect(await said()).toBe("It is back on the list.");
+    });
+
     it("puts the list on a sheet", async () => {
       await to("Put it on a sheet");
       await press("Enter");
@@ -174,6 +235,33 @@ withBrowser("the pane beside a sheet", () => {
       pane = await paneOf(page);
       await pane.locator("#item-text").waitFor();
       expect(await pane.locator("#item-text").inputValue()).toContain("(half a wor");
+    });
+
+    it("loses no half typed name by a reload", async () => {
+      await to("Start a new run");
+      await press("Enter");
+      expect(await pane.locator(".sheet").textContent()).toContain("The ticks will be cleared.");
+      await type("Blue sh");
+      await page.reload();
+      pane = await paneOf(page);
+      await pane.locator("#safety-who").waitFor();
+      expect(await pane.locator("#safety-who").inputValue()).toBe("Blue sh");
+    });
+
+    it("says it beside what has the focus, never over it", async () => {
+      await page.setViewportSize({ width: 320, height: 420 });
+      await page.evaluate(() => {
+        sheet.refuses = "Not just now, as the workbook is being saved. ".repeat(12);
+      });
+      await to("Put it on a sheet");
+      const at = (selector: string) => pane.evaluate((one) => document.querySelector(one)!.getBoundingClientRect().toJSON(), selector);
+      await press("Enter");
+      await pane.locator('.said[data-failed="true"]').waitFor();
+      await page.waitForTimeout(100);
+      const [bar, button] = [await at(".said"), await at(".foot fluent-button:nth-child(2)")];
+      expect(bar.height).toBeLessThan(125);
+      expect(button.bottom).toBeLessThanOrEqual(bar.top);
+      expect(await pane.locator(".said").getAttribute("tabindex")).toBe("0");
     });
 
     it("loses nothing by a reload while the workbook refuses", async () => {
@@ -308,6 +396,29 @@ withBrowser("the pane beside a sheet", () => {
       await press("Enter");
       await page.waitForFunction(() => sheet.cells.get("Sheet1!B2")!.formula !== "");
       expect(await focused()).toBe("put");
+      expect(await said()).toBe("The formula stands in Sheet1!B2.");
+      await press("Enter");
+      await pane.locator("#put-over").waitFor();
+      expect(await said()).toBe("");
+    });
+
+    it("judges a typed nought, and puts no formula into a cell that would show nothing", async () => {
+      await view("Functions");
+      await pane.locator("#ask-MOISTURE").click();
+      for (const field of ["weight", "dryWeight"]) await pane.locator(`#field-${field}`).fill("0");
+      expect(await pane.locator(".field .fault").allTextContents()).toEqual(Array(2).fill(expect.stringContaining("0 oz is outside")));
+      await page.evaluate(() => {
+        sheet.cells.set("Shop!C3", { formula: "", value: 0 });
+        sheet.select("Shop!C3");
+      });
+      for (const field of ["weight", "dryWeight"]) {
+        await pane.locator(`#use-${field}`).click();
+        await pane.locator(`[aria-describedby^="label-${field}"]`).waitFor();
+      }
+      expect(await pane.locator("#answer").textContent()).toContain("The answer is blank");
+      await pane.locator("#put").click();
+      expect(await pane.locator("#put").getAttribute("disabled-focusable")).not.toBeNull();
+      expect(await pane.locator("#put-over").count()).toBe(0);
     });
 
     it("shows what is wrong under the field, tied to it", async () => {
@@ -417,7 +528,7 @@ withBrowser("the pane beside a sheet", () => {
       ]);
       await calculate("ARRANGE", 6, 10, 0.75, 0.75, 5, 16);
       await pane.getByText("How do the pieces go into the chamber?").waitFor();
-      expect(await pane.locator("figure h3").allTextContents()).toEqual(["The chamber, cut open", "A full layer, from above"]);
+      expect(await pane.locator("figure h3").allTextContents()).toEqual(["The chamber, cut open", "The top layer, from above"]);
     });
 
     it("says what to select, and offers to calculate what it cannot vouch for", async () => {
@@ -431,6 +542,8 @@ withBrowser("the pane beside a sheet", () => {
       await to("#calculate");
       await press("Enter");
       expect(await pane.locator("#working").textContent()).toContain("would be a guess");
+      await pane.locator('.said[data-failed="true"]').waitFor();
+      expect(await said()).toBe("The cell was calculated, and no PORE function answered: check the spelling of its name.");
     });
 
     it("never shows a stale number as fresh", async () => {

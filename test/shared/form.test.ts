@@ -1,6 +1,6 @@
 import { quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
-import { cellsOf, type Entry, fieldsOf, formulaOf, isAbout, isMissing, troubleOf } from "../../shared/form";
+import { cellsOf, type Entry, fieldsOf, formulaOf, isAbout, isMissing, meantOf, troubleOf } from "../../shared/form";
 import { cell } from "../../shared/result";
 import { column } from "../../shared/whole";
 import { call, catalogue, readShop } from "../../src/catalogue";
@@ -81,6 +81,59 @@ describe("what was typed into a field", () => {
     expect(isAbout(field("FILL", "stack"), "solids of 900 in³ do not fit")).toBe(false);
   });
 });
+
+describe("a typed nought", () => {
+  const thickness = field("BAKE", "thickness");
+
+  it("is judged as any number is where the range leaves it out", () => {
+    expect(troubleOf(thickness, typed("0"), us.units)).toMatch(/must be from .*: 0 in is outside/);
+    expect(meantOf(thickness, typed("0"))).toEqual([["0"]]);
+    expect(call(contract("MOISTURE"), [[["0"]], [["0"]]])).not.toEqual([[""]]);
+  });
+
+  it("may be a blank cell where it comes from the sheet", () => {
+    const entry: Entry = { reference: "B2", cells: [[0]] };
+    expect(troubleOf(thickness, entry, us.units)).toBeUndefined();
+    expect(meantOf(thickness, entry)).toEqual([[0]]);
+  });
+});
+
+describe("a typed table", () => {
+  const pieces = field("PLAN", "pieces");
+  const good = ["pens", 40, 0.75, 0.75, 5, 0.45];
+
+  it.each([
+    { text: "pens, 40, 0.75, 0.75, 5, 0.45", cells: good },
+    { text: "pens; 40; 0.75; 0.75; 5; 0.45", cells: good },
+    { text: "pens,40,0.75,0.75,5,0.45", cells: good },
+    { text: "pens, 40, 0.75,0.75,5,0.45", cells: good },
+    { text: "pens, 40, 0,75, 0,75, 5, 0,45", cells: ["pens", 40, "0,75", "0,75", 5, "0,45"] },
+    { text: "pens, 1,200.5, 0.75", cells: ["pens", "1,200.5", 0.75] },
+  ])("$text is $cells", ({ text, cells }) => expect(cellsOf(pieces, typed(text))).toEqual([cells]));
+
+  it.each([
+    { text: "pens, forty, 0.75,0.75,5,0.45", says: /^line 1: count: “forty” is not a number/ },
+    { text: "pens, 40, 0.75, 0.75, 5, 0.45\n\npens, 40, 0,75, 0.75, 5, 0.45", says: /^line 3: thickness: “0,75” has a comma/ },
+    { text: "pens", says: /^line 1: count is missing/ },
+  ])("$text: $says", ({ text, says }) => expect(troubleOf(pieces, typed(text), us.units)).toMatch(says));
+
+  it("may have headings, and stays as it was where it comes from the sheet", () => {
+    const headed = "label, count, thickness, width, length, wood\npens, 40, 0.75, 0.75, 5, silver maple";
+    expect(troubleOf(pieces, typed(headed), us.units)).toBeUndefined();
+    expect(troubleOf(pieces, { reference: "A1:F1", cells: [["pens", "forty", 0.75, 0.75, 5, 0.45]] }, us.units)).toBeUndefined();
+  });
+
+  it("shows a line to type, where plain numbers are what it takes them for", () => {
+    expect(pieces.hints).toContain("such as maple, 12, 0.75, 0.75, 5, silver maple");
+    expect(field("PLAN", "pieces", readShop([["SI"]])).hints.join()).not.toContain("0.75");
+    expect(pieces.hints[0]).toContain("a comma and a space between them");
+  });
+});
+
+it("says where the gravity of a wood comes from", () =>
+  expect(troubleOf(field("UPTAKE", "gravity"), typed("silver maple"), us.units)).toMatch(
+    /is not a number: type a value such as .*; for a wood by name, PORE.GRAVITY gives it$/,
+  ));
 
 describe("the formula that goes into a cell", () => {
   const fields = fieldsOf(contract("FILL"), us);

@@ -95,7 +95,7 @@ describe("the embedded sheet as the pane sees it", () => {
     expect(await host.write("=PORE.VOIDS(K8:K20)", { formats: ["0", "0"], rows: 3 }, false)).toEqual({ done: true });
     go("O7");
     const answer = await host.write("=PORE.VOIDS(K8:K20)", { formats: ["0"], rows: 5 }, false);
-    expect(answer).toMatchObject({ done: false, words: expect.stringContaining("O8 is filled") });
+    expect(answer).toMatchObject({ done: false, words: expect.stringContaining("O8 is filled: clear it, or choose a cell with room") });
     go("P9");
     expect(await host.write("=1", { formats: ["0"], rows: 5000 }, false)).toMatchObject({ done: false });
   });
@@ -111,9 +111,18 @@ describe("the embedded sheet as the pane sees it", () => {
     const { book, host, at } = setUp();
     await host.printSheet("Safety list", [
       ["Ready?", "yes"],
-      ["=1+1", "no"],
+      ["=1+1", "many words ".repeat(10)],
+      ["Oven, whatever it is called", ""],
     ]);
     const [sheet] = book.getters.getSheetIds().slice(-1);
+    const styleOf = (row: number) => book.getters.getCell({ sheetId: sheet, col: 0, row })?.style;
+    expect([0, 1, 2].map((col) => book.getters.getColSize(sheet, col))).toEqual([68, 425, 425]);
+    expect([0, 1, 2].map((row) => book.getters.getRowSize(sheet, row))).toEqual([23, 40, 23]);
+    expect([0, 1, 2].map(styleOf)).toEqual([
+      { bold: true, wrapping: "wrap", verticalAlign: "top" },
+      { wrapping: "wrap", verticalAlign: "top" },
+      { bold: true, verticalAlign: "top" },
+    ]);
     expect(book.getters.getActiveSheetId()).toBe(sheet);
     expect(at("B1", sheet).value).toBe("yes");
     expect(at("A2", sheet).value).toBe("=1+1");
