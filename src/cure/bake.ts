@@ -27,9 +27,10 @@ export const bake = define({
   shop: bakeSettings,
   returns: cell(quantity("minutes", "minutes in the oven", 41.7)),
   format: "0",
-  equation: "{heating} until the core has {core} in an oven at {oven}, from {room}; plus {hold}; at least {shortestBake}",
+  equation:
+    "{heating} until the core is at {core}, with the oven at {oven} and the piece at {room} as it goes in; plus {hold}; not under {shortestBake}",
   source: `${conductionSource}; shortest bake: common practice, no source`,
-  accuracy: `common practice says about 30 minutes for small pieces and up to an hour for larger ones at 200 °F. Conduction agrees for a 3/4 in blank in foil (42 minutes), says more for pieces over about 1 1/4 in, and more again for foil-wrapped or crowded ones. Pieces wrapped in one bundle count as one piece of the bundle's size. A hold asked for by the label goes into hold; ${notInIt}`,
+  accuracy: `common practice says about 30 minutes for small pieces and up to an hour for larger ones at 200 °F. Conduction agrees for a 3/4 in blank in foil (42 minutes), says more for pieces over about 1 1/4 in, and more again for foil-wrapped or crowded ones. Pieces wrapped in one bundle count as one piece of the bundle's size. Where the label asks for a hold at temperature, set “hold”; ${notInIt}`,
   cautions: ["oven", "resin"],
   worked: { typed: [0.75, 0.75, 5, 0.4], gives: 41.76224502556663 },
   steps: (given) => {

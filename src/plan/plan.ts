@@ -87,7 +87,7 @@ export const plan = define({
   source:
     "the shop's own rules: common practice, no source; chamber as ARRANGE, uptake as UPTAKE, dye as DYETOPUP, bake as BAKE, use by as EXPIRY",
   accuracy:
-    "one person, one chamber, one oven, one colour, every day the same hours: days off, a second pair of hands, warming the oven up and opening its door, the height of a shelf, draining, cooling, weighing and resin lost as vapour are not in it. Loading and taking out come before wrapping. A size of several woods is arranged by its lightest and baked as long as its slowest. A start given outweighs ready by",
+    "one person, one chamber, one oven, one colour, every day the same hours: days off, a second pair of hands, warming the oven up and opening its door, the height of a shelf, draining, cooling, weighing and resin lost as vapour are not in it. Loading and taking out come before wrapping. A size of several woods is arranged by its lightest and baked as long as its slowest. Where a start is given, ready by is not looked at",
   cautions: ["chamber", "ballast", "resin", "storage", "oven"],
   worked: {
     typed: [[["maple", 12, 0.75, 0.75, 5, 0.45]], 6, 10, "2026-03-14 08:00"],

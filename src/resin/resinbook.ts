@@ -79,7 +79,7 @@ export const resinbook = define({
   returns,
   format: { volume: "0.00", rate: "0.00", useBy: "yyyy-mm-dd" },
   equation:
-    "volume = volume before + added − taken up; dye rate = (dye before + dye added) / (volume before + added); use-by = EDATE(day of the oldest part, {months})",
+    "volume = volume before + added − taken up; dye rate = (dye before + dye added) / (volume before + added); use-by = the same day of the month as the oldest part, {months} later",
   source: "conservation of fluid and dye; the oldest part decides: common practice, no source; EDATE: OpenDocument 1.3 part 4, 6.10.5",
   accuracy: "exact for what was written down: write all that left as taken up, drips included; wood is taken to drink fluid and dye alike",
   cautions: ["resin", "storage"],

@@ -115,6 +115,8 @@ describe("BAKE", () => {
     expect(Number(least)).toBe(30);
     near(Number(most), slow, 0.003);
     expect(told(196).trust).toMatch(/^[\d.]+ min or more: there is no upper limit$/);
-    expect(told(190).equation).toBe("41.76 min until the core has 190 °F in an oven at 200 °F, from 70 °F; plus 0 min; at least 30 min");
+    expect(told(190).equation).toBe(
+      "41.76 min until the core is at 190 °F, with the oven at 200 °F and the piece at 70 °F as it goes in; plus 0 min; not under 30 min",
+    );
   });
 });
