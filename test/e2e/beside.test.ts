@@ -209,7 +209,7 @@ const toChecklist =
     await openPane();
     await view("Working");
     await pane.locator("#working .call").waitFor();
-    expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core has 190 °F");
+    expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core is at 190 °F");
     await press("F6", "F6");
     await sheet.go("A1");
     await pane.getByText("There is no PORE function in this cell.").waitFor();

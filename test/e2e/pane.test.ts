@@ -520,7 +520,7 @@ withBrowser("the pane beside a sheet", () => {
       await calculate("BAKE", 0.75, 0.75, 5, 0.4);
       await view("Working");
       await pane.locator("#working .call").waitFor();
-      expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core has 190 °F in an oven at 200 °F");
+      expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core is at 190 °F, with the oven at 200 °F");
       expect(await pane.locator("#working").textContent()).toContain("Honest range: ");
       expect(await pane.locator("figure h3").allTextContents()).toEqual([
         "How skin and core warm up",
