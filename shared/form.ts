@@ -4,7 +4,7 @@ import { type Contract, parameters, shopArg } from "./contract";
 import { literalOf } from "./formula";
 import { type Cell, said, sayIn, Trouble } from "./outcome";
 import type { Setting, Shop } from "./settings";
-import { exampleLine, filledLines, firstUnread, partsOf } from "./table";
+import { exampleLine, filledLines, firstUnread, isParted, partsOf } from "./table";
 import { fromInternal, type Units } from "./unit";
 
 /** An argument as a form shows it. */
@@ -57,7 +57,7 @@ const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1
 
 function fieldOf(name: string, arg: Arg, shop: Shop): Field {
   const control = arg.choices ? "choice" : Array.isArray(arg.example) || (arg.take && !arg.say) ? "lines" : "line";
-  const parted = Array.isArray(arg.example) && Array.isArray(arg.example[0]);
+  const parted = isParted(arg);
   const sample = Array.isArray(arg.example)
     ? `a line each, with ${arg.sample(shop.units).replace("rows of ", "")}${parted ? ", a comma and a space between them" : ""}`
     : "";

@@ -8,8 +8,11 @@ import { plainUnits, type Units } from "./unit";
 
 const us = plainUnits("US");
 
+/** Whether a line of it has several cells. */
+export const isParted = ({ example }: Arg): boolean => Array.isArray(example) && Array.isArray(example[0]);
+
 /** The columns of an argument that is a table; one for a plain range. */
-const columnsOf = ({ example }: Arg): readonly unknown[] => (Array.isArray(example) && Array.isArray(example[0]) ? example[0] : [example]);
+const columnsOf = (arg: Arg): readonly unknown[] => (isParted(arg) ? (arg.example as unknown[][])[0] : [arg.example]);
 
 const thousands = /^\s*[+-]?\d{1,3}(,\d{3})+(\.\d+)?\s*$/;
 

@@ -15,7 +15,7 @@ export const steel = 7850;
 export const ballastWeight = (volume: number, weight: number, ballastDensity: number, fluidDensity: number, holdDown: number): number =>
   (holdDown * Math.max(0, fluidDensity * volume - weight)) / (1 - fluidDensity / ballastDensity);
 
-const densityTwin = "IF({ballastDensity}=0,7850,{ballastDensity})";
+const densityTwin = `IF({ballastDensity}=0,${steel},{ballastDensity})`;
 
 /** Weight that holds pieces under: hold-down × (ρf V − m) / (1 − ρf/ρb). */
 export const ballast = define({

@@ -13,11 +13,14 @@ const spoonSet = [
   [1, "1/8 tsp"],
 ] as const;
 
+const nothing = "none";
+const pinch = "a pinch, under 1/8 tsp";
+
 /** A volume of powder in kitchen spoons, to the nearest eighth of a teaspoon; half an eighth rounds up. */
 function inSpoons(volume: number): string {
-  if (volume === 0) return "none";
+  if (volume === 0) return nothing;
   const eighths = Math.floor(fromInternal(volume, teaspoon) * 8 * (1 + 1e-9) + 0.5);
-  if (eighths === 0) return "a pinch, under 1/8 tsp";
+  if (eighths === 0) return pinch;
   const full = Math.floor(eighths / 8);
   const parts = spoonSet.flatMap(([eighth, name]) => (eighths & eighth ? [name] : []));
   return [...(full ? [`${full} tsp`] : []), ...parts].join(" + ");
@@ -28,7 +31,7 @@ function inSpoonsTwin(): string {
   const eighths = `INT({dye}/${teaspoon.factor}*8*(1+1E-9)+0.5)`;
   const full = `IF(${eighths}>=8," + "&INT(${eighths}/8)&" tsp","")`;
   const parts = spoonSet.map(([eighth, name]) => `IF(MOD(${eighths},${eighth * 2})>=${eighth}," + ${name}","")`);
-  return `IF({dye}=0,"none",IF(${eighths}=0,"a pinch, under 1/8 tsp",MID(${[full, ...parts].join("&")},4,99)))`;
+  return `IF({dye}=0,"${nothing}",IF(${eighths}=0,"${pinch}",MID(${[full, ...parts].join("&")},4,99)))`;
 }
 
 /** Dye powder in kitchen spoons. */

@@ -18,7 +18,7 @@ export const moistureShare = quantity("share", "moisture, oven-dry basis", 0.12,
 export const voidShare = (gravity: number, moisture: number, wall = wallGravity): number => 1 - gravity * (1 / wall + moisture);
 
 /** The same in built-in spreadsheet syntax. */
-export const voidTwin = "(1-{gravity}*(1/1.54+{moisture}))";
+export const voidTwin = `(1-{gravity}*(1/${wallGravity}+{moisture}))`;
 
 /** The least that authors put the cell wall at (from memory). */
 const leastWall = 1.5;

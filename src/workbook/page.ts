@@ -89,13 +89,11 @@ export class Page {
   /** Says in place of what the sheet is for what must be put right before it can be trusted; the first that holds. */
   warn(...warnings: readonly (readonly [when: Formula, words: string])[]): this {
     const lead = refTo(this.sheet.name, leadRow, 0);
-    const made = warnings.reduceRight<Formula>(
-      (rest, [when, words]) => formula`IF(${when},"${words}",${rest})`,
-      formula`"${this.sheet.purpose}"`,
-    );
+    const purpose = formula`"${this.sheet.purpose}"`;
+    const made = warnings.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},"${words}",${rest})`, purpose);
     this.put(lead.row, lead.column, { formula: made, look: "lead" });
-    for (const [when] of warnings) this.alert("bad", lead, when);
-    return this;
+    // A rule that looks at its own cell holds in every program.
+    return this.alert("bad", lead, formula`${lead}<>${purpose}`);
   }
 
   cautions(sentences: readonly string[]): this {

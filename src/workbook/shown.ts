@@ -95,7 +95,7 @@ function laid(standing: Standing, edition: Edition, cached: Cached, size: Size, 
       return still
         ? { ...shown, formula: `IF(${still},${valueText(shown.value)},${sayingSo(formula, text)})` }
         : { ...shown, frozen: true };
-    return { ...shown, formula: instead ? text : unlessBlank(formula, sheet.name, own, sayingSo(formula, text)) };
+    return { ...shown, formula: instead ? sayingSo(instead, text) : unlessBlank(formula, sheet.name, own, sayingSo(formula, text)) };
   });
 }
 

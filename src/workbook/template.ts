@@ -1,6 +1,6 @@
 import type { System } from "../../shared/unittable";
 import type { Book } from "./book";
-import { type Edition, formula } from "./formula";
+import type { Edition } from "./formula";
 import { kitOf, readShop } from "./kit";
 import { live } from "./live";
 import type { Ref } from "./place";
@@ -62,7 +62,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     "Something on My Shop is wrong or missing: put right what is red there before you trust this sheet.",
   ] as const;
   const refused = [
-    formula`LEFT(${shop.lid},7)="refused"`,
+    shop.isRefused,
     "The lid on My Shop is refused: no vacuum under it. Use a chamber and lid made and rated for vacuum.",
   ] as const;
   for (const page of [blanks.page, resin.page, supplies, log]) page.warn(wrong);

@@ -66,9 +66,9 @@ export class Safety extends View {
 
   /** What is half typed elsewhere is kept before another form opens; says so, or takes away what was said before. */
   private keepTyped(): void {
-    const { id, words } = this.editing ?? { id: undefined, words: blankWords(stageNames[0]) };
-    const before = this.list;
-    if (checklist.oneLine(words.text)) this.change(this.withWords(id, words), `“${checklist.oneLine(words.text)}” is kept.`);
+    const { editing, list: before } = this;
+    const text = checklist.oneLine(editing?.words.text ?? "");
+    if (editing && text) this.change(this.withWords(editing.id, editing.words), `“${text}” is kept.`);
     if (this.list === before) this.tell("");
   }
 

@@ -190,20 +190,15 @@ export class Library {
     await this.begin();
   }
 
-  private isHere(id: string, moment?: number): boolean {
-    return moment === undefined && id === this.standing?.id;
+  /** What a workbook holds now, without opening it; undefined where it cannot be read. */
+  async contentOf(id: string): Promise<Content | undefined> {
+    return id === this.standing?.id ? this.around.desk.content() : contentAt(id);
   }
 
-  /** What a workbook holds now, or held at a moment, without opening it; undefined where it cannot be read. */
-  async contentOf(id: string, moment?: number): Promise<Content | undefined> {
-    if (this.isHere(id, moment)) return this.around.desk.content();
-    return contentAt(id, moment);
-  }
-
-  /** The same as a file for any spreadsheet program. */
+  /** The same, or what it held at a moment, as a file for any spreadsheet program. */
   async fileOf(id: string, moment?: number): Promise<Uint8Array | undefined> {
-    if (this.isHere(id, moment)) return this.around.desk.file();
-    const content = await this.contentOf(id, moment);
+    if (moment === undefined && id === this.standing?.id) return this.around.desk.file();
+    const content = await contentAt(id, moment);
     return content && fileOf(content);
   }
 

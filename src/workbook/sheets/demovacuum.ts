@@ -20,7 +20,7 @@ export function underVacuum(page: Page, kit: Kit, shop: Shop, { fluid, all }: In
     good: "at this altitude and with this pump",
     bad: "check altitude and barometer on My Shop",
   });
-  const isRefused = formula`LEFT(${shop.lid},7)="refused"`;
+  const { isRefused } = shop;
   const lid = page.line({
     label: "lid",
     formula: formula`IF(${shop.lid}="","",${shop.lid})`,

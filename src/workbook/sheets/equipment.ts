@@ -2,7 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { chamber } from "../../demo";
 import { lidLoad } from "../../vacuum/lidload";
 import type { Allowed } from "../book";
-import { askCell, formula } from "../formula";
+import { askCell, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Line, Page } from "../page";
 import type { Ref } from "../place";
@@ -14,6 +14,7 @@ export interface Equipment {
   readonly pumpRate: Ref;
   /** What the screen says of the lid. */
   readonly lid: Ref;
+  readonly isRefused: Formula;
 }
 
 const measured = "measured in the shop";
@@ -77,7 +78,8 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
     look: "words",
     note: formula`IF(COUNT(${inside},${lid})<2,"it needs two plain numbers: the inside diameter of the chamber and the thickness of the lid","a screen that can only refuse; it certifies nothing")`,
   });
-  page.alert("bad", said, formula`LEFT(${said},7)="refused"`);
+  const isRefused = formula`LEFT(${said},7)="refused"`;
+  page.alert("bad", said, isRefused);
   page.cautions(cautionsOf(["lid", "chamber"]));
-  return { chamber: inside, height, pumpRate, lid: said };
+  return { chamber: inside, height, pumpRate, lid: said, isRefused };
 }

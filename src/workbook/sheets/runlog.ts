@@ -2,11 +2,10 @@ import { cautionsOf } from "../../cautions";
 import { bakeloss } from "../../resin/bakeloss";
 import { fullness } from "../../resin/fullness";
 import { weightgain } from "../../resin/weightgain";
-import { ask, type Formula, formula, given } from "../formula";
+import { ask, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
 import { between, type Ref, whole } from "../place";
-import { dash } from "../shown";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
@@ -41,10 +40,6 @@ const cubicInch = 16.387064;
 const gainOf = ({ before, cured }: Columns) => ask(weightgain, { before, cured });
 const fullnessOf = ({ before, drained, volume, gravity }: Columns) => ask(fullness, { before, drained, solids: volume, gravity });
 const lossOf = ({ before, drained, cured }: Columns) => ask(bakeloss, { before, drained, cured });
-
-/** In built-in syntax, what the functions refuse: weights that cannot be of the same pieces dry, drained and cured. */
-const inOrder = (cells: readonly Ref[], makesSense: Formula, made: Formula): Formula =>
-  given(cells, formula`IF(${makesSense},${made},"${dash}")`);
 
 /** One row a run, and what is usual for each wood: what makes the next run better. */
 export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
@@ -97,29 +92,19 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
         title: "gain",
         format: "0%",
         spills: gainOf,
-        instead: (all) => () => inOrder([all.before, all.cured], formula`AND(${all.before}>0,${all.cured}>=${all.before})`, gainOf(all)),
+        instead: (all) => () => given([all.before, all.cured], gainOf(all)),
       },
       full: {
         title: "fullness",
         format: "0%",
         spills: fullnessOf,
-        instead: (all) => () =>
-          inOrder(
-            [all.before, all.drained, all.volume, all.gravity],
-            formula`AND(${all.before}>0,${all.drained}>=${all.before},${all.volume}>0,${all.gravity}>=0.05,${all.gravity}<1.54)`,
-            formula`IF(${fullnessOf(all)}>1.05,"${dash}",${fullnessOf(all)})`,
-          ),
+        instead: (all) => () => given([all.before, all.drained, all.volume, all.gravity], fullnessOf(all)),
       },
       lost: {
         title: "bake loss",
         format: "0%",
         spills: lossOf,
-        instead: (all) => () =>
-          inOrder(
-            [all.before, all.drained, all.cured],
-            formula`AND(${all.before}>0,${all.drained}>${all.before},${all.cured}>=${all.before},${all.drained}>=${all.cured})`,
-            lossOf(all),
-          ),
+        instead: (all) => () => given([all.before, all.drained, all.cured], lossOf(all)),
       },
     },
     kit.demo ? runs.map(shown) : [],

@@ -51,8 +51,11 @@ export function standardFormula(setting: Setting, value: unknown, { units }: Kit
   return typeof value === "number" ? formula`${tidied(value, setting, units)}` : formula`"${String(value)}"`;
 }
 
+/** When a value is wrong, and what to do about it. */
+type Wrong = readonly [when: Formula, words: string];
+
 /** What to type in place of a value that cannot be: built-in formulas take it as it comes, the functions refuse it wherever it counts. */
-export function cannotBe(typed: Ref, allowed: Allowed | true): readonly [when: Formula, words: string] {
+export function cannotBe(typed: Ref, allowed: Allowed | true): Wrong {
   const filled = (fits: Formula): Formula => formula`IF(${typed}="",FALSE,IF(${fits},FALSE,TRUE))`;
   if (allowed !== true && "from" in allowed) {
     const { from, to } = allowed;
@@ -73,7 +76,7 @@ export function cannotBe(typed: Ref, allowed: Allowed | true): readonly [when: F
 }
 
 /** One setting: typed here, with what it is, what holds, its range and where that comes from. */
-export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula): void {
+export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula, missing?: Wrong): void {
   const { row } = page;
   const format = isDate(setting) ? "yyyy-mm-dd hh:mm" : undefined;
   const inForce = format ?? (/\d\.\d{5}/.test(standard.pieces.map(String).join("")) ? "0.0###" : undefined);
@@ -87,9 +90,11 @@ export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Fo
   });
   const holds = page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format: inForce });
   const due = fixed(kit)[setting.name];
-  const [when, words] = due ? [formula`${holds}<>"${due}"`, `type ${due}: this file is made for it`] : cannotBe(typed, allowed);
-  page.put(row, 3, { formula: formula`IF(${when},"${words}","${setting.label}")`, look: "note" });
-  page.alert("bad", due ? holds : typed, when);
+  const wrong: Wrong = due ? [formula`${holds}<>"${due}"`, `type ${due}: this file is made for it`] : cannotBe(typed, allowed);
+  const wrongs = missing ? [missing, wrong] : [wrong];
+  const note = wrongs.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},"${words}",${rest})`, formula`"${setting.label}"`);
+  page.put(row, 3, { formula: note, look: "note" });
+  for (const [when] of wrongs) page.alert("bad", due ? holds : typed, when);
   page.put(row, 5, { value: rangeWords(setting, kit), look: "note" });
   page.put(row, 6, { value: setting.basis, look: "note" });
 }

@@ -3,7 +3,7 @@ import { settingsBySubject } from "../../shop";
 import { type Formula, formula } from "../formula";
 import { type Kit, readShop, scale } from "../kit";
 import { Page } from "../page";
-import { key, type Ref, refTo, whole } from "../place";
+import { type Ref, refTo, whole } from "../place";
 import { type Equipment, equipmentLines } from "./equipment";
 import { fixed, settingLine, standardFormula } from "./settingline";
 
@@ -80,6 +80,7 @@ export function shopSheet(kit: Kit): Shop {
   const typed = (setting: string) => refTo(name, rowOf(setting), 1);
   const holds = (setting: string) => refTo(name, rowOf(setting), 4);
   const follows = derived(holds);
+  const isUndated = formula`AND(SUM(${holds("resin on hand")})>0,COUNT(${typed("resin mixed on")})=0)`;
   const standard = readShop([
     ["units", kit.system],
     ["scale reads", scale],
@@ -94,16 +95,9 @@ export function shopSheet(kit: Kit): Shop {
         setting,
         kit,
         follows[setting.name] ?? standardFormula(setting, (setting.name in fixed(kit) ? unset : standard).get(setting), kit),
+        setting.name === "resin mixed on" ? [isUndated, "type its day, read off the tub: the resin on hand has no date"] : undefined,
       );
   }
-  const mixedOn = typed("resin mixed on");
-  const isUndated = formula`AND(SUM(${holds("resin on hand")})>0,COUNT(${mixedOn})=0)`;
-  const said = page.sheet.cells.get(key(mixedOn.row, 3))!.formula!;
-  page.put(mixedOn.row, 3, {
-    formula: formula`IF(${isUndated},"type its day, read off the tub: the resin on hand has no date",${said})`,
-    look: "note",
-  });
-  page.alert("bad", mixedOn, isUndated);
   const notes = refTo(name, 0, 3, page.row);
   const isWrong = formula`SUMPRODUCT((LEFT(${whole(notes)},5)="type ")*1)>0`;
   page.warn([isWrong, "What is red below is wrong or missing: put it right first, or no sheet of this workbook can be trusted."]);
