@@ -4,7 +4,7 @@ import { noAnswer, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { unless } from "../../shared/twin";
-import { fluidDensity } from "../chamber/settings";
+import { resinDensity } from "../chamber/settings";
 import { gravityArg, moistureShare } from "../wood/voids";
 import { noRoomTwin, pieceVolume, roomForResin, roomTwin } from "./uptake";
 import { beforeArg, drainedArg, gained } from "./weights";
@@ -18,25 +18,25 @@ export const fullness = define({
   per: "piece",
   asks: "How full did the pores get?",
   args: { before: beforeArg, drained: drainedArg, solids: pieceVolume, gravity: gravityArg, moisture: optional(moistureShare, 0) },
-  shop: { fluidDensity },
+  shop: { resinDensity },
   returns: cell(quantity("share", "share of the voids filled", 0.57)),
   format: "0%",
-  equation: "({drained} − {before}) / {fluidDensity} / ({solids} × (1 − {gravity} × (1/1.54 + {moisture})))",
+  equation: "({drained} − {before}) / {resinDensity} / ({solids} × (1 − {gravity} × (1/1.54 + {moisture})))",
   source:
-    "Wood Handbook, FPL-GTR-282 (2021), eq. 4-3 for the voids; a pore-filling ratio as in Wood Science and Technology (2017), doi 10.1007/s00226-017-0933-6; fluid density from memory: the label decides",
+    "Wood Handbook, FPL-GTR-282 (2021), eq. 4-3 for the voids; a pore-filling ratio as in Wood Science and Technology (2017), doi 10.1007/s00226-017-0933-6; resin density from memory: the label decides",
   accuracy: "within a few hundredths: a film of fluid left on the piece counts as filled, and some voids cannot be reached",
   cautions: ["resin", "wet wood"],
   worked: { typed: [24, 49, 104, 0.45], gives: 0.5704377728563548 },
   twin: unless(
-    `OR({drained}<{before}*(1-1E-9),${noRoomTwin()},({drained}-{before})/{fluidDensity}>${fullest}*${roomTwin()}*(1+1E-9))`,
-    `MAX(0,{drained}-{before})/{fluidDensity}/${roomTwin()}`,
+    `OR({drained}<{before}*(1-1E-9),${noRoomTwin()},({drained}-{before})/{resinDensity}>${fullest}*${roomTwin()}*(1+1E-9))`,
+    `MAX(0,{drained}-{before})/{resinDensity}/${roomTwin()}`,
   ),
-  steps: ({ before, drained, solids, gravity, moisture, fluidDensity }) => ({
-    "fluid taken up": said("fluid", Math.max(0, drained - before) / fluidDensity),
+  steps: ({ before, drained, solids, gravity, moisture, resinDensity }) => ({
+    "fluid taken up": said("fluid", Math.max(0, drained - before) / resinDensity),
     "room for it": said("fluid", roomForResin(solids, gravity, moisture)),
   }),
-  run: ({ before, drained, solids, gravity, moisture, fluidDensity }) => {
-    const fluid = gained(drained, before, "weight drained is lighter than before") / fluidDensity;
+  run: ({ before, drained, solids, gravity, moisture, resinDensity }) => {
+    const fluid = gained(drained, before, "weight drained is lighter than before") / resinDensity;
     const share = fluid / roomForResin(solids, gravity, moisture);
     if (share > fullest * (1 + 1e-9))
       throw noAnswer`more resin than there is room for, ${said("share", share)} of it: check the volume and gravity`;

@@ -25,7 +25,7 @@ export const packetMakes = setting(
 );
 
 const months = (what: string, many: number) => quantity("months", `months ${what} resin keeps`, many, [0, 1200]);
-export const catalysedMonths = setting("catalysed months", months("catalysed", 3), 3, "common practice, no source");
+export const catalyzedMonths = setting("catalyzed months", months("catalyzed", 3), 3, "common practice, no source", "catalysed months");
 export const unmixedMonths = setting("unmixed months", months("unmixed", 36), 36, "common practice, no source");
 
 export const resinOnHand = setting(

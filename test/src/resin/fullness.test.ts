@@ -9,7 +9,7 @@ describe("FULLNESS", () => {
   it.each(published.filter(({ quantity }) => quantity === "fullness"))(
     "$before to $drained oz in $solids in³ of gravity $gravity is $expected ($source)",
     ({ before, drained, solids, gravity, moisture, density, expected, off }) =>
-      within(ask("FULLNESS", before, drained, solids, gravity, moisture, [["fluid density", density!]]), expected as number, off!),
+      within(ask("FULLNESS", before, drained, solids, gravity, moisture, [["resin density", density!]]), expected as number, off!),
   );
 
   it("finds the fullness that UPTAKE was told", () =>
@@ -25,14 +25,14 @@ describe("FULLNESS", () => {
           const before = solids * gravity * (1 + moisture);
           const shop = [
             ["units", "SI"],
-            ["fluid density", density],
+            ["resin density", density],
           ];
           near(ask("FULLNESS", before, before + fluid * 1000 * density, solids, gravity, moisture, shop), fullness, 1e-9);
         },
       ),
     ));
 
-  it("goes with the weight gain of dry wood that loses nothing: gain = fullness × fluid density × (1/G − 1/1.54), from memory", () =>
+  it("goes with the weight gain of dry wood that loses nothing: gain = fullness × resin density × (1/G − 1/1.54), from memory", () =>
     fc.assert(
       fc.property(share(0.2, 0.9), share(0.1, 1), (gravity, full) => {
         const before = 100 * gravity;
