@@ -11,7 +11,7 @@ import { heightArg } from "./headroom";
 import type { Piece } from "./layers";
 import { type Bath, load, mostPieces } from "./load";
 import { areaOf, chamberArg, type Section } from "./section";
-import { cover, resinDensity, foamRoom, gap, holdDown } from "./settings";
+import { cover, foamRoom, gap, holdDown, resinDensity } from "./settings";
 
 const side = (label: string, example: number) => quantity("length", label, example, [0.01, 200]);
 

@@ -6,7 +6,7 @@ import { cell } from "../../shared/result";
 import { unless } from "../../shared/twin";
 import { wallGravity } from "../wood/voids";
 import { allowance } from "./abreast";
-import { resinDensity, holdDown } from "./settings";
+import { holdDown, resinDensity } from "./settings";
 
 /** Density of steel, kg/m³: from memory. */
 export const steel = 7850;
