@@ -51,7 +51,7 @@ describe("FULLNESS", () => {
   it.each([
     [[24, 23, 104, 0.45], "#VALUE!", "weight drained is lighter than before: weigh again"],
     [[24, 80, 104, 0.45], "#N/A", "more resin than there is room for, 127.8 % of it: check the volume and gravity"],
-    [[24, 49, 104, 0.45, 0.31], "#N/A", "the wood is too wet to take resin: dry it first"],
+    [[24, 49, 104, 0.45, 0.31], "#N/A", "too wet to take resin: dry it first"],
     [[24, 49, 104, 1.54], "#N/A", "no empty space is left at this gravity and moisture: the wood takes nothing"],
     [[24, 49, "", 0.45], "#VALUE!", "volume of the wood is missing: type a value such as 104 in³"],
     [[24, 49, 104, 0.45, 12], "#VALUE!", "moisture, oven-dry basis: 12 means 1200 %: type 12 % or 0.12"],
