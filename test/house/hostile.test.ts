@@ -211,8 +211,7 @@ it("reads a chamber's text in one pass", () => {
   const fill = catalogue.find(({ name }) => name === "FILL")!;
   // Two passes, one in the other, would take hours.
   for (const part of [" ", "x ", "8 x", "by", "1/", "a"])
-    for (const around of ["8", "8 x 5"])
-      expect(troubles(fill, replaced(fill, 0, [[`${around}${part.repeat(200_000)}\n8`]]))).toEqual([]);
+    for (const around of ["8", "8 x 5"]) expect(troubles(fill, replaced(fill, 0, [[`${around}${part.repeat(200_000)}\n8`]]))).toEqual([]);
 });
 
 describe("the shop's settings", () => {
