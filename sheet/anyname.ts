@@ -3,7 +3,7 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 export type Engine = Pick<typeof OSpreadsheet, "registries">;
 
 type Names = Record<string, string>;
-type Exporting = new (...args: unknown[]) => { getters: OSpreadsheet.CoreGetters; export(data: OSpreadsheet.WorkbookData): void };
+type Exporting = new (...args: unknown[]) => { getters: OSpreadsheet.Model["getters"]; export(data: OSpreadsheet.WorkbookData): void };
 
 /** The engine copies plain objects only, and takes one with a key `constructor` for something else: this one copies itself. */
 function copying(names: Names): Names {

@@ -8,7 +8,10 @@ export const allowance = { milliseconds: 20_000, results: 5_000_000, largest: 1_
 type Value = { readonly value: unknown };
 type Argument = Value | Value[][] | null | undefined;
 type Compute = (this: unknown, ...args: Argument[]) => unknown;
-type Description = OSpreadsheet.FunctionDescription & { compute: Compute };
+interface Description {
+  compute: Compute;
+  readonly args: readonly { readonly acceptMatrix?: boolean }[];
+}
 
 const tooLarge = { value: "#NUM!", message: "This would fill more than a million cells. Ask for fewer." };
 const spent = { value: "#NUM!", message: "The formulas of this workbook take too long: this one was not calculated." };
@@ -75,7 +78,7 @@ function spend(cells: number): void {
 /** Makes every function of the engine ask first how large its answer becomes, and keep to the allowance while a workbook opens. */
 export function guard({ registries: { functionRegistry } }: Engine): void {
   const { mapping } = functionRegistry as unknown as { mapping: Record<string, Compute> };
-  for (const [name, description] of Object.entries(functionRegistry.content) as [string, Description][]) {
+  for (const [name, description] of Object.entries(functionRegistry.content as unknown as Record<string, Description>)) {
     const { compute, args: definitions } = description;
     description.compute = function (...args) {
       if ((made[name]?.(args) ?? 0) > allowance.largest) return tooLarge;

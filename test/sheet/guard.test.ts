@@ -19,7 +19,8 @@ describe("a formula that would fill more than a million cells", () => {
     "HSTACK(SEQUENCE(1,2000),SEQUENCE(2000))",
     "SUM(SEQUENCE(1e9))",
   ])("%s is refused before it is made", (formula) =>
-    expect(evaluate(formula).value).toEqual({ error: "#NUM!", message: expect.stringContaining("million cells") }));
+    expect(evaluate(formula).value).toEqual({ error: "#NUM!", message: expect.stringContaining("million cells") }),
+  );
 
   it("is told from one that only reads many", () => {
     expect(evaluate("SUM(SEQUENCE(1000,1000))").value).toBe(500000500000);

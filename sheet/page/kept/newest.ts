@@ -1,5 +1,5 @@
 import * as store from "./store";
-import { cellsOnly, type Content, fromKept, type Read } from "./work";
+import { type Content, cellsOnly, fromKept, type Read } from "./work";
 
 /** Which version opened, and what a person should know of it; or, without a moment, why none did. */
 interface Opened {

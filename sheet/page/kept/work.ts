@@ -51,6 +51,13 @@ type Sheet = { readonly id: string; readonly name: string } & Readonly<Record<st
 /** The cells of a workbook and their number formats alone: for an engine that fails on the rest. */
 export function cellsOnly(content: Content): Content {
   const { version, sheets, formats, namedRanges } = content.book as Record<string, unknown> & { sheets: readonly Sheet[] };
-  const bare = sheets.map(({ id, name, cells, formats: own, colNumber, rowNumber }) => ({ id, name, cells, formats: own, colNumber, rowNumber }));
+  const bare = sheets.map(({ id, name, cells, formats: own, colNumber, rowNumber }) => ({
+    id,
+    name,
+    cells,
+    formats: own,
+    colNumber,
+    rowNumber,
+  }));
   return { ...content, book: { version, sheets: bare, formats, namedRanges } };
 }
