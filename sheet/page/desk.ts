@@ -82,10 +82,10 @@ export class Desk {
   private ended(model: Model): void {
     if (model !== this.now?.model) return;
     const words = "The spreadsheet stopped because of an error of its own.";
-    if (++this.ends > 2) return this.asks.notify(`${words} Your work is kept. Reload the page, or open another workbook.`);
-    this.show(this.id, this.content(), this.readOnly).then(
+    const again = ++this.ends > 2 ? Promise.reject(new Error("again and again")) : this.show(this.id, this.content(), this.readOnly);
+    again.then(
       () => this.asks.notify(`${words} It was opened again, with your last change.`),
-      () => this.asks.notify(`${words} Your work is kept. Reload the page, or open another workbook.`),
+      () => this.asks.notify(`${words} What is shown as saved is kept: reload the page, or open another workbook.`),
     );
   }
 

@@ -63,7 +63,7 @@ describe("the book of a model", () => {
   it("names what of the looks cannot be given, and keeps everything else", () => {
     const made = withCells({ A1: "2" });
     const { corePlugins } = made as unknown as { corePlugins: { constructor: { getters: string[] }; export: () => void }[] };
-    corePlugins.find(({ constructor }) => constructor.getters?.includes("getConditionalFormats"))!.export = () => {
+    corePlugins.find((plugin) => plugin.constructor.getters?.includes("getConditionalFormats"))!.export = () => {
       throw new Error("no such rule");
     };
     const { book, faults } = bookOf(made);
