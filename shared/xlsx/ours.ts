@@ -46,7 +46,8 @@ export function callsOf(namespace: string): Ours {
     isOneCall(formula) {
       const pieces = piecesOf(formula).filter(({ kind, text }) => kind !== "space" && text !== "@");
       const first = pieces[0]?.text === "=" ? 1 : 0;
-      return calledIn(formula).length === 1 && nameOf(pieces, first) !== undefined && closing(pieces, first + 1) === pieces.length - 1;
+      const isClosed = pieces.at(-1)?.text === ")" && closing(pieces, first + 1) === pieces.length - 1;
+      return isClosed && calledIn(formula).length === 1 && nameOf(pieces, first) !== undefined;
     },
   };
 }
