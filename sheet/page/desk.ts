@@ -1,7 +1,7 @@
 import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
+import { Unreadable } from "../../shared/xlsx/unzip";
 import { bookOf, type Fault } from "../book";
 import { type Beside, saved } from "../file/save";
-import { Unreadable } from "../file/unzip";
 import { type Asks, mount, open, type View } from "./grid";
 import type { Content } from "./kept/work";
 import { Mirror } from "./mirror";

@@ -1,6 +1,6 @@
 import type { Ended } from "../../../shared/host";
+import { Unreadable } from "../../../shared/xlsx/unzip";
 import { draftOf, keepDraft } from "../../../taskpane/draft";
-import { Unreadable } from "../../file/unzip";
 import type { Desk } from "../desk";
 import { fileOf } from "../download";
 import { digestOf } from "./digest";
