@@ -24,7 +24,8 @@ function fractionOf(text: string): number | undefined {
  */
 export function taken(typed: Typed, own: string | undefined, locale: OSpreadsheet.Locale, helpers: Helpers): Typed {
   const { content } = typed;
-  if (/^[='\n]/.test(content) || own === "@" || helpers.isDateTimeFormat(own ?? "")) return typed;
+  if (own === "@") return { content, format: own };
+  if (/^[='\n]/.test(content) || helpers.isDateTimeFormat(own ?? "")) return typed;
   const format = own || undefined;
   const fraction = fractionOf(content);
   if (fraction !== undefined) return { content: String(fraction), format: format ?? toEngine(fractions) };
@@ -48,9 +49,11 @@ export function readTypedCells({ registries: { corePluginRegistry }, helpers }: 
   const Cells = corePluginRegistry.get("cell") as unknown as Handler;
   class TypedCells extends Cells {
     override handle(command: OSpreadsheet.CoreCommand): void {
-      if (command.type !== "UPDATE_CELL" || !command.content) return super.handle(command);
-      const own = this.getters.getCell(command)?.format;
-      super.handle({ ...command, ...taken({ content: command.content, format: command.format }, own, this.getters.getLocale(), helpers) });
+      super.handle(command.type === "UPDATE_CELL" && command.content ? { ...command, ...this.taken(command, command.content) } : command);
+    }
+
+    private taken(cell: OSpreadsheet.UpdateCellCommand, content: string): Typed {
+      return taken({ content, format: cell.format }, this.getters.getCell(cell)?.format, this.getters.getLocale(), helpers);
     }
   }
   corePluginRegistry.replace("cell", TypedCells as never);

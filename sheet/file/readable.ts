@@ -3,6 +3,7 @@ import { sizedFonts } from "./beside/looks";
 import { readableRules } from "./beside/rules";
 import { readableValidations } from "./beside/validations";
 import { relationsOf, textOf, type Workbook } from "./parts";
+import { withStandIns } from "./standins";
 import { asTyped } from "./stored";
 import { escaped } from "./xml";
 
@@ -59,7 +60,7 @@ export function partsFor(workbook: Workbook, names: Readonly<Record<string, stri
     else if (path.endsWith(".xml") && !path.startsWith("customXml/") && !path.startsWith("docProps/")) {
       const xml = withoutPrefix(textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
       if (sheets.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
-      else parts[path] = path === styles ? sizedFonts(xml) : xml;
+      else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;
     }
   }
   return parts;
