@@ -43,13 +43,20 @@ function answer(folder: string, { method, url = "/", headers }: IncomingMessage,
   response.setHeader("Cache-Control", "no-store");
   response.setHeader("X-Content-Type-Options", "nosniff");
   response.setHeader("Content-Security-Policy", "frame-ancestors 'self'");
-  if (!isHere(headers.host)) return refuse(response, 421, "This server answers this machine only.");
+  if (!isHere(headers.host)) {
+    refuse(response, 421, "This server answers this machine only.");
+    return;
+  }
   if (method !== "GET" && method !== "HEAD") {
     response.setHeader("Allow", "GET, HEAD");
-    return refuse(response, 405, "This server hands out files, and takes none.");
+    refuse(response, 405, "This server hands out files, and takes none.");
+    return;
   }
   const file = found(folder, url);
-  if (!file) return refuse(response, 404, "There is no such file.");
+  if (!file) {
+    refuse(response, 404, "There is no such file.");
+    return;
+  }
   response.writeHead(200, { "Content-Type": typeOf(file.path), "Content-Length": file.stats.size });
   if (method === "HEAD" || !file.stats.size) response.end();
   // A file that changes or goes away while it is read ends its own answer and nothing else.
