@@ -447,7 +447,7 @@ withBrowser("the pane beside a sheet", () => {
       await view("Functions");
       await to("#search");
       await type("foam");
-      expect(await pane.locator(".ask").allTextContents()).toEqual([expect.stringContaining("Is there room for the foam?")]);
+      expect((await pane.locator(".ask").allTextContents())[0]).toContain("Is there room for the foam?");
       await press("Control+A", "Delete");
       expect(await pane.locator(".ask").count()).toBe(8);
       await to("#more");
