@@ -1,10 +1,10 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
-import { declare, edit, put, relate } from "../package";
-import { relationsOf, textOf, type Workbook } from "../parts";
+import { declare, edit, put, relate } from "../../../shared/xlsx/package";
+import { relationsOf, textOf, type Workbook } from "../../../shared/xlsx/parts";
+import type { Parts } from "../../../shared/xlsx/unzip";
+import { attributeText, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
 import { withoutStandIns } from "../standins";
-import type { Parts } from "../unzip";
-import { attributeText, childOf, childrenOf, escaped, read } from "../xml";
 
 /** How all cells of a workbook look that have no look of their own, and what the engine spells in its own way. */
 export interface Looks {
