@@ -22,7 +22,6 @@ const settingNames = [
     "dye rate",
     "resin mixed on",
     "tub",
-    "catalysed months",
   ],
 ];
 

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { answers } from "../../src/run/answers";
 import { kindOf } from "../../src/run/kinds";
 import { leakOf } from "../../src/run/leak";
 import type { Field } from "../../src/run/lines";
@@ -137,7 +138,7 @@ export class RunView extends View {
   private begin = (event: Event): void => {
     event.preventDefault();
     this.bell.wake();
-    const choice = choiceOf(this.draft!, this.sources!, globalThis.porewiseAnswers, Date.now());
+    const choice = choiceOf(this.draft!, this.sources!, answers, Date.now());
     if ("field" in choice) {
       this.slip = choice;
       this.requestUpdate();
@@ -146,7 +147,7 @@ export class RunView extends View {
     }
     this.choosing = false;
     this.past = [];
-    this.keeping.setRun(runOf(choice, globalThis.porewiseAnswers));
+    this.keeping.setRun(runOf(choice, answers));
     keepDraft(draftName, undefined);
     this.draft = undefined;
     this.requestUpdate();
@@ -270,7 +271,7 @@ export class RunView extends View {
   private going(run: Run): TemplateResult {
     const step = this.inSight(run);
     const done = run.steps.filter(progress.isOver).length;
-    const typed = { wrong: this.wrong, leak: step ? leakOf(run, step.id, globalThis.porewiseAnswers) : "" };
+    const typed = { wrong: this.wrong, leak: step ? leakOf(run, step.id, answers) : "" };
     const look = (id: string) => {
       this.looked = id;
       this.requestUpdate();
