@@ -2,7 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { chamber } from "../../demo";
 import { lidLoad } from "../../vacuum/lidload";
 import type { Allowed } from "../book";
-import { askCell, type Formula, formula } from "../formula";
+import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Line, Page } from "../page";
 import type { Ref } from "../place";
@@ -71,12 +71,12 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
     },
     "the lid's seller",
   );
-  const verdict = askCell(lidLoad, { diameter: inside, thickness: lid, material }, 1);
+  const verdict = ask(lidLoad, { diameter: inside, thickness: lid, material });
   const said = page.line({
     label: "the lid is",
     formula: formula`IF(${lid}="","",IF(${material}="","refused: say what it is made of",IFERROR(${verdict},"refused: do not pump")))`,
     look: "words",
-    note: formula`IF(COUNT(${inside},${lid})<2,"it needs two plain numbers: the inside diameter of the chamber and the thickness of the lid","a screen that can only refuse; it certifies nothing")`,
+    note: formula`IF(COUNT(${inside},${lid})<2,"it needs two plain numbers: the inside diameter of the chamber and the thickness of the lid","this check can only say no; it certifies nothing")`,
   });
   const isRefused = formula`LEFT(${said},7)="refused"`;
   page.alert("bad", said, isRefused);

@@ -29,7 +29,7 @@ it("lets one choose from lists and warns outside ranges", () => {
 });
 
 it("refuses a thin lid in words and marks it, and never approves one", () => {
-  expect(beside("the lid is")).toBe("not refused, which proves nothing");
+  expect(beside("the lid is")).toBe("not ruled out (this is no approval)");
   expect(filled("My Shop", { "My Shop": { lid: 0.25 } }).beside("the lid is")).toMatch(/^refused/);
   expect(shop.alerts("the lid is")).toEqual([expect.stringMatching(/^bad: LEFT\(.*"refused"$/)]);
 });
