@@ -1,7 +1,7 @@
 import { quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
 
-export const cover = setting("cover", quantity("length", "fluid above the pieces", 1, [0, 100]), 1, "common practice, no source");
+export const cover = setting("cover", quantity("length", "resin above the pieces", 1, [0, 100]), 1, "common practice, no source");
 
 export const foamRoom = setting(
   "foam room",

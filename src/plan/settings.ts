@@ -1,6 +1,7 @@
 import { count, date, optional, quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
 import { inTheOven } from "../cure/settings";
+import { fromLabel } from "../label";
 
 const ovenSize = (side: string, inches: number) =>
   setting(`oven ${side}`, quantity("length", `${side} of an oven shelf`, inches, [1, 400]), inches, "measured in the shop");
@@ -32,7 +33,7 @@ export const soakHours = setting(
   "soak hours",
   quantity("hours", "hours of soaking after the vacuum is let go", 8, [0, 2400]),
   (shop) => (shop.get(vacuumHours) * 2) as never,
-  "from memory: at least twice the vacuum hours",
+  `${fromLabel}: at least twice the vacuum hours`,
 );
 
 export const loadingMinutes = setting(

@@ -19,7 +19,8 @@ const tooWeak = {
   message: "do not pump: this lid is too weak for full vacuum by the lid limit; use a chamber and lid made and rated for vacuum",
 };
 /** Stress in psi under sea-level pressure and 3 %: the rows are for sea-level pressure alone. */
-const loaded = (inches: { free_diameter_in: number; thickness_in: number }) => stress(plateOf({ ...inches, nu: 0.35 }), 101325 * 1.03) / psi;
+const loaded = (inches: { free_diameter_in: number; thickness_in: number }) =>
+  stress(plateOf({ ...inches, nu: 0.35 }), 101325 * 1.03) / psi;
 const lid = (...typed: any[]) => spill("LIDLOAD", ...typed);
 
 describe("LIDLOAD", () => {
