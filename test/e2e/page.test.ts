@@ -4,8 +4,8 @@ import { model } from "../../sheet/engine";
 import "../../sheet/headless";
 import { saved } from "../../sheet/file/save";
 import { blanks, shop } from "../../src/demo";
-import { findBrowser } from "../../tool/browser";
 import { spill } from "../ask";
+import { needing } from "../needing";
 import { hundred } from "../sheet/hundred";
 import { near } from "../within";
 import { type Sheet, type Site, site } from "./driver";
@@ -32,7 +32,7 @@ const sheets = [
   "Woods",
 ];
 
-(findBrowser() ? describe : describe.skip)("the page", () => {
+needing("browser")("the page", () => {
   let made: Site;
   let sheet: Sheet;
   const words = (address: string) => sheet.words(address);

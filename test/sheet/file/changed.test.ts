@@ -3,7 +3,7 @@ import * as engine from "@odoo/o-spreadsheet";
 import { model } from "../../../sheet/engine";
 import { type Opened, opened } from "../../../sheet/file/open";
 import { saved } from "../../../sheet/file/save";
-import { workbooks } from "../../../tool/workbook";
+import { workbookFile } from "../../built";
 import { held } from "./held";
 import { textsOf } from "./workbooks";
 
@@ -15,7 +15,7 @@ let workbook: Opened;
 let page: engine.Model;
 
 beforeAll(async () => {
-  template = (await workbooks("US", "demo", ["plain"])).get("plain")!;
+  template = workbookFile("plain", "US", "demo");
   workbook = opened(template, engine);
   page = model(workbook.book);
 });

@@ -6,7 +6,7 @@ import { inserted } from "../../../sheet/file/insert/insert";
 import { type Opened, opened } from "../../../sheet/file/open";
 import { type Beside, saved } from "../../../sheet/file/save";
 import { Unreadable } from "../../../sheet/file/unzip";
-import { workbooks } from "../../../tool/workbook";
+import { workbookFile } from "../../built";
 import { addresses } from "../addresses";
 import { f, row, textsOf, workbookOf } from "./workbooks";
 
@@ -62,7 +62,7 @@ describe("the workbook of the project, inserted", () => {
   let names: string[];
 
   beforeAll(async () => {
-    from = frozen(opened((await workbooks("US", "demo", ["live"])).get("live")!, engine));
+    from = frozen(opened(workbookFile("live", "US", "demo"), engine));
     alone = settled(from.book);
     names = alone.getters.getSheetIds().map((id) => alone.getters.getSheetName(id));
   });
