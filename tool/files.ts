@@ -34,8 +34,8 @@ function typeOf(path: string): string {
   return /^text|json$|xml$|javascript$/.test(type) ? `${type};charset=utf-8` : type;
 }
 
-function refuse(response: ServerResponse, status: number, words: string): void {
-  response.writeHead(status, { "Content-Type": "text/plain;charset=utf-8" });
+function refuse(response: ServerResponse, status: number, words: string, more: Readonly<Record<string, string>> = {}): void {
+  response.writeHead(status, { "Content-Type": "text/plain;charset=utf-8", ...more });
   response.end(words);
 }
 
@@ -43,13 +43,15 @@ function answer(folder: string, { method, url = "/", headers }: IncomingMessage,
   response.setHeader("Cache-Control", "no-store");
   response.setHeader("X-Content-Type-Options", "nosniff");
   response.setHeader("Content-Security-Policy", "frame-ancestors 'self'");
-  if (!isHere(headers.host)) return refuse(response, 421, "This server answers this machine only.");
-  if (method !== "GET" && method !== "HEAD") {
-    response.setHeader("Allow", "GET, HEAD");
-    return refuse(response, 405, "This server hands out files, and takes none.");
-  }
   const file = found(folder, url);
-  if (!file) return refuse(response, 404, "There is no such file.");
+  if (!isHere(headers.host)) refuse(response, 421, "This server answers this machine only.");
+  else if (method !== "GET" && method !== "HEAD")
+    refuse(response, 405, "This server hands out files, and takes none.", { Allow: "GET, HEAD" });
+  else if (file) handOut(file, method, response);
+  else refuse(response, 404, "There is no such file.");
+}
+
+function handOut(file: Found, method: string, response: ServerResponse): void {
   response.writeHead(200, { "Content-Type": typeOf(file.path), "Content-Length": file.stats.size });
   if (method === "HEAD" || !file.stats.size) response.end();
   // A file that changes or goes away while it is read ends its own answer and nothing else.

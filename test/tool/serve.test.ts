@@ -93,7 +93,7 @@ it("is framed by its own pages only", async () => {
 
 it("outlives requests for parts, and requests that are none", async () => {
   for (const range of ["bytes=5-2", "bytes=0-0", "bytes=-", "bytes=99-", "x"])
-    expect(await rawStatus("/", "localhost", "GET", `Range: ${range}\r\n`)).toMatch(/^HTTP\/1.1 200[\s\S]*½$/);
+    expect(await rawStatus("/", "localhost", "GET", `Range: ${range}\r\n`)).toMatch(/^HTTP\/1.1 200.*½$/s);
   for (const request of ["\r\n\r\n\0", "GET / HTTP/1.1\r\n\r\n", "GET http://[ HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n"])
     expect(await raw(request)).toMatch(/^HTTP\/1.1 40/);
   expect((await fetch(page.address)).status).toBe(200);
