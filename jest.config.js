@@ -8,6 +8,7 @@ const project = (displayName, roots, more) => ({
   transformIgnorePatterns,
   testEnvironment: "node",
   testMatch: ["**/*.test.ts"],
+  setupFilesAfterEnv: ["<rootDir>/test/patience.js"],
   ...more,
 });
 /** These read dist/. */

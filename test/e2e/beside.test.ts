@@ -8,8 +8,6 @@ import { f, row, workbookOf } from "../sheet/file/workbooks";
 import { tabTo } from "../taskpane/pane";
 import { type Sheet, type Site, site } from "./driver";
 
-jest.setTimeout(120_000);
-
 /** A cell of the sheet Start that holds nothing. */
 const free = "K3";
 

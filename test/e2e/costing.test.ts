@@ -8,8 +8,6 @@ import { needing } from "../needing";
 import { cellIn, f, row, textsOf, workbookOf } from "../sheet/file/workbooks";
 import { type Sheet, type Site, site } from "./driver";
 
-jest.setTimeout(120_000);
-
 const root = join(__dirname, "../..");
 
 /** 2.5 × 31.50 + 3 × 4.25 + 0.25 × 12 = 94.50; over 37 good pieces; at a margin of 45 %. */

@@ -5,8 +5,6 @@ import type { BrowserContext } from "playwright-core";
 import { needing } from "../needing";
 import { type Sheet, type Site, site } from "./driver";
 
-jest.setTimeout(120_000);
-
 /** A cell of the first sheet of the first workbook that holds nothing. */
 const free = "K3";
 

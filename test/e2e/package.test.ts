@@ -11,8 +11,6 @@ import { type Served, serve } from "../../tool/serve";
 import { rehosted } from "../built";
 import { needing } from "../needing";
 
-jest.setTimeout(60_000);
-
 const host = "https://club.example/porewise";
 const vendor = "https://appsforoffice.microsoft.com/lib/1/hosted/";
 const library = join(dirname(require.resolve("@microsoft/office-js/package.json")), "dist");

@@ -29,7 +29,7 @@ needing("browser")("the pane beside a sheet", () => {
   beforeAll(async () => {
     [browser, made] = await Promise.all([launch(), bench()]);
     writeFileSync(join(made.folder, "workbook/porewise-live-us.xlsx"), workbook);
-  }, 30_000);
+  });
   afterAll(async () => {
     await browser?.close();
     await made?.close();

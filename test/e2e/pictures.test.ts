@@ -4,8 +4,6 @@ import { scenes, wordsOf } from "../../tool/scenes";
 import { needing } from "../needing";
 import { type Site, site } from "./driver";
 
-jest.setTimeout(60_000);
-
 const root = join(__dirname, "../..");
 
 needing("browser")("the README's pictures", () => {

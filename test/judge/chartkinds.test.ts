@@ -3,9 +3,8 @@ import * as engine from "@odoo/o-spreadsheet";
 import { model } from "../../sheet/engine";
 import { saved } from "../../sheet/file/save";
 import { held } from "../sheet/file/held";
-import { schemaErrors } from "./openxml";
+import { schemaErrors } from "./schemaerrors";
 
-jest.setTimeout(120_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 const kinds: readonly (readonly [type: string, more?: object, second?: object])[] = [

@@ -13,7 +13,6 @@ import { needing } from "../needing";
 import { textsOf } from "../sheet/file/workbooks";
 import { convert } from "./libreoffice";
 
-jest.setTimeout(180_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 /** Every value of a file by its address, blank ones left out. */

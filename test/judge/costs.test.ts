@@ -15,7 +15,6 @@ import { convert } from "./libreoffice";
 import { costs } from "./madebylibreoffice";
 
 const second = "xl/worksheets/sheet2.xml";
-jest.setTimeout(60_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 needing("spreadsheet")("another program", () => {

@@ -54,7 +54,7 @@ needing("browser")("Excel's host under the vendor's library", () => {
     });
     script = outputFiles[0].text;
     workbook = await readFile(join(__dirname, "workbook.js"), "utf8");
-  }, 30_000);
+  });
   afterAll(() => browser?.close());
   beforeEach(async () => {
     page = await openPage(browser, { "functions.js": script, "bridge.js": workbook }, "judge.html", (trouble) => troubles.push(trouble));

@@ -65,7 +65,7 @@ needing("browser")("the functions under the vendor's library", () => {
     ask = await openFunctions(browser, script, made);
     const given = await ask(Object.values(calls));
     answers = Object.fromEntries(Object.keys(calls).map((name, i) => [name, given[i]]));
-  }, 30_000);
+  });
   afterAll(() => browser?.close());
 
   it.each(Object.keys(calls))("%s", (name) => expect(answers[name]).toEqual(alike(ours(calls[name]))));

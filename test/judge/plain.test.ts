@@ -82,7 +82,7 @@ needing("spreadsheet")("the plain edition, typed into without the functions and 
     convertAll(files, "xlsx", theirs).forEach((file, i) => {
       books[names[i]] = read(readFileSync(file));
     });
-  }, 120_000);
+  });
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   const shows = (name: keyof typeof cases, sheet: string, label: string, column = 1) =>

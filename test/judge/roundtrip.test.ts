@@ -13,9 +13,8 @@ import { needing } from "../needing";
 import { differences, held } from "../sheet/file/held";
 import { textsOf } from "../sheet/file/workbooks";
 import { convertAll } from "./libreoffice";
-import { schemaErrors } from "./openxml";
+import { schemaErrors } from "./schemaerrors";
 
-jest.setTimeout(180_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 const books = [

@@ -29,7 +29,7 @@ needing("browser")("the pane in Excel's library", () => {
       "bridge.js": readFileSync(join(__dirname, "workbook.js"), "utf8"),
       "icons/mark-32.png": built("icons/mark-32.png"),
     };
-  }, 30_000);
+  });
   afterAll(() => browser?.close());
   afterEach(async () => {
     expect(troubles.splice(0)).toEqual([]);

@@ -149,7 +149,7 @@ needing("spreadsheet")("LibreOffice", () => {
     let pdfs: string[];
     beforeAll(() => {
       pdfs = convertAll(plain, "pdf", theirs);
-    }, 120_000);
+    });
 
     it.each(plain.map((file) => basename(file)))("%s with nothing too wide for its cell, on few pages, the handout on one", (name) => {
       const pdf = pdfs[plain.findIndex((file) => file.endsWith(name))];

@@ -8,7 +8,6 @@ import { workbookFile } from "../built";
 import { command } from "../command";
 import { cellIn, f, row, textsOf, workbookOf } from "./file/workbooks";
 
-jest.setTimeout(60_000);
 jest.spyOn(console, "debug").mockImplementation();
 
 const first = "xl/worksheets/sheet1.xml";

@@ -7,8 +7,6 @@ import type { Metadata } from "../../tool/metadata";
 import { complete, type Order, orderOf, pack } from "../../tool/package";
 import { rehosted } from "../built";
 
-jest.setTimeout(60_000);
-
 const root = join(__dirname, "../..");
 const host = "https://club.example/porewise";
 const id = "5a3c2f64-6c0f-4f5e-9f4e-2f4a0a3b7d11";

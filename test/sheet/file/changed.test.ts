@@ -7,7 +7,6 @@ import { workbookFile } from "../../built";
 import { held } from "./held";
 import { textsOf } from "./workbooks";
 
-jest.setTimeout(120_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 let template: Uint8Array;

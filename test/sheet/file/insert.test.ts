@@ -10,7 +10,6 @@ import { workbookFile } from "../../built";
 import { addresses } from "../addresses";
 import { f, row, textsOf, workbookOf } from "./workbooks";
 
-jest.setTimeout(120_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 const blank = () => ({ book: model().exportData(), documents: {}, print: {} });

@@ -12,7 +12,6 @@ import { addresses } from "../addresses";
 import { hundred } from "../hundred";
 import { cellIn, f, row, textsOf, workbookOf } from "./workbooks";
 
-jest.setTimeout(60_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 const first = "xl/worksheets/sheet0.xml";
