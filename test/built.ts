@@ -1,4 +1,4 @@
-import { cpSync, readFileSync } from "node:fs";
+import { cpSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { folder } from "../src/workbook/choice";
 import { writeMetadata } from "../tool/build";
@@ -7,6 +7,14 @@ import { fileName } from "../tool/workbook";
 
 /** What the build wrote: every judge and every browser test reads the same. */
 export const built = (path: string): Buffer => readFileSync(join(dist, path));
+
+/** The pane's scripts by their names: the one it begins with, and those that it loads later. */
+export const paneScripts = (): ReadonlyMap<string, Buffer> =>
+  new Map(
+    readdirSync(dist)
+      .filter((name) => /^taskpane.*\.js$/.test(name))
+      .map((name) => [name, built(name)]),
+  );
 
 type Named = Parameters<typeof fileName>;
 export const workbookPath = (...named: Named): string => join(dist, folder, fileName(...named));

@@ -23,7 +23,7 @@ export async function writeMetadata(outDir: string, host: string): Promise<void>
 export async function build(outDir: string, host: string = development): Promise<void> {
   rmSync(outDir, { recursive: true, force: true });
   mkdirSync(join(outDir, "icons"), { recursive: true });
-  for (const name of bundles) writeFileSync(join(outDir, name), await bundled(name));
+  for (const name of bundles) for (const [file, bytes] of await bundled(name)) writeFileSync(join(outDir, file), bytes);
   await writeMetadata(outDir, host);
   for (const file of paneFiles) cpSync(join(root, "taskpane", file), join(outDir, file));
   for (const size of iconSizes) cpSync(join(root, `assets/mark-${size}.png`), join(outDir, `icons/mark-${size}.png`));

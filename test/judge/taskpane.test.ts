@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { launch } from "../../tool/browser";
-import { built } from "../built";
+import { built, paneScripts } from "../built";
 import { needing } from "../needing";
 import { openPage } from "./office";
 
@@ -22,8 +22,7 @@ needing("browser")("the pane in Excel's library", () => {
   beforeAll(async () => {
     browser = await launch();
     files = {
-      "functions.js": built("functions.js"),
-      "taskpane.js": built("taskpane.js"),
+      ...Object.fromEntries([["functions.js", built("functions.js")] as const, ...paneScripts()]),
       "taskpane.html": page,
       "taskpane.css": built("taskpane.css"),
       "bridge.js": readFileSync(join(__dirname, "workbook.js"), "utf8"),

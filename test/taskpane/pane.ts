@@ -1,10 +1,13 @@
 import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import type { Browser, BrowserContextOptions, Frame, Page } from "playwright-core";
+import { atStart } from "../../tool/bundle";
 import { dist } from "../../tool/fresh";
 import { type Served, serve } from "../../tool/serve";
+import { paneScripts } from "../built";
 
 const harness = `<!doctype html><html lang="en"><meta charset="utf-8"><title>Sheet and pane</title><link rel="stylesheet" href="harness.css">
 <label>A1 <input id="grid"></label><iframe title="Pane"></iframe><script src="harness.js"></script></html>`;
@@ -12,6 +15,7 @@ const looks = "html,body{height:100%;margin:0}label{display:none}iframe{display:
 
 export interface Bench {
   readonly served: Served;
+  readonly size: number;
   readonly folder: string;
   close(): Promise<void>;
 }
@@ -31,15 +35,17 @@ export async function bench(): Promise<Bench> {
     "harness.html": harness,
     "harness.css": looks,
     "harness.js": outputFiles[0].contents,
+    ...Object.fromEntries(paneScripts()),
   };
   for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
-  for (const name of ["taskpane.js", "taskpane.css", "pane.html"]) cpSync(join(dist, name), join(folder, name));
+  for (const name of ["taskpane.css", "pane.html"]) cpSync(join(dist, name), join(folder, name));
   const served = await serve(folder, { port: 0 });
   const close = async () => {
     await served.close();
     rmSync(folder, { recursive: true });
   };
-  return { served, folder, close };
+  const size = atStart(paneScripts(), "taskpane.js").reduce((sum, bytes) => sum + gzipSync(bytes).length, 0);
+  return { served, size, folder, close };
 }
 
 export interface Opened {
