@@ -28,7 +28,7 @@ it("bakes bare and in foil by thickness, and dyes by volume, as the functions do
     near(us.under("foil, min", 8)[i], ask("BAKE", thickness, undefined, 5, undefined, lying("foil")) as number);
   });
   expect([us.under("bare, min", 5)[4], us.under("foil, min", 5)[4]].map((minutes) => Math.round(minutes as number))).toEqual([47, 62]);
-  (us.under("fluid, qt", 8) as number[]).forEach((fluid, i) => {
+  (us.under("resin, qt", 8) as number[]).forEach((fluid, i) => {
     near(us.under("dye, tsp", 8)[i], ask("DYE", fluid) as number);
   });
   expect(us.under("in spoons", 3)).toEqual(["1/8 tsp", "1/4 tsp", "1/4 tsp + 1/8 tsp"]);

@@ -61,7 +61,7 @@ it.each(Object.entries(wrong))("says what to type where %s is %s, and every shee
 });
 
 it("names no material for the lid by itself", () => {
-  expect(filled("My Shop", { "My Shop": { material: "" } }).beside("lid check")).toBe("choose what it is made of");
+  expect(filled("My Shop", { "My Shop": { material: "" } }).beside("lid check")).toBe("do not pump: choose what it is made of");
   expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(/^The lid on My Shop is too weak/);
 });
 
