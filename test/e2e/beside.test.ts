@@ -189,7 +189,7 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
       await to(`#field-${field}`);
       await sheet.page.keyboard.type(text);
     }
-    await to("Put it into the cell");
+    await to("Insert formula");
     await press("Enter");
     await sheet.shows(free, "1.14");
     await press("Enter");
