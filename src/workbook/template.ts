@@ -62,7 +62,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     shop.isRefused,
     "The lid on My Shop is refused: no vacuum under it. Use a chamber and lid made and rated for vacuum.",
   ] as const;
-  for (const page of [blanks.page, resin.page, supplies, log, price.page, handout]) page.warn(shopWarning);
+  for (const page of [blanks.page, resin.page, supplies, log, price.page]) page.warn(shopWarning);
   for (const page of [today.page, loads.page]) page.warn(shopWarning, refused);
   const pages = [startSheet(rest, check.line), ...rest];
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));

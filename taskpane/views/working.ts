@@ -3,9 +3,11 @@ import { customElement, state } from "lit/decorators.js";
 import type { Call, Selection } from "../../shared/host";
 import { isFault } from "../../shared/outcome";
 import { namedEquation } from "../../shared/working";
+import { callsOurs } from "../../src/calls";
 import { catalogue, cellName, explain } from "../../src/catalogue";
 import { isScreen } from "../answer";
 import { drawingsOf } from "../drawings/drawings";
+import { spoken } from "../spoken";
 import { figure } from "./figure";
 import { backing, besideOf } from "./result";
 import { View } from "./view";
@@ -98,7 +100,7 @@ export class WorkingView extends View {
   };
 
   private body(selection: Selection): TemplateResult {
-    if (!/PORE[._]/i.test(selection.formula))
+    if (!callsOurs(selection.formula))
       return html`<p>There is no PORE function in this cell. Select one that has a number from Porewise, such as the resin or the minutes in the oven, and this view tells how it came
         about.</p>`;
     if (!selection.calls)
@@ -112,7 +114,7 @@ export class WorkingView extends View {
     const { selection } = this;
     if (!selection) return html`<p>Select a cell on the sheet, and this view tells how its number came about.</p>`;
     return html`<h2 id="working-title" tabindex="-1">${selection.address}</h2>
-      ${selection.formula ? html`<code class="formula" tabindex="0" role="group" aria-label="Formula">${selection.formula}</code>` : nothing}
+      ${selection.formula ? html`<code class="formula" tabindex="0" role="group" aria-label="Formula">${spoken(selection.formula)}</code>` : nothing}
       <div id="working">${this.body(selection)}</div>`;
   }
 }

@@ -6,6 +6,8 @@ import { nothingCached } from "../../../src/workbook/cached";
 import { template } from "../../../src/workbook/template";
 import { xlsx } from "../../../src/workbook/xlsx";
 
+jest.setTimeout(60_000);
+
 /** Forms that Excel writes: MS-XLSX 2.3.8 for the mark of a dynamic array, ECMA-376-1 18.9 for the part that explains it. */
 const made = template("US", "demo");
 let parts: Record<string, string>;
