@@ -60,7 +60,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   ];
   const refused = [
     shop.isRefused,
-    "The lid on My Shop is refused: no vacuum under it. Use a chamber and lid made and rated for vacuum.",
+    "The lid on My Shop is too weak: do not pump. Use a chamber and lid made and rated for vacuum.",
   ] as const;
   for (const page of [blanks.page, resin.page, supplies, log, price.page]) page.warn(shopWarning);
   for (const page of [today.page, loads.page]) page.warn(shopWarning, refused);

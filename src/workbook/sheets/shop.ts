@@ -49,7 +49,7 @@ export interface Shop extends Equipment {
 export function shopSheet(kit: Kit): Shop {
   const page = new Page(
     "My Shop",
-    "The facts about your shop. Type a value into the second column and every formula follows; where it is blank, the fifth column says what holds.",
+    "The facts about your shop. Type your value in the second column; where it is blank, the value in use is shown beside it.",
     [24, 18, 11, 40, 17, 16, 49],
     { landscape: true },
   );
@@ -58,7 +58,7 @@ export function shopSheet(kit: Kit): Shop {
   const equipment = equipmentLines(page, kit);
   page.skip();
   const first = page.row;
-  page.heading("setting", "here", "unit", "what it is", "what holds", "range", "where that comes from");
+  page.heading("setting", "here", "unit", "what it is", "value in use", "range", "where it comes from");
   page.sheet.print = { ...page.sheet.print, titleRow: first };
   const all = Object.values(settingsBySubject).flat();
   const groups: [string, Setting[]][] = [

@@ -29,9 +29,9 @@ it("lets one choose from lists and warns outside ranges", () => {
 });
 
 it("refuses a thin lid in words and marks it, and never approves one", () => {
-  expect(beside("the lid is")).toBe("not refused, which proves nothing");
-  expect(filled("My Shop", { "My Shop": { lid: 0.25 } }).beside("the lid is")).toMatch(/^refused/);
-  expect(shop.alerts("the lid is")).toEqual([expect.stringMatching(/^bad: LEFT\(.*"refused"$/)]);
+  expect(beside("lid check")).toBe("not ruled out (this is no approval)");
+  expect(filled("My Shop", { "My Shop": { lid: 0.25 } }).beside("lid check")).toMatch(/^do not pump/);
+  expect(shop.alerts("lid check")).toEqual([expect.stringMatching(/^bad: LEFT\(.*"do not pump"$/)]);
 });
 
 it("marks resin on hand of which nobody knows the age", () => {
@@ -67,8 +67,8 @@ it("one bad setting is named on every sheet, and nothing else is said of what fo
 });
 
 it("names no material for the lid by itself", () => {
-  expect(filled("My Shop", { "My Shop": { material: "" } }).beside("the lid is")).toBe("refused: say what it is made of");
-  expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(/^The lid on My Shop is refused/);
+  expect(filled("My Shop", { "My Shop": { material: "" } }).beside("lid check")).toBe("do not pump: choose what it is made of");
+  expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(/^The lid on My Shop is too weak/);
 });
 
 it.each([
