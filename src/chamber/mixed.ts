@@ -1,6 +1,6 @@
 import { stretchOf } from "./abreast";
 import type { Axis, Floor } from "./floor";
-import { type Item, type Lead, type Pool, packRows, putBack, type Region, type Run } from "./rows";
+import { type Item, type Lead, type Pool, packRows, type Region, type Run } from "./rows";
 
 /*
  * A layer of mixed sizes: rows across the floor, the first at one of several offsets, and, for long pieces, rows within a
@@ -21,6 +21,7 @@ export interface Effort {
 }
 
 export const thorough: Effort = { depths: 6, starts: 4, zones: 3, leads: ["densest", "deepest"] };
+export const fair: Effort = { depths: 3, starts: 2, zones: 1, leads: ["densest", "deepest"] };
 export const quick: Effort = { depths: 2, starts: 1, zones: 1, leads: ["densest"] };
 
 const everywhere = { least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY };
@@ -32,7 +33,13 @@ function some<T>(all: readonly T[], many: number): readonly T[] {
   return Array.from({ length: many }, (_, i) => all[Math.round((i * (all.length - 1)) / (many - 1))]);
 }
 
-const distinct = (numbers: readonly number[]): number[] => [...new Set(numbers)].sort((a, b) => b - a);
+/** Each number once, the largest first. */
+const distinct = (numbers: readonly number[]): number[] => {
+  const sorted = Float64Array.from(numbers).sort();
+  const once: number[] = [];
+  for (let i = sorted.length - 1; i >= 0; i--) if (once[once.length - 1] !== sorted[i]) once.push(sorted[i]);
+  return once;
+};
 
 /** Offsets at which the first row of a round floor just reaches the wall with one piece, two pieces and so on. */
 function startsOf(floor: Floor, axis: Axis, gap: number, side: number, within: number, many: number): number[] {
@@ -83,27 +90,32 @@ function partingsOf(floor: Floor, gap: number, { p, q }: Item, { starts, zones }
 
 const mirrored = (axis: Axis, run: Run): Run => (axis === 0 ? { ...run, y: -run.y - run.dy } : { ...run, x: -run.x - run.dx });
 
-/** The layer of these items that holds most; nothing is taken out of the pool. */
+/** The deeper first: rows are filled in this order. */
+export const byDepth = (a: Item, b: Item): number => b.p - a.p || b.q - a.q;
+
+/** The layer of these items, the deepest first, that holds most; nothing is taken out of the pool. */
 export function packLayer(floor: Floor, gap: number, items: readonly Item[], pool: Pool, effort: Effort): Packed {
-  const here = items.filter(({ size }) => pool.left[size] > 0).sort((a, b) => b.p - a.p || b.q - a.q);
+  const here = items.filter(({ size }) => pool.left[size] > 0);
   if (!here.length) return { runs: [], worth: 0 };
-  const byContent = new Map(here.map((item) => [item.size, item]));
   const flat = some(distinct(here.map(({ p }) => p)), effort.depths);
-  const turned = some(distinct(here.map(({ q }) => q)), 2);
+  const turned = some(distinct(here.map(({ q }) => q)), effort.depths > 2 ? 2 : 1);
   const depths = distinct([...flat, ...turned]);
+  const { count, worth } = pool;
   let best: Packed = { runs: [], worth: 0 };
   for (const { first, beside } of partingsOf(floor, gap, here[0], effort))
     for (const lead of effort.leads) {
       const runs: Run[] = [];
       const own = lead === "deepest" || beside.length ? flat : depths;
-      let worth = packRows(floor, gap, here, own, pool, first, lead, runs);
-      beside.forEach((region, i) => {
+      let held = packRows(floor, gap, here, own, pool, first, lead, runs);
+      for (let i = 0; i < beside.length; i++) {
         const from = runs.length;
-        worth += packRows(floor, gap, here, flat, pool, region, lead, runs);
-        if (i === 1) for (let at = from; at < runs.length; at++) runs[at] = mirrored(region.axis, runs[at]);
-      });
-      putBack(runs, byContent, pool);
-      if (worth > best.worth * (1 + 1e-9)) best = { runs, worth };
+        held += packRows(floor, gap, here, flat, pool, beside[i], lead, runs);
+        if (i === 1) for (let at = from; at < runs.length; at++) runs[at] = mirrored(beside[i].axis, runs[at]);
+      }
+      for (const run of runs) pool.left[run.size] += run.columns * run.rows;
+      pool.count = count;
+      pool.worth = worth;
+      if (held > best.worth * (1 + 1e-9)) best = { runs, worth: held };
     }
   return best;
 }

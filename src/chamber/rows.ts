@@ -37,38 +37,54 @@ export interface Region {
   readonly most: number;
 }
 
-interface Row {
-  worth: number;
-  depth: number;
-  used: number;
-  readonly picks: { item: Item; many: number; along: number; across: number }[];
-}
-
 const one = 1 + allowance;
 
-/** One row as deep as asked, the deepest pieces first, a quarter turned where that is no deeper. */
-function rowOf(items: readonly Item[], { left, count, worth }: Pool, depth: number, length: number, gap: number, shortest: number): Row {
-  const row: Row = { worth: 0, depth: 0, used: 0, picks: [] };
+/** What a row came to: how much it holds, how deep it is, how long its pieces are together. Written over by the next. */
+const row = { worth: 0, depth: 0, used: 0 };
+
+/**
+ * One row as deep as asked, the deepest pieces first, a quarter turned where that is no deeper; `put` is told of them. It
+ * is looked at far more often than kept, so it leaves nothing behind but three numbers.
+ */
+function lay(
+  items: readonly Item[],
+  { left, count, worth }: Pool,
+  depth: number,
+  length: number,
+  gap: number,
+  shortest: number,
+  put?: (item: Item, many: number, along: number, across: number) => void,
+): void {
+  const most = depth * one;
+  const least = (shortest + gap) / one;
   let room = length + gap;
   let pieces = count;
-  let volume = worth;
-  for (const item of items) {
-    if (room < (shortest + gap) / one || pieces < 1) break;
-    if (item.p > depth * one || !left[item.size]) continue;
-    const turned = item.q <= depth * one;
+  let volume = worth * one;
+  let deepest = 0;
+  let total = 0;
+  for (let i = 0; i < items.length; i++) {
+    if (room < least || pieces < 1) break;
+    const item = items[i];
+    const there = left[item.size];
+    if (there === 0 || item.p > most) continue;
+    const turned = item.q <= most;
     const along = turned ? item.p : item.q;
-    const many = Math.min(left[item.size], Math.floor((room / (along + gap)) * one), pieces, Math.floor((volume / item.worth) * one));
+    let many = Math.floor((room / (along + gap)) * one);
+    if (many > there) many = there;
+    if (many > pieces) many = pieces;
+    if (many * item.worth > volume) many = Math.floor(volume / item.worth);
     if (many < 1) continue;
     const across = turned ? item.q : item.p;
-    row.picks.push({ item, many, along, across });
-    row.worth += many * item.worth;
-    row.depth = Math.max(row.depth, across);
+    if (put) put(item, many, along, across);
+    total += many * item.worth;
+    if (across > deepest) deepest = across;
     room -= many * (along + gap);
     pieces -= many;
     volume -= many * item.worth;
   }
+  row.worth = total;
+  row.depth = deepest;
   row.used = length - room;
-  return row;
 }
 
 /** How the depth of the next row is chosen: the deepest that there is, or the one that holds most for its depth. */
@@ -91,12 +107,16 @@ export function packRows(
   runs: Run[],
 ): number {
   const { axis, to, least, most } = region;
-  const shortest = items.reduce((min, { p }) => Math.min(min, p), Number.POSITIVE_INFINITY);
+  let shortest = Number.POSITIVE_INFINITY;
+  for (const { p, size } of items) if (p < shortest && pool.left[size] > 0) shortest = p;
   const thinnest = depths[depths.length - 1];
   let total = 0;
   let u = region.from;
+  let from = runs.length;
   while (u + thinnest <= to * one && pool.count > 0) {
-    let best: Row | undefined;
+    let score = 0;
+    let deep = 0;
+    let length = 0;
     let at = 0;
     for (const depth of depths) {
       if (u + depth > to * one) continue;
@@ -104,38 +124,33 @@ export function packRows(
       const lo = Math.max(least, -half);
       const hi = Math.min(most, half);
       if (half < 0 || hi - lo < shortest / one) continue;
-      const row = rowOf(items, pool, depth, hi - lo, gap, shortest);
-      if (row.worth === 0) continue;
-      if (best && row.worth / (row.depth + gap) <= (best.worth / (best.depth + gap)) * one) continue;
-      best = row;
+      lay(items, pool, depth, hi - lo, gap, shortest);
+      if (row.worth === 0 || row.worth / (row.depth + gap) <= score * one) continue;
+      score = row.worth / (row.depth + gap);
+      deep = depth;
+      length = hi - lo;
       at = (lo + hi - row.used) / 2;
       if (lead === "deepest") break;
     }
-    if (!best) {
+    if (score === 0) {
       // Below the middle of a round floor rows grow longer upwards.
       if (u >= 0) break;
       u += thinnest / 4;
       continue;
     }
-    for (const { item, many, along, across } of best.picks) {
+    lay(items, pool, deep, length, gap, shortest, (item, many, along, across) => {
       runs.push(runOf(axis, item.size, at, u, along, across, many));
       at += many * (along + gap);
       pool.left[item.size] -= many;
+    });
+    for (let i = from; i < runs.length; i++) {
+      const many = runs[i].columns * runs[i].rows;
       pool.count -= many;
-      pool.worth -= many * item.worth;
     }
-    total += best.worth;
-    u += best.depth + gap;
+    from = runs.length;
+    pool.worth -= row.worth;
+    total += row.worth;
+    u += row.depth + gap;
   }
   return total;
-}
-
-/** Puts back into the pool what runs took. */
-export function putBack(runs: readonly Run[], items: ReadonlyMap<number, Item>, pool: Pool): void {
-  for (const { size, columns, rows } of runs) {
-    const many = columns * rows;
-    pool.left[size] += many;
-    pool.count += many;
-    pool.worth += many * items.get(size)!.worth;
-  }
 }

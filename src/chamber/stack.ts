@@ -1,6 +1,6 @@
 import { allowance } from "./abreast";
 import type { Floor } from "./floor";
-import { type Effort, packLayer } from "./mixed";
+import { byDepth, type Effort, packLayer } from "./mixed";
 import type { Item, Pool, Run } from "./rows";
 
 export type Way = "upright" | "lying";
@@ -118,60 +118,106 @@ export interface Care extends Effort {
   readonly heights: number;
 }
 
+interface Option extends Stratum {
+  readonly worth: number;
+  readonly count: number;
+  /** Pieces of each size. */
+  readonly sizes: readonly (readonly [size: number, many: number])[];
+}
+
+/** Layers as they were packed for the pool that is being emptied: good as long as it still has what they hold. */
+export interface Memory {
+  readonly items: Map<string, readonly Item[]>;
+  readonly options: Map<string, Option>;
+}
+
+export const freshMemory = (items: Memory["items"] = new Map()): Memory => ({ items, options: new Map() });
+
+function itemsFor(way: Way, limit: number, tall: boolean, { shapes }: Room, { items }: Memory): readonly Item[] {
+  const key = `${way} ${limit} ${tall}`;
+  const known = items.get(key);
+  if (known) return known;
+  const made = shapes.flatMap((shape, size) => {
+    const item = itemOf(way, shape, size, limit);
+    return item && (!tall || heightIn(way, shape, limit) >= 0.75 * limit) ? item : [];
+  });
+  made.sort(byDepth);
+  items.set(key, made);
+  return made;
+}
+
+function sizesOf(runs: readonly Run[]): [size: number, many: number][] {
+  const counts = new Map<number, number>();
+  for (const { size, columns, rows } of runs) counts.set(size, (counts.get(size) ?? 0) + columns * rows);
+  return [...counts];
+}
+
+/** A full layer of one way no higher than a limit, packed afresh only where the pool has no longer what the last one held. */
+function optionFor(way: Way, limit: number, tall: boolean, room: Room, pool: Pool, care: Care, memory: Memory): Option | undefined {
+  const key = `${way} ${limit} ${tall}`;
+  const known = memory.options.get(key);
+  if (
+    known &&
+    known.count <= pool.count &&
+    known.worth <= pool.worth * (1 + allowance) &&
+    known.sizes.every(([size, many]) => pool.left[size] >= many)
+  )
+    return known;
+  const { runs, worth } = packLayer(room.floor, room.gap, itemsFor(way, limit, tall, room, memory), pool, care);
+  if (!runs.length) return undefined;
+  const made = { ...stratumOf(way, limit, runs, room), worth, count: countOf(runs), sizes: sizesOf(runs) };
+  memory.options.set(key, made);
+  return made;
+}
+
 /** Fills one tub from the pool, layer upon layer, each the one that promises most for the height that is left. */
-export function stackUp(ways: readonly Way[], room: Room, pool: Pool, care: Care): Stack {
-  const { shapes, gap, floor } = room;
+export function stackUp(ways: readonly Way[], room: Room, pool: Pool, care: Care, memory: Memory): Stack {
+  const { shapes, gap } = room;
   const strata: (Stratum & { floor: number })[] = [];
   const taken: Run[] = [];
   let height = 0;
   let uneven = 0;
   let count = 0;
   let worth = 0;
-  const sizes: number[] = [];
-  for (let size = 0; size < shapes.length; size++) if (pool.left[size] > 0) sizes.push(size);
   while (pool.count > 0) {
     const left = room.height - height - plates(uneven, gap);
-    const open = sizes.filter((size) => pool.left[size] > 0);
-    const options = heightsOf(ways, room, open, left, care.heights).flatMap(([way, limit]) => {
-      const items = open.flatMap((size) => itemOf(way, shapes[size], size, limit) ?? []);
-      const tall = items.filter(({ size }) => heightIn(way, shapes[size], limit) >= 0.75 * limit);
-      return (tall.length && tall.length < items.length ? [tall, items] : [items]).flatMap((some) => {
-        const { runs, worth } = packLayer(floor, gap, some, pool, care);
-        if (!runs.length) return [];
-        const stratum = stratumOf(way, limit, runs, room);
-        const above = height + stratum.height + plates(uneven + Number(stratum.uneven), gap);
-        if (above > room.height * (1 + allowance)) return [];
-        if (room.affords && !room.affords(above, [...taken, ...runs])) return [];
-        return [{ ...stratum, worth }];
-      });
-    });
+    const open: number[] = [];
+    for (let size = 0; size < shapes.length; size++) if (pool.left[size] > 0) open.push(size);
+    const options: Option[] = [];
+    for (const [way, limit] of heightsOf(ways, room, open, left, care.heights))
+      for (const tall of care.heights > 4 ? [true, false] : [true]) {
+        const option = optionFor(way, limit, tall, room, pool, care, memory);
+        if (!option || (options.length && options[options.length - 1] === option)) continue;
+        const above = height + option.height + plates(uneven + Number(option.uneven), gap);
+        if (above > room.height * (1 + allowance)) continue;
+        if (room.affords && !room.affords(above, [...taken, ...option.runs])) continue;
+        options.push(option);
+      }
     if (!options.length) break;
-    const all = options.filter((option) => option.worth >= pool.worth * (1 - allowance) || countOf(option.runs) >= pool.count);
+    const all = options.filter((option) => option.worth >= pool.worth * (1 - allowance) || option.count >= pool.count);
     const next = all.length ? all.reduce((a, b) => (b.height < a.height ? b : a)) : options[firstOf(options, left)];
-    strata.push({ ...next, floor: floorUsed(next.runs) });
-    taken.push(...next.runs);
+    const { way, runs } = next;
+    strata.push({ way, height: next.height, runs, uneven: next.uneven, floor: floorUsed(runs) });
+    taken.push(...runs);
     height += next.height;
     uneven += Number(next.uneven);
     worth += next.worth;
-    for (const { size, columns, rows } of next.runs) {
-      pool.left[size] -= columns * rows;
-      count += columns * rows;
-      pool.count -= columns * rows;
-      pool.worth -= columns * rows * shapes[size].volume;
-    }
+    count += next.count;
+    for (const [size, many] of next.sizes) pool.left[size] -= many;
+    pool.count -= next.count;
+    pool.worth -= next.worth;
   }
   if (!strata.length) return none;
   return { strata: settled(strata), height: height + plates(uneven, gap), count, worth };
 }
 
-export const countOf = (runs: readonly Run[]): number => runs.reduce((sum, { columns, rows }) => sum + columns * rows, 0);
+export const countOf = (runs: readonly Run[]): number => {
+  let count = 0;
+  for (const { columns, rows } of runs) count += columns * rows;
+  return count;
+};
 
 /** Puts a stack back into the pool. */
-export function unstack({ strata }: Stack, { shapes }: Room, pool: Pool): void {
-  for (const { runs } of strata)
-    for (const { size, columns, rows } of runs) {
-      pool.left[size] += columns * rows;
-      pool.count += columns * rows;
-      pool.worth += columns * rows * shapes[size].volume;
-    }
+export function unstack({ strata }: Stack, pool: Pool): void {
+  for (const { runs } of strata) for (const { size, columns, rows } of runs) pool.left[size] += columns * rows;
 }

@@ -3,10 +3,10 @@ import { placesOf as blocksToPlaces } from "../chamber/blocks";
 import { floorOf } from "../chamber/floor";
 import { waysOf } from "../chamber/layers";
 import { type Bath, heightForPieces } from "../chamber/load";
-import { quick, thorough } from "../chamber/mixed";
+import { fair, quick } from "../chamber/mixed";
 import { needOf } from "../chamber/need";
 import type { Pool, Run } from "../chamber/rows";
-import { type Care, type Room, type Shape, type Stack, stackUp, unstack } from "../chamber/stack";
+import { type Care, type Room, type Shape, type Stack, stackUp, unstack, freshMemory } from "../chamber/stack";
 import type { Part } from "./parts";
 import type { Tub } from "./tub";
 
@@ -34,7 +34,7 @@ export interface Stacks {
 const empty: Stack = { strata: [], height: 0, count: 0, worth: 0 };
 
 /** Up to how many pieces a list is packed with all care. */
-const few = 1500;
+const few = 400;
 
 /** The least that a piece of each size pushes aside, resin taken up and all. */
 function leastNet(shapes: readonly Shape[], parts: readonly Part[]): Float64Array {
@@ -61,7 +61,12 @@ export function packer(packing: Packing) {
   const { shapes, parts, tub, bath } = packing;
   const room = roomOf(packing);
   const pieces = parts.reduce((sum, { row }) => sum + row.count, 0);
-  const care: Care = pieces <= few ? { ...thorough, heights: 8 } : { ...quick, heights: 4 };
+  const isFew = pieces <= few;
+  const care: Care = isFew ? { ...fair, heights: 6 } : { ...quick, heights: 4 };
+  let memory = freshMemory();
+  const forget = () => {
+    memory = freshMemory(memory.items);
+  };
   const counts = new Int32Array(shapes.length);
   for (const { size, row } of parts) counts[size] += row.count;
   const volumeOf = (left: Int32Array) => left.reduce((sum, many, size) => sum + many * shapes[size].volume, 0);
@@ -116,8 +121,8 @@ export function packer(packing: Packing) {
     let best = empty;
     for (const ways of tried) {
       const [most, much] = [pool.count, pool.worth];
-      let stack = stackUp(ways, room, pool, care);
-      unstack(stack, room, pool);
+      let stack = stackUp(ways, room, pool, care, memory);
+      unstack(stack, pool);
       pool.count = most;
       pool.worth = much;
       const size = onlySize(stack);
@@ -128,19 +133,20 @@ export function packer(packing: Packing) {
       }
       const more = stack.worth - best.worth;
       if (more > 1e-9 * best.worth || (more > -1e-9 * best.worth && stack.height < best.height - 1e-9)) best = stack;
-      if (best.count >= pool.count && tried.length > 1 && care.heights < 8) break;
+      
     }
     take(best, pool);
     return best;
   }
 
   /** As few loads as the packing finds; or `loads` of them, evenly filled, each with some more than its share. */
-  function build(loads?: number, more = 1, tried = waysTried, from: Int32Array = counts): Stacks {
+  function build(loads?: number, more = 1, tried = isFew ? waysTried : [both], from: Int32Array = counts): Stacks {
     const left = from.slice();
     let count = left.reduce((sum, many) => sum + many, 0);
     let worth = volumeOf(left);
     const largest = shapes.reduce((most, { volume }, size) => (left[size] ? Math.max(most, volume) : most), 0);
     const stacks: Stack[] = [];
+    forget();
     while (count > 0) {
       const open = loads === undefined ? 1 : loads - stacks.length;
       if (open < 1) return { stacks, stuck: left };
@@ -173,6 +179,7 @@ export function packer(packing: Packing) {
     while (rest > 0) {
       let [good, bad, best] = [0, Math.min(rest, packing.mostPieces) + 1, empty];
       for (let tried = Math.min(guess, bad - 1); good + 1 < bad; ) {
+        forget();
         const stack = fill(next(tried), tried, Number.POSITIVE_INFINITY);
         if (stack.count === tried) [good, best] = [tried, stack];
         else bad = tried;
@@ -193,7 +200,7 @@ export function packer(packing: Packing) {
     return { stacks, stuck: undefined };
   }
 
-  return { build, inTurn, perLoad, pieces, volume: volumeOf(counts), careful: pieces <= few };
+  return { build, inTurn, perLoad, pieces, volume: volumeOf(counts), careful: isFew };
 }
 
 export type Packer = ReturnType<typeof packer>;
