@@ -1,10 +1,10 @@
+import { relationsOf, textOf, type Workbook } from "../../shared/xlsx/parts";
+import { escaped } from "../../shared/xlsx/xml";
+import { asTyped } from "../../src/calls";
 import { base64 } from "../../src/excel/package";
 import { sizedFonts } from "./beside/looks";
 import { readableRules } from "./beside/rules";
 import { readableValidations } from "./beside/validations";
-import { relationsOf, textOf, type Workbook } from "./parts";
-import { asTyped } from "./stored";
-import { escaped } from "./xml";
 
 const pictureTypes: Readonly<Record<string, string>> = { png: "png", jpg: "jpeg", jpeg: "jpeg", gif: "gif", bmp: "bmp", webp: "webp" };
 

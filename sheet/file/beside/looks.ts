@@ -1,9 +1,9 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
-import { declare, edit, put, relate } from "../package";
-import { relationsOf, textOf, type Workbook } from "../parts";
-import type { Parts } from "../unzip";
-import { childOf, childrenOf, escaped, read } from "../xml";
+import { declare, edit, put, relate } from "../../../shared/xlsx/package";
+import { relationsOf, textOf, type Workbook } from "../../../shared/xlsx/parts";
+import type { Parts } from "../../../shared/xlsx/unzip";
+import { childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
 
 /** How all cells of a workbook look that have no look of their own, and what the engine spells in its own way. */
 export interface Looks {
