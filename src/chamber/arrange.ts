@@ -57,7 +57,7 @@ export const arrange = define({
   accuracy:
     "as good as the measures taken; a patient hand may get a piece or two more in by tilting; what the wood takes up is a guess until the shop has weighed some",
   cautions: ["chamber", "ballast", "resin"],
-  worked: { typed: [6, 10, 0.75, 0.75, 5, 12], gives: ["lying", 4, 3, 1.3, 0] },
+  worked: { typed: [6, 10, 0.75, 0.75, 5, 12], gives: ["lying", 4, 3, 1.2930014302455624, 0.014772169681483288] },
   steps: (given) => {
     const { perLayer, stack, solids, uptake, ballast, depth } = loadGiven(given).arrange(given.count);
     const area = areaOf(given.chamber);

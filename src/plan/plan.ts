@@ -97,7 +97,28 @@ export const plan = define({
   cautions: ["chamber", "ballast", "resin", "storage", "oven"],
   worked: {
     typed: [[["maple", 12, 0.75, 0.75, 5, 0.45]], 6, 10, "2026-03-14 08:00"],
-    gives: [],
+    gives: [
+      Object.values(columns).map(({ label }) => label),
+      [
+        1,
+        "12 maple",
+        "",
+        12,
+        38.0553519,
+        1.29942829,
+        0.0033874505,
+        0.248186878,
+        2,
+        2,
+        0.5,
+        46187,
+        46095.3541667,
+        46096.3333333,
+        46096.3625,
+        42.5012458,
+        46096.392015,
+      ],
+    ],
   },
   steps: (given) => {
     const made = planOf(given);
