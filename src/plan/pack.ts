@@ -1,4 +1,4 @@
-import type { Way } from "../chamber/stack";
+import { badInput } from "../../shared/outcome";
 import { placesOf as blocksToPlaces } from "../chamber/blocks";
 import { floorOf } from "../chamber/floor";
 import { waysOf } from "../chamber/layers";
@@ -6,7 +6,7 @@ import { type Bath, heightForPieces } from "../chamber/load";
 import { fair, quick } from "../chamber/mixed";
 import { needOf } from "../chamber/need";
 import type { Pool, Run } from "../chamber/rows";
-import { type Care, type Room, type Shape, type Stack, stackUp, unstack, freshMemory } from "../chamber/stack";
+import { type Care, freshMemory, type Room, type Shape, type Stack, stackUp, unstack, type Way } from "../chamber/stack";
 import type { Part } from "./parts";
 import type { Tub } from "./tub";
 
@@ -30,6 +30,10 @@ export interface Stacks {
   /** Pieces of each size that went into no load under the limit. */
   readonly stuck: Int32Array | undefined;
 }
+
+/** More would be neither read nor wanted, and would only keep the spreadsheet waiting. */
+const mostLoads = 1e5;
+const tooMany = (loads: number) => badInput`${loads} loads are more than a plan takes, ${mostLoads}: plan fewer pieces at a time`;
 
 const empty: Stack = { strata: [], height: 0, count: 0, worth: 0 };
 
@@ -115,9 +119,22 @@ export function packer(packing: Packing) {
     for (const { runs } of stack.strata) for (const { size, columns, rows } of runs) pool.left[size] -= columns * rows;
   };
 
+  const put = (stack: Stack, left: Int32Array) => {
+    for (const { runs } of stack.strata) for (const { size, columns, rows } of runs) left[size] += columns * rows;
+  };
+
+  const sizes = counts.reduce((many, count) => many + Number(count > 0), 0);
+
   /** The best filling of one tub from what is left, at most so many pieces and so much of them. */
   function fill(left: Int32Array, count: number, worth: number, tried = waysTried): Stack {
     const pool: Pool = { left, count: Math.min(count, packing.mostPieces), worth };
+    if (sizes === 1 && !room.affords) {
+      const size = parts[0].size;
+      const many = Math.min(left[size], perLoad(size), pool.count, Math.floor((worth / shapes[size].volume) * (1 + 1e-9)));
+      const alone = many > 0 ? ofOne(size, many) : empty;
+      take(alone, pool);
+      return alone;
+    }
     let best = empty;
     for (const ways of tried) {
       const [most, much] = [pool.count, pool.worth];
@@ -148,12 +165,18 @@ export function packer(packing: Packing) {
     const stacks: Stack[] = [];
     forget();
     while (count > 0) {
+      if (stacks.length > mostLoads) throw tooMany(Math.ceil((pieces / (pieces - count)) * stacks.length));
       const open = loads === undefined ? 1 : loads - stacks.length;
       if (open < 1) return { stacks, stuck: left };
       const share = open > 1 ? (worth / open) * more + largest * 0.999999 : worth * (1 + 1e-9);
       const many = open > 1 ? Math.ceil((count / open) * more * 1.5) : count;
-      const stack = fill(left, many, share, tried);
+      let stack = fill(left, many, share, tried);
       if (stack.count === 0) return { stacks, stuck: left };
+      if (count - stack.count === 1 && stack.count > 2) {
+        // One piece less here, so that the last of all rides with another.
+        put(stack, left);
+        stack = fill(left, stack.count - 1, share, tried);
+      }
       stacks.push(stack);
       count -= stack.count;
       worth -= stack.worth;
@@ -187,6 +210,11 @@ export function packer(packing: Packing) {
         tried = Math.max(good + 1, Math.min(tried, bad - 1));
       }
       if (good === 0) return { stacks, stuck: next(rest) };
+      if (rest - good === 1 && good > 2) {
+        forget();
+        const fewer = fill(next(good - 1), good - 1, Number.POSITIVE_INFINITY);
+        if (fewer.count === good - 1) [good, best] = [fewer.count, fewer];
+      }
       stacks.push(best);
       guess = good;
       rest -= good;

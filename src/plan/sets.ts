@@ -8,7 +8,6 @@ import type { Tub } from "./tub";
 
 /** More would be neither read nor wanted, and would only keep the spreadsheet waiting. */
 const mostPieces = 1e6;
-const mostLoads = 1e5;
 
 export interface Whole extends Shop {
   readonly drips: number;
@@ -31,8 +30,6 @@ export function refuseEndless(parts: readonly Part[]): void {
   const pieces = parts.reduce((sum, { row }) => sum + row.count, 0);
   if (pieces > mostPieces) throw badInput`${pieces} pieces are more than a plan takes, ${mostPieces}: plan fewer at a time`;
 }
-
-const oddOne = ({ stacks }: Stacks): boolean => stacks.length > 1 && stacks.some(({ count }) => count === 1) && stacks.some(({ count }) => count > 2);
 
 /** Loads of a number, each with its share of the pieces: a little more each time it does not come out. */
 function evenly(color: Packer, loads: number): Stacks | undefined {
@@ -63,8 +60,7 @@ function optionsOf(color: Packer, abreast: number, typed: boolean): { options: O
     }
     return { options: {}, stuck: tight.stuck, upright };
   }
-  const options: Options = even && (oddOne(tight) || !oddOne(even)) ? { even } : {};
-  if (!even || !oddOne(tight)) options.tight = tight;
+  const options: Options = { tight, ...(even && { even }) };
   if (color.careful && fewest < 40) {
     const rounded = Math.ceil(fewest / abreast) * abreast;
     options["one more"] = color.pieces > fewest ? evenly(color, fewest + 1) : undefined;
@@ -120,12 +116,10 @@ export function setsOf(
   const upright = made.reduce((sum, color) => sum + color.upright, 0);
   const of = (kind: Kind): LoadSet =>
     made.flatMap(({ options, parts }, color) => {
-      const stacks = (options[kind] ?? options.even ?? options.tight ?? options["in turn"])?.stacks ?? [];
+      const stacks = (options[kind] ?? options.tight ?? options.even ?? options["in turn"])?.stacks ?? [];
       return loadsOf(stacks, parts, shapes, color, tub, shop);
     });
-  const total = made.reduce((sum, { options }) => sum + ((options.even ?? options.tight ?? options["in turn"])?.stacks.length ?? 0), 0);
-  if (total > mostLoads) throw badInput`${total} loads are more than a plan takes, ${mostLoads}: plan fewer pieces at a time`;
-  const kinds = (["even", "tight", "one more", "full pulls"] as const).filter((kind) => made.some(({ options }) => options[kind]));
+  const kinds = (["tight", "even", "one more", "full pulls"] as const).filter((kind) => made.some(({ options }) => options[kind]));
   const sets = kinds.map(of);
   const fewest = Math.min(...sets.map(({ length }) => length));
   const inTurn = made.some(({ options }) => options["in turn"]) ? of("in turn") : undefined;
