@@ -71,7 +71,8 @@ export function load(chamber: Section, height: number, piece: Piece, gravity: nu
   const mostOf = (way: Way) => Math.max(0, Math.floor((room / way.height) * (1 + allowance))) * way.layer.pieces;
 
   const largest = () => Math.max(0, ...open.map(mostOf));
-  const none = () => misfit({ chamber, height, piece, gap, foamRoom, cover, needs: open.map((way) => ({ way, depth: way.height + cover })) });
+  const none = () =>
+    misfit({ chamber, height, piece, gap, foamRoom, cover, needs: open.map((way) => ({ way, depth: way.height + cover })) });
 
   const most = (): number => {
     const count = largest();

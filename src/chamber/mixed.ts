@@ -66,9 +66,13 @@ function partingsOf(floor: Floor, gap: number, { p, q }: Item, { starts, zones }
   const axes: readonly Axis[] = floor.round ? [0] : [0, 1];
   return axes.flatMap((axis) => {
     const to = floor.across(axis);
-    const whole = [p, q].slice(0, q > 1.5 * p ? 2 : 1).flatMap((side) =>
-      startsOf(floor, axis, gap, side, Number.POSITIVE_INFINITY, starts).map((from): Parting => ({ first: { axis, from, to, ...everywhere }, beside: [], side })),
-    );
+    const whole = [p, q]
+      .slice(0, q > 1.5 * p ? 2 : 1)
+      .flatMap((side) =>
+        startsOf(floor, axis, gap, side, Number.POSITIVE_INFINITY, starts).map(
+          (from): Parting => ({ first: { axis, from, to, ...everywhere }, beside: [], side }),
+        ),
+      );
     if (q < 2 * p) return whole;
     const reach = floor.across((1 - axis) as Axis);
     const widest = Math.floor((2 * reach + gap) / (q + gap));

@@ -16,8 +16,7 @@ export const perload = define({
   shop: bathSettings,
   returns: cell(count("pieces in one load", 34)),
   format: "0",
-  equation:
-    "the largest count with stack + {cover} ≤ {height} × (1 − {foamRoom}), upright or lying, in as many layers as it takes",
+  equation: "the largest count with stack + {cover} ≤ {height} × (1 − {foamRoom}), upright or lying, in as many layers as it takes",
   source: `geometry: ${packed}`,
   accuracy: "as good as the measures taken; a patient hand may get a piece or two more in by tilting",
   cautions: ["chamber", "resin"],

@@ -87,7 +87,8 @@ function heightsOf(ways: readonly Way[], { shapes }: Room, sizes: readonly numbe
       for (const side of way === "upright" ? [length] : [a, b]) if (side <= room * (1 + allowance)) all.add(side);
     }
     const sorted = [...all].sort((x, y) => y - x);
-    const few = sorted.length <= many ? sorted : Array.from({ length: many }, (_, i) => sorted[Math.round((i * (sorted.length - 1)) / (many - 1))]);
+    const few =
+      sorted.length <= many ? sorted : Array.from({ length: many }, (_, i) => sorted[Math.round((i * (sorted.length - 1)) / (many - 1))]);
     return few.map((height): [Way, number] => [way, height]);
   });
 }

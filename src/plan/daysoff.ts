@@ -28,7 +28,13 @@ export const daysOffArg: Arg<DaysOff> = {
     if (isFault(cell)) throw handedOn(cell);
     const weekdays = new Set<number>();
     const dates = new Set<number>();
-    const words = typeof cell === "number" ? [cell] : shown(cell).length && String(cell).split(/[,;\s]+/).filter(Boolean);
+    const words =
+      typeof cell === "number"
+        ? [cell]
+        : shown(cell).length &&
+          String(cell)
+            .split(/[,;\s]+/)
+            .filter(Boolean);
     for (const word of words || []) {
       const day = typeof word === "number" ? word : readDate(word);
       if (day !== undefined) {

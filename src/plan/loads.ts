@@ -1,6 +1,6 @@
+import { needOf, toCover } from "../chamber/need";
 import type { Run } from "../chamber/rows";
 import type { Shape, Stack } from "../chamber/stack";
-import { needOf, toCover } from "../chamber/need";
 import { batchesOf } from "./oven";
 import type { Part } from "./parts";
 import type { Tub } from "./tub";

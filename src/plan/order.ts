@@ -65,7 +65,9 @@ export function ordersOf(loads: readonly Load[], wrap: number): Load[][] {
     else colors.set(load.color, [load]);
   }
   const turns = [...colors.values()];
-  const byTurns = Array.from({ length: Math.max(0, ...turns.map(({ length }) => length)) }, (_, i) => turns.flatMap((own) => own[i] ?? [])).flat();
+  const byTurns = Array.from({ length: Math.max(0, ...turns.map(({ length }) => length)) }, (_, i) =>
+    turns.flatMap((own) => own[i] ?? []),
+  ).flat();
   const byColor = turns.flat();
   return [byNeed, typed, byWork, [...byWork].reverse(), ...(colors.size > 1 ? [byTurns, byColor] : [])];
 }

@@ -1,5 +1,5 @@
 import { badInput } from "../../shared/outcome";
-import { placesOf as blocksToPlaces } from "../chamber/blocks";
+import type { placesOf as blocksToPlaces } from "../chamber/blocks";
 import { floorOf } from "../chamber/floor";
 import { waysOf } from "../chamber/layers";
 import { type Bath, heightForPieces } from "../chamber/load";
@@ -146,11 +146,17 @@ export function packer(packing: Packing) {
       if (size !== undefined) {
         const many = Math.min(left[size], perLoad(size), most, Math.floor((much / shapes[size].volume) * (1 + 1e-9)));
         const alone = many >= stack.count || many >= perLoad(size) ? ofOne(size, Math.max(1, many)) : stack;
-        if (!room.affords || room.affords(alone.height, alone.strata.flatMap(({ runs }) => runs))) stack = alone;
+        if (
+          !room.affords ||
+          room.affords(
+            alone.height,
+            alone.strata.flatMap(({ runs }) => runs),
+          )
+        )
+          stack = alone;
       }
       const more = stack.worth - best.worth;
       if (more > 1e-9 * best.worth || (more > -1e-9 * best.worth && stack.height < best.height - 1e-9)) best = stack;
-      
     }
     take(best, pool);
     return best;

@@ -103,7 +103,12 @@ function bestOf(sets: readonly LoadSet[], colors: readonly PlanColor[], day: Day
 }
 
 /** The day before whose midnight a plan that must be ready in time begins, at the latest. */
-function latestStart(readyBy: number, from: number, doneFrom: (midnight: number | undefined) => number, isOff: (serial: number) => boolean): number {
+function latestStart(
+  readyBy: number,
+  from: number,
+  doneFrom: (midnight: number | undefined) => number,
+  isOff: (serial: number) => boolean,
+): number {
   const shortest = doneFrom(undefined) / day;
   let at = Math.floor(readyBy - shortest + 1e-9);
   for (; at >= firstDay; at--) {
@@ -172,7 +177,8 @@ export function planOf(given: Given): Plan {
             opens,
             (at) =>
               at === undefined
-                ? bestOf(sets, colors, { ...dayFrom(61, opens), clock: clockFrom({ ...given, daysOff: none }, 61) }, given, undefined).scheduled.done
+                ? bestOf(sets, colors, { ...dayFrom(61, opens), clock: clockFrom({ ...given, daysOff: none }, 61) }, given, undefined)
+                    .scheduled.done
                 : found(at, opens).scheduled.done,
             (at) => weekdays.has(at % 7) || dates.has(at),
           );

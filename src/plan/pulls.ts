@@ -62,7 +62,15 @@ const sum = (numbers: readonly number[]): number => numbers.reduce((all, one) =>
  * Every load's times, jobs in the order in which they are to go in. One chamber, one oven, one person: soaked pieces come
  * out as soon as all that follows fits into the day, else the next pull goes in, else the person waits.
  */
-export function schedule(jobs: readonly Job[], start: number, clock: Clock, pace: Pace, vessels: Vessels, most: number, habit: Habit): Times[] {
+export function schedule(
+  jobs: readonly Job[],
+  start: number,
+  clock: Clock,
+  pace: Pace,
+  vessels: Vessels,
+  most: number,
+  habit: Habit,
+): Times[] {
   const { loading, vacuum, soak } = pace;
   const times: Times[] = new Array(jobs.length);
   const baking = jobs.map(({ batches }) => sum(batches));
@@ -99,7 +107,12 @@ export function schedule(jobs: readonly Job[], start: number, clock: Clock, pace
       asked.set(color, (asked.get(color) ?? 0) + need);
       picks.push(i);
     }
-    const due = Math.min(habit.least, left, vessels.abreast, loading > 0 ? Math.floor((clock.hours - vacuum + slack) / loading) : habit.least);
+    const due = Math.min(
+      habit.least,
+      left,
+      vessels.abreast,
+      loading > 0 ? Math.floor((clock.hours - vacuum + slack) / loading) : habit.least,
+    );
     return picks.length < due && soaking.length > 0 ? [] : picks;
   };
 
@@ -153,7 +166,9 @@ export function schedule(jobs: readonly Job[], start: number, clock: Clock, pace
   };
 
   while (left > 0 || soaking.length > 0) {
-    const ripe = soaking.find(({ job, ready }) => ready <= now + slack && now + loading <= clock.closing(now) + slack && fits(job, now + loading));
+    const ripe = soaking.find(
+      ({ job, ready }) => ready <= now + slack && now + loading <= clock.closing(now) + slack && fits(job, now + loading),
+    );
     if (ripe) {
       takeOut(ripe);
       continue;

@@ -26,18 +26,17 @@ const table = rows("resins", {
 });
 
 function take(cells: readonly (readonly Cell[])[], units: Units): OnHand[] {
-  const lines = table
-    .take!(
-      cells.map((line) => line.map((cell, i) => (cell === 0 && (i === 0 || i === 2) ? "" : cell))),
-      units,
-    )
-    .filter(({ cells: [, onHand] }, i) => !(i === 0 && isHeading(onHand)));
+  const lines = table.take!(
+    cells.map((line) => line.map((cell, i) => (cell === 0 && (i === 0 || i === 2) ? "" : cell))),
+    units,
+  ).filter(({ cells: [, onHand] }, i) => !(i === 0 && isHeading(onHand)));
   const seen = new Set<string>();
   return lines.flatMap(({ given, trouble, index, cells: [color, onHand] }) => {
     if (trouble) throw trouble.about(`resins, row ${index + 1}: `);
     if (isBlank(color) && (isBlank(onHand) || onHand === 0)) return [];
     const key = colorKey(given.color ?? "");
-    if (seen.has(key)) throw badInput`resins: ${given.color ? `“${given.color}”` : "the resin without a color"} stands there twice: put both into one row`;
+    if (seen.has(key))
+      throw badInput`resins: ${given.color ? `“${given.color}”` : "the resin without a color"} stands there twice: put both into one row`;
     seen.add(key);
     return [{ color: given.color ?? "", volume: given.volume ?? 0, mixedOn: given.mixedOn, strength: given.strength }];
   });

@@ -81,7 +81,14 @@ const needSaid = (need: number) =>
   noAnswer`the least load with pieces of this row needs ${said("fluid", need)} of resin: more than “most resin” lets stand in tubs at once`;
 
 /** One color under a limit; rows that go into no load under it are left out and told. */
-function colorOf(parts: readonly Part[], shapes: readonly Shape[], tub: Tub, shop: Whole, mostResin: number, typed: boolean): Color & { unplanned: Unplanned[] } {
+function colorOf(
+  parts: readonly Part[],
+  shapes: readonly Shape[],
+  tub: Tub,
+  shop: Whole,
+  mostResin: number,
+  typed: boolean,
+): Color & { unplanned: Unplanned[] } {
   const unplanned: Unplanned[] = [];
   let open = parts;
   const capped = shop.wrapMinutesPerPiece > 0;

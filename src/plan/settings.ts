@@ -46,7 +46,12 @@ export const loadingMinutes = setting(
 );
 
 export const opens = setting("opens", hourArg("somebody comes in", 8), 8, "from memory: a value between 0 and 1 is a clock time");
-export const closes = setting("closes", hourArg("nobody is there any more", 20), 20, "from memory: a value between 0 and 1 is a clock time");
+export const closes = setting(
+  "closes",
+  hourArg("nobody is there any more", 20),
+  20,
+  "from memory: a value between 0 and 1 is a clock time",
+);
 
 export const daysOff = setting("days off", daysOffArg, () => noDaysOff, "the calendar");
 

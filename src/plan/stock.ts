@@ -72,8 +72,10 @@ const bit = 1e-9;
 const dayOf = (moment: number): number => Math.floor(moment + bit);
 
 /** The last day of resin in a plan with dates; in one without a month is 30 days. */
-export const lastDayOf = (months: number, dated: boolean) => (mixed: number): number =>
-  dated ? useBy(mixed, months) : mixed + 30 * Math.trunc(months);
+export const lastDayOf =
+  (months: number, dated: boolean) =>
+  (mixed: number): number =>
+    dated ? useBy(mixed, months) : mixed + 30 * Math.trunc(months);
 
 const blend = (a: number, strengthA: number | undefined, b: number, strengthB: number | undefined): number | undefined => {
   if (a <= 0) return strengthB;

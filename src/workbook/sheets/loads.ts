@@ -52,7 +52,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   const page = new Page(
     "Loads",
     "In what order to soak and bake all that stands on the sheet Blanks, one person working in the hours set on My Shop, and what that takes.",
-    [6, 27, 11, 8, 9, 9, 8, 8, 8, 9, 7, 11, 16, 16, 16, 9, 16, 3, 8, 11, 11, 11, 11],
+    [5, 24, 8, 7, 8, 8, 7, 8, 7, 8, 6, 11, 15, 15, 15, 8, 15, 3, 8, 11, 11, 11, 11],
     { landscape: true, columns: 17, ...(kit.demo ? { pages: 1 } : {}) },
   );
   page.open("Loads");
@@ -98,7 +98,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   const column = (index: number, rows = room - 1) => refTo(page.sheet.name, header + 1, index, rows);
   const [inside, out, toOven, done] = [12, 13, 14, 16].map((index) => column(index, charted));
   page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, failed(column(12)));
-  notices(page, shop, blanks, top + lineNames.length, { useBy: column(11), into: column(12), done: column(16) });
+  notices(page, shop, blanks, top + lineNames.length, { discarded: need("resin discarded"), done: column(16) });
   page.row = header - 1;
   const { of } = page.table(
     {

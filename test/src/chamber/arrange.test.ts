@@ -73,9 +73,16 @@ describe("ARRANGE", () => {
 
   it("says by how much the level falls where the wood takes more than the cover", () => {
     const working = (cover: number) =>
-      explain(catalogue.find(({ name }) => name === "ARRANGE")!, [6, 10, 0.75, 0.75, 5, 12, 0.3, [["cover", cover]]].map((typed) => cells(typed as Typed)));
+      explain(
+        catalogue.find(({ name }) => name === "ARRANGE")!,
+        [6, 10, 0.75, 0.75, 5, 12, 0.3, [["cover", cover]]].map((typed) => cells(typed as Typed)),
+      );
     const lines = (cover: number) => Object.fromEntries((working(cover) as { lines: readonly (readonly [string, string])[] }).lines);
-    near(Number.parseFloat(lines(0.25)["as the air comes in the level falls by"]), (12 * 2.8125 * (1 - 0.3 / 1.54) * 0.6) / (9 * Math.PI), 1e-3);
+    near(
+      Number.parseFloat(lines(0.25)["as the air comes in the level falls by"]),
+      (12 * 2.8125 * (1 - 0.3 / 1.54) * 0.6) / (9 * Math.PI),
+      1e-3,
+    );
     expect(lines(0.25).note).toMatch(/have the resin to add ready/);
     expect(lines(1)).not.toHaveProperty("note");
   });

@@ -73,12 +73,20 @@ describe("PLAN", () => {
 
   it("opens no packet for a shortage that only thins the cover", () => {
     // 15 pieces want 20 in³ to be covered and 30 in all; 30 on hand are enough, 29 are not.
-    const at = (onHand: number) => linesOf(spill("PLAN", [["pens", 15, 1, 1, 4, 0.77]], [[4, 4]], 9, start, undefined, [...byHand, ["resin on hand", `${onHand} in³`]]))[0];
+    const at = (onHand: number) =>
+      linesOf(
+        spill("PLAN", [["pens", 15, 1, 1, 4, 0.77]], [[4, 4]], 9, start, undefined, [...byHand, ["resin on hand", `${onHand} in³`]]),
+      )[0];
     expect(at(30)).toMatchObject({ packets: 0 });
     expect(at(29)).toMatchObject({ packets: 1 });
     // Ten alone lie in 3 layers: 16 × 4 − 40 = 24 in³ cover them, 16 × 3.5 − 40 + 12 = 28 are needed.
     const thin = linesOf(
-      spill("PLAN", [["pens", 10, 1, 1, 4, 0.77]], [[4, 4]], 9, start, undefined, [...byHand, ["least cover", 0.1], ["fullness", 0.1], ["resin on hand", "22 in³"]]),
+      spill("PLAN", [["pens", 10, 1, 1, 4, 0.77]], [[4, 4]], 9, start, undefined, [
+        ...byHand,
+        ["least cover", 0.1],
+        ["fullness", 0.1],
+        ["resin on hand", "22 in³"],
+      ]),
     )[0];
     expect(thin.packets).toBe(0);
     near(thin["to pour"], 22 / 57.75);
@@ -97,7 +105,8 @@ describe("PLAN", () => {
       ["resin on hand", 1],
       ["dye rate", 0.5],
     ];
-    const one = (more: (string | number)[][]) => linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [...tub, ...more]))[0].dye;
+    const one = (more: (string | number)[][]) =>
+      linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [...tub, ...more]))[0].dye;
     expect(one([])).toMatchObject({ error: "#VALUE!", message: expect.stringMatching(/^type what it was dyed at/) });
     expect(one([["resin dye rate", 0.25]])).toBeGreaterThan(0);
     expect(one([["dye rate", 0.25]])).toBeGreaterThanOrEqual(0);
@@ -119,7 +128,9 @@ describe("PLAN", () => {
       ask("EXPIRY", "2025-12-15"),
       ...lines.slice(1).map(() => ask("EXPIRY", "2026-03-15")),
     ]);
-    const list = Object.fromEntries(spill("SHOPPINGLIST", pieces, 6, 10, start, undefined, old).map(([name, amount]) => [name, amount as number]));
+    const list = Object.fromEntries(
+      spill("SHOPPINGLIST", pieces, 6, 10, start, undefined, old).map(([name, amount]) => [name, amount as number]),
+    );
     expect(list["resin discarded"]).toBeGreaterThan(0);
     const older = [old[0], ["resin mixed on", "2025-01-15"]];
     expect(linesOf(spill("PLAN", pieces, 6, 10, start, undefined, older))[0]["use by"]).toBe(ask("EXPIRY", "2026-03-14"));
@@ -137,9 +148,13 @@ describe("PLAN", () => {
 
   it("keeps days off free, but for soaking", () => {
     // The 14th of March 2026 is a Saturday.
-    const out = (off: string) => Math.floor(linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [["days off", off]]))[0].out as number);
+    const out = (off: string) =>
+      Math.floor(linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [["days off", off]]))[0].out as number);
     expect([out("Mon"), out("Sun"), out("Sun, mon"), out("sun 2026-03-16")]).toEqual([46096, 46097, 46098, 46098]);
-    expect(linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [["days off", "Saturday"]]))[0].in).toBeCloseTo(46096 + 8.5 / 24, 6);
+    expect(linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [["days off", "Saturday"]]))[0].in).toBeCloseTo(
+      46096 + 8.5 / 24,
+      6,
+    );
     for (const wrong of ["someday", "13/14/2026", "sun, mon, tue, wed, thu, fri, sat"])
       expect(fault("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [["days off", wrong]]).error).toBe("#VALUE!");
   });
@@ -156,13 +171,18 @@ describe("PLAN", () => {
       expect(from(opening)).toEqual(back);
       expect(from(opening + 1).at(-1)!.done).toBeGreaterThan(46113 + 10 / 24);
     }
-    expect(fault("PLAN", pieces, 6, 12, "", undefined, [["ready by", 62]]).message).toMatch(/^ready by is too early: the plan takes \d days$/);
+    expect(fault("PLAN", pieces, 6, 12, "", undefined, [["ready by", 62]]).message).toMatch(
+      /^ready by is too early: the plan takes \d days$/,
+    );
   });
 
   it("says by how much a load is late where both start and ready by are given", () => {
-    const late = linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [["ready by", "2026-03-14 09:00"]]))[0].done as Fault;
+    const late = linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [["ready by", "2026-03-14 09:00"]]))[0]
+      .done as Fault;
     expect(late).toMatchObject({ error: "#N/A", message: expect.stringMatching(/^late by 2[3-5] h \d+ min$/) });
-    expect(linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [["ready by", "2026-03-16"]]))[0].done).toBeLessThan(46097);
+    expect(linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [["ready by", "2026-03-16"]]))[0].done).toBeLessThan(
+      46097,
+    );
   });
 
   it("loads sizes together in the order typed, however a size is written", () => {
@@ -242,7 +262,12 @@ describe("PLAN", () => {
       error: "#VALUE!",
       message: expect.stringContaining("Green"),
     });
-    expect(fault("PLAN", rows, 6, 10, start, [["blue", "much", "", ""], ["red", "much", "", ""]])).toMatchObject({ error: "#VALUE!" });
+    expect(
+      fault("PLAN", rows, 6, 10, start, [
+        ["blue", "much", "", ""],
+        ["red", "much", "", ""],
+      ]),
+    ).toMatchObject({ error: "#VALUE!" });
   });
 
   it("gives the shop's resin to the only color there is, and to none of several", () => {
@@ -358,7 +383,9 @@ describe("PLAN", () => {
       ["closes", 0.75],
     ];
     expect(spill("PLAN", rows, 6, 10, start, undefined, times)).toEqual(spill("PLAN", rows, 6, 10, start, undefined, hours));
-    expect(fault("PLAN", rows, 6, 10, start, undefined, [["opens", 20]]).message).toBe("closes must be later than opens: type hours such as 8 and 20");
+    expect(fault("PLAN", rows, 6, 10, start, undefined, [["opens", 20]]).message).toBe(
+      "closes must be later than opens: type hours such as 8 and 20",
+    );
   });
 
   it("gives the header alone, or header and errors, where nothing can be planned", () => {
@@ -415,9 +442,12 @@ describe("PLAN", () => {
     expect(fault("PLAN", rows, 3.2, 10, start, undefined, [["tub", 3]]).message).toBe(
       "the tub is wider than the chamber: 3.25 in outside, and the chamber is 3.2 in inside",
     );
-    expect(fault("PLAN", rows, 9, 10, start, undefined, [["tub", 3], ["tub height", 11]]).message).toBe(
-      "the tub is higher than the chamber: 11 in, and the chamber is 10 in inside",
-    );
+    expect(
+      fault("PLAN", rows, 9, 10, start, undefined, [
+        ["tub", 3],
+        ["tub height", 11],
+      ]).message,
+    ).toBe("the tub is higher than the chamber: 11 in, and the chamber is 10 in inside");
     expect(fault("PLAN", rows, 9, 10, start, undefined, [["tub", "9 x 3 in"]]).error).toBe("#N/A");
   });
 
@@ -436,7 +466,10 @@ describe("PLAN", () => {
 
   it("shows in its working both ends of “most resin”", () => {
     const rows = [["a", 60, 0.75, 0.75, 5, 0.5]];
-    const { lines } = explain(catalogue.find(({ name }) => name === "PLAN")!, [rows, 12, 12, start].map((typed) => cells(typed as Typed))) as {
+    const { lines } = explain(
+      catalogue.find(({ name }) => name === "PLAN")!,
+      [rows, 12, 12, start].map((typed) => cells(typed as Typed)),
+    ) as {
       lines: readonly (readonly [string, string])[];
     };
     const said = Object.fromEntries(lines);
@@ -444,7 +477,9 @@ describe("PLAN", () => {
     expect(number("days with that")).toBeGreaterThan(number("days with no limit on resin"));
     expect(number("resin to mix with that")).toBeLessThan(number("resin to mix with no limit"));
     const least = number("least that “most resin” may be");
-    expect(linesOf(spill("PLAN", rows, 12, 12, start, undefined, [["most resin", least * 1.001]])).every(({ load }) => typeof load === "number")).toBe(true);
+    expect(
+      linesOf(spill("PLAN", rows, 12, 12, start, undefined, [["most resin", least * 1.001]])).every(({ load }) => typeof load === "number"),
+    ).toBe(true);
   });
 
   it("goes through the rows in turn where it is told to", () => {

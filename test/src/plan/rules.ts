@@ -19,12 +19,16 @@ export function misplaced({ loads, tub }: Plan, given: Given): string | undefine
     if (load.stack.height + given.cover > height * (1 - given.foamRoom) + slackness) return `load ${n}: no room for cover and foam`;
     for (const [i, p] of places.entries()) {
       const sides = [p.part.row.thickness, p.part.row.width, p.part.row.length].sort((a, b) => a - b);
-      [p.dx, p.dy, p.dz].sort((a, b) => a - b).forEach((side, s) => {
-        if (Math.abs(side - sides[s]) > slackness) throw new Error(`load ${n}: piece ${i} has other sides`);
-      });
-      if ((p.way === "upright") !== Math.abs(p.dz - p.part.row.length) < slackness && p.way === "upright") return `load ${n}: piece ${i} does not stand`;
+      [p.dx, p.dy, p.dz]
+        .sort((a, b) => a - b)
+        .forEach((side, s) => {
+          if (Math.abs(side - sides[s]) > slackness) throw new Error(`load ${n}: piece ${i} has other sides`);
+        });
+      if ((p.way === "upright") !== Math.abs(p.dz - p.part.row.length) < slackness && p.way === "upright")
+        return `load ${n}: piece ${i} does not stand`;
       const [x, y] = [Math.max(-p.x, p.x + p.dx), Math.max(-p.y, p.y + p.dy)];
-      const off = section.shape === "round" ? section.diameter / 2 - Math.hypot(x, y) : Math.min(section.length / 2 - x, section.width / 2 - y);
+      const off =
+        section.shape === "round" ? section.diameter / 2 - Math.hypot(x, y) : Math.min(section.length / 2 - x, section.width / 2 - y);
       if (off < given.gap - slackness) return `load ${n}: piece ${i} is ${off} off the wall`;
       if (p.z < -slackness || p.z + p.dz > load.stack.height + slackness) return `load ${n}: piece ${i} stands out of the stack`;
       for (const plate of plates)
@@ -90,7 +94,8 @@ export function mistimed({ loads, tub, clock }: Plan, given: Given): string | un
     if (wrong) return wrong;
     tubs.push([from, out + loading]);
   }
-  for (const [at] of tubs) if (tubs.filter(([from, to]) => from <= at + bit && to > at + bit).length > tub.many) return "more tubs than there are";
+  for (const [at] of tubs)
+    if (tubs.filter(([from, to]) => from <= at + bit && to > at + bit).length > tub.many) return "more tubs than there are";
   return overlap(person, "the person") ?? overlap(oven, "the oven") ?? overlap(chamber, "the chamber");
 }
 

@@ -42,7 +42,7 @@ it("says in words what of the plan is wet, out of date or late", () => {
   expect(notices(loads)).toEqual([expect.stringMatching(/^marked on Blanks .*rows: 2\./), "", ""]);
   expect(loads.texts).toContain("Wet wood steams: dry it first.");
   const old = notices(filled("Loads", { "My Shop": { "resin on hand": 3.6, "resin mixed on": 45901, "ready by": 46098 } }));
-  expect(old[1]).toMatch(/^out of date .*loads: [1-9]/);
+  expect(old[1]).toMatch(/^resin on hand expires .*: 3\.6 /);
   expect(old[2]).toMatch(/^late, .*: [1-9]/);
   expect(notices(filled("Loads", { "My Shop": { "ready by": 46300 } }))[2]).toBe("");
 });
