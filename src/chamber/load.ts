@@ -14,7 +14,7 @@ export interface Bath {
   readonly leastCover: number;
   readonly foamRoom: number;
   readonly gap: number;
-  readonly fluidDensity: number;
+  readonly resinDensity: number;
   readonly holdDown: number;
   readonly fullness: number;
 }
@@ -45,8 +45,8 @@ export const mostPieces = 1e6;
 const waterDensity = 1000;
 
 /** What one oven-dry piece brings into the tub with the ballast that holds it under: m³ and kg of steel. */
-export function inBath(volume: number, gravity: number, { fluidDensity, holdDown }: Pick<Bath, "fluidDensity" | "holdDown">) {
-  const ballast = ballastWeight(volume, gravity * waterDensity * volume, steel, fluidDensity, holdDown);
+export function inBath(volume: number, gravity: number, { resinDensity, holdDown }: Pick<Bath, "resinDensity" | "holdDown">) {
+  const ballast = ballastWeight(volume, gravity * waterDensity * volume, steel, resinDensity, holdDown);
   return { ballast, solids: volume + ballast / steel };
 }
 

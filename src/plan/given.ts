@@ -5,7 +5,7 @@ import { chamberArg } from "../chamber/section";
 import { tub, tubHeight, tubs, tubWall } from "../chamber/settings";
 import { bakeSettings } from "../cure/bake";
 import { inTheOven } from "../cure/settings";
-import { catalysedMonths, drips, dyeRate, mostResin, packetMakes, resinDyeRate, resinMixedOn, resinOnHand } from "../resin/settings";
+import { catalyzedMonths, drips, dyeRate, mostResin, packetMakes, resinDyeRate, resinMixedOn, resinOnHand } from "../resin/settings";
 import { piecesArg } from "./pieces";
 import { resinsArg } from "./resins";
 import {
@@ -40,7 +40,7 @@ export const planShop = {
   ...bakeSettings,
   inTheOven,
   ...{ tub, tubHeight, tubWall, tubs, mostResin },
-  ...{ drips, dyeRate, packetMakes, catalysedMonths, resinOnHand, resinDyeRate, resinMixedOn },
+  ...{ drips, dyeRate, packetMakes, catalyzedMonths, resinOnHand, resinDyeRate, resinMixedOn },
   ...{ ovenWidth, ovenDepth, ovenShelves, ovenSpacing, wrapMinutesPerPiece, foilAllowance },
   ...{ vacuumHours, soakHours, loadingMinutes, opens, closes, daysOff, order, readyBy },
 };

@@ -62,7 +62,7 @@ function stocksOf({ loads, times }: Scheduled, colors: readonly PlanColor[], giv
   const habits = {
     packetMakes: given.packetMakes,
     most: given.mostResin ?? Number.POSITIVE_INFINITY,
-    lastDay: lastDayOf(given.catalysedMonths, midnight !== undefined),
+    lastDay: lastDayOf(given.catalyzedMonths, midnight !== undefined),
     dated: midnight !== undefined,
   };
   return colors.map(({ begin }, color) => {

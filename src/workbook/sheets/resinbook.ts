@@ -88,7 +88,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
         format: "0.00",
         beside: [`dye, ${kit.unit("strength")}`, "use by"],
         spills: (all) => ask(resinbook, { runs: whole(between(all.date, all.taken)) }),
-        instead: (all) => kept(all, shop.holds("catalysed months")),
+        instead: (all) => kept(all, shop.holds("catalyzed months")),
       },
       row: { title: "row", look: "note" },
       wrong: { title: "look at", look: "alarm", each: wrongWith },
@@ -122,7 +122,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   // From the use-by, and so never younger than the book says, also at the end of a month.
   const since = page.line({
     label: "oldest part mixed",
-    formula: formula`IF(ISNUMBER(${until}),EDATE(${until},-${shop.holds("catalysed months")}),"")`,
+    formula: formula`IF(ISNUMBER(${until}),EDATE(${until},-${shop.holds("catalyzed months")}),"")`,
     format: day,
   });
   page.put(rate.row, 3, { formula: formula`IF(ISNUMBER(${rate}),"copy it to “resin dye rate” on My Shop","")`, look: "unit" });

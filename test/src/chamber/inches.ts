@@ -12,7 +12,7 @@ export const bath: Bath = {
   leastCover: inch / 2,
   foamRoom: 1 / 3,
   gap: inch / 16,
-  fluidDensity: 1030,
+  resinDensity: 1030,
   holdDown: 1.5,
   fullness: 0.6,
 };

@@ -84,8 +84,8 @@ export function mistimed({ loads, tub, clock }: Plan, given: Given): string | un
     if (Math.abs(wrapped - wrapping - count * wrap) > bit) return "wrapping takes another time";
     if (starts.length !== batches.length || starts[0] < wrapped - bit) return "baked before it is wrapped";
     person.push([out, out + loading, "taking out"], [wrapping, wrapped, "wrapping"]);
-    starts.forEach((start, i) => oven.push([start, start + batches[i], "batch"]));
     for (const [i, start] of starts.entries()) {
+      oven.push([start, start + batches[i], "batch"]);
       const wrong = open(start, start + batches[i], "a batch");
       if (wrong) return wrong;
     }
