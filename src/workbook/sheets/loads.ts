@@ -98,7 +98,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   const column = (index: number, rows = room - 1) => refTo(page.sheet.name, header + 1, index, rows);
   const [inside, out, toOven, done] = [12, 13, 14, 16].map((index) => column(index, charted));
   page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, failed(column(12)));
-  notices(page, shop, blanks, top + lineNames.length, { discarded: need("resin discarded"), done: column(16) });
+  notices(page, shop, blanks, top + lineNames.length, { discarded: need("resin discarded"), into: column(12), done: column(16) });
   page.row = header - 1;
   const { of } = page.table(
     {
@@ -111,7 +111,12 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
       },
       soaking: { title: "in chamber", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${out}-${inside})*24,"")` },
       waiting: { title: "waiting", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${toOven}-${out})*24,"")` },
-      baking: { title: "in the oven", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${done}-${toOven})*24,"")` },
+      baking: {
+        title: "in the oven",
+        look: "note",
+        format: "0.0",
+        each: () => formula`IF(COUNT(${inside},${done})=2,(${done}-${toOven})*24,"")`,
+      },
     },
     [],
     { spare: charted, column: 18 },

@@ -5,10 +5,16 @@ import type { Blanks } from "./blanks";
 import type { Shop } from "./shop";
 
 /** What the plan itself says in no words: below the shopping list, two rows each. */
-export function notices(page: Page, shop: Shop, blanks: Blanks, row: number, { discarded, done }: Readonly<Record<string, Ref>>): void {
+export function notices(
+  page: Page,
+  shop: Shop,
+  blanks: Blanks,
+  row: number,
+  { discarded, into, done }: Readonly<Record<string, Ref>>,
+): void {
   const readyBy = shop.typed("ready by");
   const marked = whole(blanks.of.wrong);
-  const late = formula`COUNTIF(${whole(done)},">"&${readyBy})`;
+  const late = formula`SUMPRODUCT(ISNUMBER(${whole(into)})*ISERROR(${whole(done)}))`;
   // What is too thick, or lacks a size or its wood, is not planned and says so in the plan.
   const wet = formula`SUMPRODUCT((LEN(${marked})>0)*(LEFT(${marked},6)<>"a size")*(LEFT(${marked},7)<>"no such")*(LEFT(${marked},8)<>"too thic")*(${whole(blanks.of.count)}>0))`;
   const said = [
@@ -22,5 +28,5 @@ export function notices(page: Page, shop: Shop, blanks: Blanks, row: number, { d
     page.sheet.merges.push(at);
     page.alert("bad", cellIn(at, 0), formula`LEN(${cellIn(at, 0)})>0`);
   }
-  page.alert("attention", done, formula`IF(COUNT(${done},${readyBy})=2,${done}>${readyBy},FALSE)`);
+  page.alert("attention", done, formula`AND(ISNUMBER(${into}),ISERROR(${done}))`);
 }
