@@ -70,7 +70,7 @@ const standing = (given: any): Bath => ({
   section: given.chamber,
   depth: (given.fluid + given.solids) / areaOf(given.chamber),
   ...(given.height !== undefined && { height: given.height, foam: given.foamRoom * given.height }),
-  lines: [`pieces and ballast under the fluid: ${"solids" in given ? "counted in its depth" : "none"}`],
+  lines: [`pieces and ballast under the resin: ${"solids" in given ? "counted in its depth" : "none"}`],
 });
 
 /** The bath that a call of a chamber function describes. */
