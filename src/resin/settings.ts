@@ -1,4 +1,5 @@
 import { date, optional, quantity } from "../../shared/argument";
+import type { Quantity } from "../../shared/quantity";
 import { setting } from "../../shared/settings";
 import { fromLabel } from "../label";
 
@@ -38,11 +39,16 @@ export const resinOnHand = setting(
   "measured in the shop",
 );
 
-export const resinDyeRate = setting(
+/** Resin dyed to another rate than today's says nothing of its own: with a changed dye rate somebody must type it. */
+export const resinDyeRate = setting<Quantity<"strength"> | undefined>(
   "resin dye rate",
-  quantity("strength", "dye rate of the resin on hand", 0.25, [0, 96]),
-  (shop) => shop.get(dyeRate),
-  "the dye rate, unless another is known",
+  optional(quantity("strength", "what the resin on hand was dyed at", 0.25, [0, 96])),
+  (shop) => {
+    const rate = shop.get(dyeRate);
+    const changed = Math.abs(rate - dyeRate.fallback(shop)) > 1e-9 * rate;
+    return changed && shop.get(resinOnHand) > 0 ? undefined : rate;
+  },
+  "what it was dyed at; the dye rate while that is its default",
 );
 
 export const resinMixedOn = setting(
@@ -50,4 +56,11 @@ export const resinMixedOn = setting(
   optional(date("day the oldest part of the resin on hand was mixed", "2026-03-14")),
   undefined,
   "the label on the tub",
+);
+
+export const mostResin = setting(
+  "most resin",
+  optional(quantity("fluid", "mixed resin of one color that may stand in tubs at once", 4, [0.01, 1000])),
+  undefined,
+  "what the shop wants to tie up; blank: no limit",
 );

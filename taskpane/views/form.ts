@@ -8,6 +8,7 @@ import { cellName } from "../../src/catalogue";
 import { formatsOf } from "../answer";
 import { type Asked, ask, keptOf, reread, type ShopChoice, shopName } from "../asking";
 import { draftOf, keepDraft } from "../draft";
+import { spoken } from "../spoken";
 import { fieldRow } from "./field";
 import { answerOf, backing, toldOf } from "./result";
 import { View } from "./view";
@@ -129,7 +130,7 @@ export class Form extends View {
       this.focusOn("#put");
     };
     return html`<h3>In a cell</h3>
-      <code class="formula" tabindex="0" role="group" aria-label="Formula">${asked.formula}</code>
+      <code class="formula" tabindex="0" role="group" aria-label="Formula">${spoken(asked.formula)}</code>
       ${
         this.filled
           ? html`<div class="notice" role="alert"><p>${this.filled}</p><div class="buttons">

@@ -3,9 +3,11 @@ import { customElement, state } from "lit/decorators.js";
 import type { Call, Selection } from "../../shared/host";
 import { isFault } from "../../shared/outcome";
 import { namedEquation } from "../../shared/working";
+import { callsOurs } from "../../src/calls";
 import { catalogue, cellName, explain } from "../../src/catalogue";
 import { isScreen } from "../answer";
 import { drawingsOf } from "../drawings/drawings";
+import { spoken } from "../spoken";
 import { figure } from "./figure";
 import { backing, besideOf } from "./result";
 import { View } from "./view";
@@ -99,7 +101,7 @@ export class WorkingView extends View {
   };
 
   private body(selection: Selection): TemplateResult {
-    if (!/PORE[._]/i.test(selection.formula))
+    if (!callsOurs(selection.formula))
       return html`<p>There is no PORE function in this cell. Select a cell that has one, such as the resin or the bake minutes, to see how the number came
         about.</p>`;
     if (!selection.calls)
@@ -113,7 +115,7 @@ export class WorkingView extends View {
     const { selection } = this;
     if (!selection) return html`<p>Select a cell to see how its number was worked out.</p>`;
     return html`<h2 id="working-title" tabindex="-1">${selection.address}</h2>
-      ${selection.formula ? html`<code class="formula" tabindex="0" role="group" aria-label="Formula">${selection.formula}</code>` : nothing}
+      ${selection.formula ? html`<code class="formula" tabindex="0" role="group" aria-label="Formula">${spoken(selection.formula)}</code>` : nothing}
       <div id="working">${this.body(selection)}</div>`;
   }
 }

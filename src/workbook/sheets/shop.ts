@@ -12,6 +12,9 @@ import { fixed, settingLine, standardFormula } from "./settingline";
 /** The settings that differ most from shop to shop. */
 const eight = ["units", "scale reads", "cover", "fullness", "dye rate", "in the oven", "vacuum hours", "altitude"];
 
+/** More rows than the sheet has. */
+const last = 1000;
+
 const titles: Readonly<Record<string, string>> = {
   wood: "Wood",
   chamber: "In the chamber",
@@ -102,7 +105,11 @@ export function shopSheet(kit: Kit): Shop {
   }
   const notes = refTo(name, 0, 3, page.row);
   const isWrong = formula`SUMPRODUCT((LEFT(${whole(notes)},5)="type ")*1)>0`;
-  page.warn([isWrong, "Fix what is red below first: no sheet of this workbook can be trusted until then."]);
+  const isBad = formula`(LEFT(${whole(notes)},5)="type ")`;
+  // The first such row, from the top of the sheet.
+  const at = formula`${last}-SUMPRODUCT(MAX(${isBad}*(${last}-ROW(${whole(notes)}))))`;
+  const names = refTo(name, 0, 0, page.row);
+  page.warn([isWrong, formula`"“"&INDEX(${whole(names)},${at})&"” on My Shop is wrong or missing: "&INDEX(${whole(notes)},${at})&"."`]);
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
   return { page, typed, holds, isOptional, isUndated, isWrong, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
 }
