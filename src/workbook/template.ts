@@ -35,14 +35,14 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   const kit = kitOf(system, filled === "demo");
   const shop = shopSheet(kit);
   const woods = woodsSheet();
-  const blanks = blanksSheet(kit, shop, woods);
+  const log = logSheet(kit, shop, woods);
+  const blanks = blanksSheet(kit, shop, woods, log.usual);
   const today = todaySheet(kit, shop, blanks);
   const loads = loadsSheet(kit, shop, blanks);
   const price = priceSheet(kit);
   const resin = resinSheet(kit, shop, today.start);
   const check = selfCheckSheet();
   const supplies = suppliesSheet(kit, loads, today.start);
-  const log = logSheet(kit, shop, woods);
   const handout = handoutSheet(kit, shop);
   const rest = [
     shop.page,
@@ -52,7 +52,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     price.page,
     resin.page,
     supplies,
-    log,
+    log.page,
     safetySheet(),
     handout,
     check.page,
@@ -62,7 +62,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     shop.isRefused,
     "The lid on My Shop is too weak: do not pump. Use a chamber and lid made and rated for vacuum.",
   ] as const;
-  for (const page of [blanks.page, resin.page, supplies, log, price.page]) page.warn(shopWarning);
+  for (const page of [blanks.page, resin.page, supplies, log.page, price.page]) page.warn(shopWarning);
   for (const page of [today.page, loads.page]) page.warn(shopWarning, refused);
   const pages = [startSheet(rest, check.line), ...rest];
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));

@@ -132,7 +132,7 @@ function hoursOf(page: Page, kit: Kit, shop: Shop, shown: Shown) {
     formula: ask(bake, piece),
     unit: "min",
     format: "0",
-    note: verdict(page.next, "conduction alone; the resin's label decides", "no calculation bakes this piece: follow the maker's schedule"),
+    note: formula`IF(ISNUMBER(${page.next}),IFERROR(${shown.bake}&"; ","")&"the resin heats itself, the label decides",${verdict(page.next, "", "no calculation bakes this piece: follow the maker's schedule")})`,
   });
   const cool = page.line({
     label: "cool before weighing",

@@ -1,3 +1,4 @@
+import type { Formula } from "../formula";
 import type { Ref } from "../place";
 
 /** The piece that the demo shows, and how many of it. */
@@ -11,4 +12,6 @@ export interface Shown {
   readonly volume: Ref;
   readonly dryWeight: Ref;
   readonly count: Ref;
+  /** The bake with its likely range, in words. */
+  readonly bake: Formula;
 }

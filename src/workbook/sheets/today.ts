@@ -91,6 +91,7 @@ function asked(page: Page, kit: Kit, blanks: Blanks): Shown {
   return {
     start,
     count,
+    bake: formula`INDEX(${whole(of.bake)},${row})`,
     wood,
     ...sides,
     gravity,
