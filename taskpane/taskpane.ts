@@ -7,22 +7,34 @@ import * as z from "zod/mini";
 import type { SheetHost } from "../shared/host";
 import "./app";
 import { vendorSheet } from "./excel";
+import { noSheet } from "./nosheet";
 import { followBrowser } from "./theme";
 
 // The Content-Security-Policy forbids compiling code, and trying to would be reported.
 z.config({ jitless: true });
 
 declare global {
-  /** A page that frames this pane hands over its sheet here, once the frame has loaded. */
-  function showPane(host: SheetHost): void;
+  /** A page that frames this pane hands over its sheet here, once the frame has loaded; `first` is the view that a first visit sees. */
+  function showPane(host: SheetHost, first?: string): void;
 }
 
 followBrowser();
 
-globalThis.showPane = (host) => {
-  const app = Object.assign(document.createElement("pore-app"), { host });
+globalThis.showPane = (host, first) => {
+  const app = Object.assign(document.createElement("pore-app"), { host, first });
   document.body.replaceChildren(app);
   app.updateComplete.then(() => performance.mark("pane shown"));
 };
 
-vendorSheet().then((host) => host && globalThis.showPane(host));
+/** Without the vendor's library there is no way to the sheet; the functions answer all the same. */
+function withoutVendor(): void {
+  globalThis.showPane(noSheet, "functions");
+  const words =
+    "The sheet cannot be reached: the file office.js did not arrive. Check the connection and open this pane again. Functions can be tried here meanwhile.";
+  document.querySelector("pore-app")?.dispatchEvent(new CustomEvent("notice", { detail: { words, failed: true } }));
+}
+
+const isVendorMissing = () => !("Office" in globalThis) && document.querySelector('script[src*="office.js"]') !== null;
+
+if (isVendorMissing()) withoutVendor();
+else vendorSheet().then((host) => host && globalThis.showPane(host));

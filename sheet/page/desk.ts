@@ -1,15 +1,11 @@
 import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
 import { type Beside, saved } from "../file/save";
-import { type Asks, mount, open } from "./grid";
+import { fitFrozen } from "./frozen";
+import { type Asks, mount, onEntry, open } from "./grid";
 import type { Content } from "./kept/work";
-import { Mirror } from "./mirror";
+import { Mirror, type Places } from "./mirror";
+import { Spoken } from "./spoken";
 import { engine } from "./vendor";
-
-interface Places {
-  readonly grid: HTMLElement;
-  readonly mirror: HTMLElement;
-  readonly here: HTMLElement;
-}
 
 /** What has the focus, in the frame of the pane too: a frame that loses it forgets where it was. */
 function focusedIn({ activeElement }: Document): HTMLElement | null {
@@ -45,8 +41,12 @@ export class Desk {
     this.now?.close();
     this.beside = beside;
     this.readOnly = readOnly;
-    const mirror = new Mirror(model, this.places.mirror, this.places.here);
+    const spoken = new Spoken(model);
+    onEntry(model, (at) => spoken.before(at));
+    const mirror = new Mirror(model, this.places, spoken);
+    const makeRoom = fitFrozen(model);
     model.on("update", mirror, () => {
+      makeRoom();
       mirror.refresh();
       for (const watcher of this.watchers) watcher();
     });
