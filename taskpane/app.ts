@@ -20,21 +20,12 @@ const draftName = "view";
 @customElement("pore-app")
 export class App extends LitElement {
   @property({ attribute: false }) host!: SheetHost;
-  /** The view that a first visit sees. */
-  @property({ attribute: false }) first: string | undefined;
-  @state() private now: Name = "safety";
+  @state() private now: Name = named() ? "functions" : (draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety");
   @state() private notice: Notice = { words: "" };
   private readonly seen = new Set<Name>();
 
   protected override createRenderRoot(): HTMLElement {
     return this;
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    const known = (wanted: unknown) => names.find((name) => name === wanted);
-    this.now = named() ? "functions" : (draftOf(draftName, known) ?? known(this.first) ?? "safety");
-    this.addEventListener("notice", (event) => this.listen(event as CustomEvent<Notice>));
   }
 
   private turn = (event: Event): void => {
@@ -83,7 +74,7 @@ export class App extends LitElement {
     const { words, failed } = this.notice;
     return html`
       <header class="head"><h1>Porewise</h1></header>
-      <main>
+      <main @notice=${this.listen}>
         <fluent-tablist class="tabs" aria-label="Views" activeid="tab-${this.now}" @change=${this.turn}>
           ${names.map((name) => html`<fluent-tab id="tab-${name}" aria-controls="panel-${name}">${views[name]}</fluent-tab>`)}
         </fluent-tablist>

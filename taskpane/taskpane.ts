@@ -14,27 +14,29 @@ import { followBrowser } from "./theme";
 z.config({ jitless: true });
 
 declare global {
-  /** A page that frames this pane hands over its sheet here, once the frame has loaded; `first` is the view that a first visit sees. */
-  function showPane(host: SheetHost, first?: string): void;
+  /** A page that frames this pane hands over its sheet here, once the frame has loaded. */
+  function showPane(host: SheetHost): void;
 }
 
 followBrowser();
 
-globalThis.showPane = (host, first) => {
-  const app = Object.assign(document.createElement("pore-app"), { host, first });
+globalThis.showPane = (host) => {
+  const app = Object.assign(document.createElement("pore-app"), { host });
   document.body.replaceChildren(app);
   app.updateComplete.then(() => performance.mark("pane shown"));
 };
 
 /** Without the vendor's library there is no way to the sheet; the functions answer all the same. */
-function withoutVendor(): void {
-  globalThis.showPane(noSheet, "functions");
+async function withoutVendor(): Promise<void> {
+  globalThis.showPane(noSheet);
+  const app = document.querySelector("pore-app")!;
+  await app.updateComplete;
   const words =
-    "The sheet cannot be reached: the file office.js did not arrive. Check the connection and open this pane again. Functions can be tried here meanwhile.";
-  document.querySelector("pore-app")?.dispatchEvent(new CustomEvent("notice", { detail: { words, failed: true } }));
+    "The sheet cannot be reached: the file office.js did not arrive. Check the connection, then open this pane again. You can try the functions meanwhile.";
+  app.querySelector("main")!.dispatchEvent(new CustomEvent("notice", { detail: { words, failed: true } }));
 }
 
 const isVendorMissing = () => !("Office" in globalThis) && document.querySelector('script[src*="office.js"]') !== null;
 
-if (isVendorMissing()) withoutVendor();
+if (isVendorMissing()) void withoutVendor();
 else vendorSheet().then((host) => host && globalThis.showPane(host));

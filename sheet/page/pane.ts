@@ -63,12 +63,15 @@ export class Pane {
   }
 
   private load(): void {
-    const frame = Object.assign(document.createElement("iframe"), { title: "Side pane", src: "pane.html" });
+    const frame = Object.assign(document.createElement("iframe"), {
+      title: "Side pane",
+      src: phone.matches ? "pane.html#run" : "pane.html",
+    });
     frame.addEventListener("load", () => {
-      const inside = frame.contentWindow as Window & { showPane?: (host: SheetHost, first?: string) => void };
+      const inside = frame.contentWindow as Window & { showPane?: (host: SheetHost) => void };
       try {
         this.around.listen(inside);
-        inside.showPane?.(this.host, phone.matches ? "run" : undefined);
+        inside.showPane?.(this.host);
       } catch {
         // The browser's own page about what it cannot reach belongs to nobody: at the next press it is tried again.
         frame.remove();
