@@ -1,6 +1,6 @@
-// One package comes as ES modules only.
-const transformIgnorePatterns = ["/node_modules/(?!hucre/)"];
-const transform = { "^.+\\.(ts|mjs)$": ["@swc/jest", { jsc: { target: "es2022" }, module: { type: "commonjs" } }] };
+// Packages that come as ES modules only.
+const transformIgnorePatterns = ["/node_modules/(?!(?:hucre|stemmer)/)"];
+const transform = { "\\.(?:ts|mjs)$|/stemmer/.+\\.js$": ["@swc/jest", { jsc: { target: "es2022" }, module: { type: "commonjs" } }] };
 const project = (displayName, roots) => ({
   displayName,
   roots,

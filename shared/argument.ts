@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import * as message from "./message";
 import { type Cell, handedOn, isFault, said } from "./outcome";
 import { as, type Quantity } from "./quantity";
+import { plainText, quoted } from "./quoted";
 import { isoDate, readDate } from "./serial";
 import { hasComma, readTyped } from "./typed";
 import { dimensionOf, findUnit, plainUnits, toInternal, type Unit, type Units } from "./unit";
@@ -51,17 +52,11 @@ export const isEmpty = (cell: Cell, arg: Arg, units: Units): boolean => {
   return zero < arg.range[0];
 };
 
-/** The most of a typed text that a message repeats. */
-const longest = 60;
-
 /** What a cell says, as words. */
 export const words = (cell: Cell): string => (typeof cell === "boolean" ? String(cell).toUpperCase() : String(cell).trim());
 
-/** The same, cut where it is long: for a message. */
-export function shown(cell: Cell): string {
-  const text = words(cell);
-  return text.length > longest ? `${text.slice(0, longest)}…` : text;
-}
+/** The same for a message. */
+export const shown = (cell: Cell): string => quoted(words(cell));
 
 /** The number a cell states, in internal units, with the unit it was typed in. */
 export function readQuantity(cell: Cell, label: string, kind: Kind, example: number, units: Units): { value: number; unit?: Unit } {
@@ -71,8 +66,9 @@ export function readQuantity(cell: Cell, label: string, kind: Kind, example: num
   const text = shown(cell);
   if (typeof cell !== "string") throw message.notQuantity(label, text, kind, dimension, example, units);
   if (kind === "money" && /[^\d\s.,+-]/.test(text) && /\d/.test(text)) throw message.currency(label, text);
-  if (hasComma(text)) throw message.comma(label, text);
-  const typed = readTyped(text);
+  const whole = plainText(cell);
+  if (hasComma(whole)) throw message.comma(label, text);
+  const typed = readTyped(whole);
   if (!typed || !Number.isFinite(typed.number)) throw message.notQuantity(label, text, kind, dimension, example, units);
   if (!typed.rest) return { value: toInternal(typed.number, units[kind]) };
   const unit = findUnit(dimension, typed.rest);

@@ -1,5 +1,5 @@
 import { isEmpty } from "./argument";
-import { type Cells, shapeOf } from "./columns";
+import { type Cells, shapeOf, squared } from "./columns";
 import { type Contract, parameters } from "./contract";
 import { type Outline, outlineOf, readGiven } from "./given";
 import { badInput, type Outcome, Trouble } from "./outcome";
@@ -21,7 +21,8 @@ export const shopOf = (outline: Outline, cells: readonly (Cells | undefined)[], 
  * Nothing escapes it: what goes wrong with the input is an error in its cell.
  */
 export function caller(readShop: ReadShop) {
-  return (contract: Contract, cells: readonly (Cells | undefined)[]): Outcome[][] => {
+  return (contract: Contract, handed: readonly (Cells | undefined)[]): Outcome[][] => {
+    const cells = Array.from(handed, squared);
     const outline = outlineOf(contract);
     let units = us;
     try {

@@ -42,6 +42,18 @@ export function commonShape(args: readonly (readonly [label: string, cells: Cell
 
 const omitted: Cells = [[null]];
 
+const isWhole = (cells: Cells): boolean => cells.every((line) => Array.isArray(line) && line.length === cells[0].length);
+
+/** Cells as a rectangle, whatever a caller hands in: one value, one line, lines of several lengths; none at all is nothing given. */
+export function squared(given: unknown): Cells | undefined {
+  if (given === undefined || given === null) return undefined;
+  const lines = Array.isArray(given) ? (given as unknown[]) : [given];
+  if (lines.length && Array.isArray(lines[0]) && lines[0].length && isWhole(lines as unknown as Cells)) return lines as unknown as Cells;
+  const all = (lines.some(Array.isArray) ? lines.map((line) => (Array.isArray(line) ? line : [line])) : [lines]) as Cell[][];
+  const width = all.reduce((most, line) => Math.max(most, line.length), 0);
+  return width ? all.map((line) => Array.from({ length: width }, (_, i) => line[i] ?? null)) : undefined;
+}
+
 /** A block of several columns is read along its lines. */
 const lined = (cells: Cells): Cells => (cells[0].length === 1 ? cells : cells.flatMap((line) => line.map((cell) => [cell])));
 

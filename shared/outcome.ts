@@ -1,3 +1,4 @@
+import { plainText, quoted } from "./quoted";
 import { isoDate } from "./serial";
 import { fromInternal, type Units } from "./unit";
 import type { Kind } from "./unittable";
@@ -53,12 +54,16 @@ export class Trouble {
   }
 
   in(units: Units): Fault {
-    const message = this.text.reduce((all, piece, i) => {
-      const part = this.parts[i - 1];
-      return all + (typeof part === "object" ? sayIn(units, part) : typeof part === "number" ? tidy(part) : part) + piece;
-    });
-    return { error: this.code, message };
+    const message = this.text.reduce((all, piece, i) => all + partIn(units, this.parts[i - 1], this.text[i - 1]) + piece);
+    return { error: this.code, message: plainText(message) };
   }
+}
+
+/** What stands in quotes was typed by somebody. */
+function partIn(units: Units, part: Part, before: string): string {
+  if (typeof part === "object") return sayIn(units, part);
+  if (typeof part === "number") return tidy(part);
+  return before.endsWith("“") ? quoted(part) : part;
 }
 
 type Tag = (text: TemplateStringsArray, ...parts: Part[]) => Trouble;

@@ -13,6 +13,9 @@ const vulgar: Record<string, string> = {
 /** A number as people write one, then whatever stands behind it. */
 const pattern = /^([+-]?)\s*(?:(\d+)[\s-]+(\d+)\s*\/\s*(\d+)|(\d+)\s*\/\s*(\d+)|(\d+\.?\d*(?:e[+-]?\d+)?|\.\d+(?:e[+-]?\d+)?))\s*(.*)$/i;
 
+/** A number with its unit is shorter; the pattern would try a longer text too many ways. */
+const longest = 200;
+
 export interface Typed {
   readonly number: number;
   /** What stands behind the number, trimmed: a unit, or nothing. */
@@ -21,8 +24,9 @@ export interface Typed {
 
 /** Reads `19 mm`, `3/4 in`, `1 1/2"`, `.75in`, `1-1/2 in`; undefined where no number leads. A decimal comma is the caller's to refuse. */
 export function readTyped(text: string): Typed | undefined {
-  const plain = text
-    .trim()
+  const trimmed = text.trim();
+  if (trimmed.length > longest) return undefined;
+  const plain = trimmed
     .replace(/[−–]/g, "-")
     .replace(/[½⅓⅔¼¾⅛⅜⅝⅞]/g, (f) => ` ${vulgar[f]}`)
     .trim();

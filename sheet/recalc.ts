@@ -1,9 +1,9 @@
 import { existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { parseArgs } from "node:util";
-import { atOf } from "./file/address";
+import { atOf } from "../shared/xlsx/address";
+import { Unreadable } from "../shared/xlsx/unzip";
 import { type Note, type Recalculated, recalculated } from "./file/recalculated";
-import { Unreadable } from "./file/unzip";
 
 const usage = "npm run recalc -- in.xlsx -o out.xlsx    calculates a workbook's formulas and writes their values into a copy";
 

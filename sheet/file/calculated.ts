@@ -1,12 +1,12 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import * as engine from "@odoo/o-spreadsheet";
+import type { At } from "../../shared/xlsx/address";
+import { engineSheet } from "../../shared/xlsx/sheetname";
+import { callsOurs } from "../../src/calls";
 import { version } from "../data";
 import { model } from "../engine";
-import type { At } from "./address";
 import { type Contents, extent, type FormulaCell, type Read } from "./contents";
 import { aroundOf, unknownOf } from "./known";
-import { engineSheet } from "./sheetname";
-import { callsOurs } from "./stored";
 
 /** Formulas that are not calculated, by sheet and address, each with the reason. */
 type Left = Map<string, string>;

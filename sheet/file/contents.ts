@@ -1,13 +1,13 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { type At, addressOf, atOf, type Block, cellsOf } from "./address";
-import { type FileCell, type FileFormula, type FileRow, rowsOf, sharedStringsOf } from "./cells";
-import { movedFormula } from "./filldown";
-import { meanings, rangeNames } from "./names";
-import { relationsOf, type SheetPart, textOf, type Workbook } from "./parts";
+import { type At, addressOf, atOf, type Block, cellsOf } from "../../shared/xlsx/address";
+import { type FileCell, type FileFormula, type FileRow, rowsOf, sharedStringsOf } from "../../shared/xlsx/cells";
+import { movedFormula } from "../../shared/xlsx/filldown";
+import { meanings, rangeNames } from "../../shared/xlsx/names";
+import { relationsOf, type SheetPart, textOf, type Workbook } from "../../shared/xlsx/parts";
+import { tablesOf } from "../../shared/xlsx/tables";
+import { Unreadable } from "../../shared/xlsx/unzip";
+import { read } from "../../shared/xlsx/xml";
 import { engineFormula, type Vocabulary } from "./spelling";
-import { tablesOf } from "./tables";
-import { Unreadable } from "./unzip";
-import { read } from "./xml";
 
 /** A cell with a formula, as the engine takes it and as the file showed it. */
 export interface FormulaCell extends At {
@@ -64,7 +64,7 @@ function fullText({ formula, row, column }: FileCell, firsts: ReadonlyMap<string
 function contentsOf(part: SheetPart, workbook: Workbook, strings: readonly string[], vocabulary: Vocabulary): Contents {
   const xml = textOf(workbook.parts, part.path);
   const root = read(xml);
-  const rows = rowsOf(root, strings);
+  const rows = rowsOf(xml, strings);
   const cells = rows.flatMap((row) => row.cells);
   const firsts = new Map(cells.filter(({ formula }) => formula?.shared && formula.text).map((cell) => [cell.formula!.shared!, cell]));
   const filled = new Set<string>();

@@ -1,8 +1,8 @@
+import { meanings, rangeNames } from "../../shared/xlsx/names";
+import { textOf, type Workbook } from "../../shared/xlsx/parts";
+import { decoded, read } from "../../shared/xlsx/xml";
 import { typefacesOf } from "./beside/looks";
 import { hasForeign } from "./beside/validations";
-import { meanings, rangeNames } from "./names";
-import { textOf, type Workbook } from "./parts";
-import { decoded, read } from "./xml";
 
 /** What the page cannot hold, told before it opens a workbook: the file on disk keeps it. */
 

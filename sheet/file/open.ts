@@ -1,23 +1,23 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
+import { blockAt, rangeOf } from "../../shared/xlsx/address";
+import { documentsOf } from "../../shared/xlsx/documents";
+import { type Workbook, workbookOf } from "../../shared/xlsx/parts";
+import { engineSheet } from "../../shared/xlsx/sheetname";
+import { tablesOf } from "../../shared/xlsx/tables";
+import { unzip } from "../../shared/xlsx/unzip";
 import { version } from "../data";
-import { blockAt, rangeOf } from "./address";
 import type { Followed } from "./beside/followed";
 import { looksOf } from "./beside/looks";
 import { propertiesOf } from "./beside/properties";
 import { leaveSizes } from "./beside/rules";
 import { type Follow, type SheetBeside, sheetBeside } from "./beside/sheet";
 import { type Contents, checkExtent, contents, extent, type Read } from "./contents";
-import { documentsOf } from "./documents";
 import { aroundOf, type Reader, unknownOf } from "./known";
 import { lost } from "./lost";
-import { type Workbook, workbookOf } from "./parts";
 import { type Print, printOf } from "./print";
 import { partsFor } from "./readable";
 import type { Beside } from "./save";
-import { engineSheet } from "./sheetname";
-import { tablesOf } from "./tables";
-import { unzip } from "./unzip";
 
 /** A workbook from disk as the page takes it. */
 export interface Opened extends Beside {

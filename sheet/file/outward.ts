@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
-import { isCall, joined, type Piece, piecesOf } from "./pieces";
-import { asStored } from "./stored";
+import { isCall, joined, type Piece, piecesOf } from "../../shared/xlsx/pieces";
+import { asStored } from "../../src/calls";
 
 export type Writer = Pick<typeof OSpreadsheet, "parse" | "iterateAstNodes" | "convertAstNodes" | "astToFormula">;
 

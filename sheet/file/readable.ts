@@ -1,10 +1,11 @@
+import { relationsOf, textOf, type Workbook } from "../../shared/xlsx/parts";
+import { escaped } from "../../shared/xlsx/xml";
+import { asTyped } from "../../src/calls";
 import { base64 } from "../../src/excel/package";
 import { sizedFonts } from "./beside/looks";
 import { readableRules } from "./beside/rules";
 import { readableValidations } from "./beside/validations";
-import { relationsOf, textOf, type Workbook } from "./parts";
-import { asTyped } from "./stored";
-import { escaped } from "./xml";
+import { withStandIns } from "./standins";
 
 const pictureTypes: Readonly<Record<string, string>> = { png: "png", jpg: "jpeg", jpeg: "jpeg", gif: "gif", bmp: "bmp", webp: "webp" };
 
@@ -59,7 +60,7 @@ export function partsFor(workbook: Workbook, names: Readonly<Record<string, stri
     else if (path.endsWith(".xml") && !path.startsWith("customXml/") && !path.startsWith("docProps/")) {
       const xml = withoutPrefix(textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
       if (sheets.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
-      else parts[path] = path === styles ? sizedFonts(xml) : xml;
+      else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;
     }
   }
   return parts;

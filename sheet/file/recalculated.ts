@@ -1,15 +1,15 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { isFault, type Outcome } from "../../shared/outcome";
+import { addressOf, blockAt, cellsOf, rangeOf, sizeOf } from "../../shared/xlsx/address";
+import { workbookOf } from "../../shared/xlsx/parts";
+import { unzip } from "../../shared/xlsx/unzip";
+import { valuesWritten } from "../../shared/xlsx/values";
+import { encoded } from "../../shared/xlsx/xml";
+import { zipped } from "../../shared/xlsx/zip";
+import { callsOurs } from "../../src/calls";
 import { shownBy } from "../cell";
-import { addressOf, blockAt, cellsOf, rangeOf, sizeOf } from "./address";
 import { calculated, keyOf, placed } from "./calculated";
 import { contents, type FormulaCell } from "./contents";
-import { workbookOf } from "./parts";
-import { callsOurs } from "./stored";
-import { unzip } from "./unzip";
-import { valuesWritten } from "./values";
-import { encoded } from "./xml";
-import { zipped } from "./zip";
 
 /** Something to tell of a cell. */
 export interface Note {

@@ -1,8 +1,8 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
-import { addressOf, blockOf, cellsOf } from "./address";
+import { addressOf, blockOf, cellsOf } from "../../shared/xlsx/address";
+import { callsOurs } from "../../src/calls";
 import { followedOf, type Ranges } from "./beside/followed";
-import { callsOurs } from "./stored";
 
 const isDate = (format: string): boolean => /[dyhs]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]/g, ""));
 

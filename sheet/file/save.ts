@@ -1,8 +1,17 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import type { Outcome } from "../../shared/outcome";
+import { addressOf, type Block, blockAt, cellsOf as cellsIn } from "../../shared/xlsx/address";
+import { rowsOf } from "../../shared/xlsx/cells";
+import { addDocuments, type Documents } from "../../shared/xlsx/documents";
+import { namesXml } from "../../shared/xlsx/names";
+import { edit } from "../../shared/xlsx/package";
+import type { Parts } from "../../shared/xlsx/unzip";
+import { type NewFormula, valuesWritten } from "../../shared/xlsx/values";
+import { encoded, read } from "../../shared/xlsx/xml";
+import { zipped } from "../../shared/xlsx/zip";
+import { asStored } from "../../src/calls";
 import { shownBy } from "../cell";
-import { addressOf, type Block, blockAt, cellsOf as cellsIn } from "./address";
 import { restoreCharts } from "./beside/charts";
 import { followedOf } from "./beside/followed";
 import { withLinks } from "./beside/links";
@@ -14,23 +23,16 @@ import type { SheetBeside } from "./beside/sheet";
 import { withSizes } from "./beside/sizes";
 import { nameTables } from "./beside/tables";
 import { withValidations } from "./beside/validations";
-import { rowsOf } from "./cells";
-import { addDocuments, type Documents } from "./documents";
 import { type Reader, unknownOf } from "./known";
 import { needsArray } from "./many";
-import { namesXml } from "./names";
 import { fileFormula, untouchedFormula, type Writer } from "./outward";
-import { edit } from "./package";
 import { type Print, printFor, withPrint } from "./print";
 import { withFormats } from "./resultformats";
-import { asStored } from "./stored";
-import type { Parts } from "./unzip";
-import { type NewFormula, valuesWritten } from "./values";
-import { encoded, read } from "./xml";
-import { zipped } from "./zip";
 
 /** What a workbook holds beside what the engine keeps. */
 export interface Beside {
+  /** The file that the workbook came from, as it came. */
+  readonly file?: Uint8Array;
   readonly documents: Documents;
   /** By the engine's names of sheets, which stay when a person gives a sheet another name. */
   readonly print: Readonly<Record<string, Print>>;
@@ -60,7 +62,7 @@ async function written(data: object, { Model }: Engine): Promise<Parts> {
 function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engine): string {
   const { getters } = model;
   const root = read(xml);
-  const rows = rowsOf(root, []);
+  const rows = rowsOf(xml, []);
   const around = {
     names: new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase())),
     sheets: new Set(getters.getSheetIds().map((id) => getters.getSheetName(id).toLowerCase())),

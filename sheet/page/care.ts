@@ -23,6 +23,7 @@ const item = (words: string) => Object.assign(document.createElement("li"), { te
 /** The strip under the sheet: what to mind with the numbers in sight, on one line, and all of it a press away. */
 export class Care {
   private shown = "";
+  private looked = "";
 
   constructor(
     private readonly line: HTMLElement,
@@ -37,8 +38,12 @@ export class Care {
     button.addEventListener("click", () => this.dialog.showModal());
   }
 
-  /** Looks at the sheet shown. */
+  /** Looks at the sheet shown, where it is another one or holds more or less than before. */
   refresh(model: Model): void {
+    const sheetId = model.getters.getActiveSheetId();
+    const looked = `${sheetId} ${model.getters.getCells(sheetId).length}`;
+    if (looked === this.looked) return;
+    this.looked = looked;
     const keys = cautionsIn(model);
     if ([...keys].join() !== this.shown) this.say(keys);
   }

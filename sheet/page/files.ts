@@ -1,6 +1,6 @@
 import type { Ended } from "../../shared/host";
+import { limits, Unreadable } from "../../shared/xlsx/unzip";
 import { type Opened, opened } from "../file/open";
-import { limits, Unreadable } from "../file/unzip";
 import type { Asker } from "./ask";
 import { downloadWorkbook, fileName } from "./download";
 import type { Library } from "./kept/library";

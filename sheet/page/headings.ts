@@ -1,5 +1,5 @@
 import type { CellPosition, Model } from "@odoo/o-spreadsheet";
-import { letters } from "../letters";
+import { letters } from "../../shared/xlsx/letters";
 
 /** Rows that are looked through for a heading. */
 const most = 700;

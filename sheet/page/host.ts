@@ -1,9 +1,9 @@
 import type { CellPosition, Model, Zone } from "@odoo/o-spreadsheet";
 import type { Cells } from "../../shared/columns";
 import type { Call, Ended, Look, Selection, SheetHost } from "../../shared/host";
+import { letters } from "../../shared/xlsx/letters";
 import { cellOf } from "../cell";
 import { heard } from "../functions";
-import { letters } from "../letters";
 import { respelled } from "../quotes";
 import type { Desk } from "./desk";
 import { addList } from "./listsheet";

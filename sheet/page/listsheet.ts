@@ -1,6 +1,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { isHeading, isWrapped, widths } from "../../shared/listsheet";
-import { longestSheetName, sheetKey } from "../file/sheetname";
+import { longestSheetName, sheetKey } from "../../shared/xlsx/sheetname";
 import { freeName } from "../free";
 import { respelled } from "../quotes";
 

@@ -1,5 +1,5 @@
 import type { EvaluatedCell, Model } from "@odoo/o-spreadsheet";
-import { letters } from "../letters";
+import { letters } from "../../shared/xlsx/letters";
 import type { Spoken } from "./spoken";
 
 /** The grid is a canvas, mute to a screen reader: this table, out of sight, says the same and follows the cursor. */

@@ -1,7 +1,7 @@
 import type { Ended, Work } from "../../shared/host";
+import { Unreadable } from "../../shared/xlsx/unzip";
 import { withValues } from "../../src/excel/package";
 import { inserted } from "../file/insert/insert";
-import { Unreadable } from "../file/unzip";
 import type { Desk } from "./desk";
 import { downloadWorkbook, fileName } from "./download";
 import { breath, type Files, readFile } from "./files";

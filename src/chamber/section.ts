@@ -15,9 +15,9 @@ const width = side("width of the tray");
 
 /** "8 x 5 in": a unit behind the second number serves both. */
 function fromText(typed: string, units: Units): Section | undefined {
-  const sides = typed.split(/\s*(?:[x×*]|by)\s*(?=[\d.½¼¾⅛⅜⅝⅞])/i);
+  const sides = typed.split(/(?:[x×*]|by)(?=\s*[\d.½¼¾⅛⅜⅝⅞])/i).map((side) => side.trim());
   if (sides.length !== 2) return undefined;
-  const unit = /[^\d\s./½¼¾⅛⅜⅝⅞-].*$/.exec(sides[1])?.[0] ?? "";
+  const unit = /[^\d\s./½¼¾⅛⅜⅝⅞-].*$/s.exec(sides[1])?.[0] ?? "";
   const first = /[^\d\s./½¼¾⅛⅜⅝⅞-]/.test(sides[0]) ? sides[0] : `${sides[0]} ${unit}`;
   return { shape: "rectangle", length: length.read(first, units), width: width.read(sides[1], units) };
 }

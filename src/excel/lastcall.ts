@@ -1,5 +1,6 @@
 import type { Call } from "../../shared/host";
 import { type Cell, isFault, type Outcome } from "../../shared/outcome";
+import { calledIn, isOneCall } from "../calls";
 
 /** Cells remembered, calls of one cell, and values held in all of them: enough to explain, never a burden. */
 const limits = { cells: 400, calls: 8, values: 400_000 };
@@ -28,28 +29,6 @@ export function plainAddress(address: string): string {
     .split(":")[0]
     .toUpperCase();
   return `${sheet.toLowerCase()}!${cell}`;
-}
-
-/** Texts of a formula hold no calls. */
-const withoutTexts = (formula: string) => formula.replace(/"(?:[^"]|"")*"/g, '""');
-
-const called = /(?:_xldudf_)?PORE[._]([A-Z]+)\s*\(/gi;
-
-/** The functions that a formula calls, as often as it does. */
-export const calledIn = (formula: string): string[] => [...withoutTexts(formula).matchAll(called)].map(([, name]) => name.toUpperCase());
-
-/** Whether a formula is one call and nothing else: its last bracket closes the first. */
-export function isOneCall(formula: string): boolean {
-  const plain = withoutTexts(formula)
-    .replace(/'(?:[^']|'')*'/g, "''")
-    .trim();
-  if (calledIn(plain).length !== 1 || !/^=\s*(?:_xldudf_)?PORE[._][A-Z]+\s*\(/i.test(plain)) return false;
-  let depth = 0;
-  for (let i = 0; i < plain.length; i++) {
-    if (plain[i] === "(") depth++;
-    if (plain[i] === ")" && --depth === 0) return i === plain.length - 1;
-  }
-  return false;
 }
 
 const same = (shown: Cell, recorded: Outcome | undefined): boolean => {

@@ -1,14 +1,11 @@
 import { counted, type Ended, type Work } from "../../shared/host";
+import { asTyped, callsOurs } from "../calls";
 
-const ours = /(?:_xldudf_)?PORE[._][A-Z]+\s*\(/i;
-const stored = /_xldudf_PORE_/gi;
 const batch = 100;
 
 /** A formula of ours that Excel does not know as such: it shows #NAME?, or its name as files store it. */
 const isLost = (formula: unknown, value: unknown): formula is string =>
-  typeof formula === "string" && formula.startsWith("=") && ours.test(formula) && (value === "#NAME?" || formula.search(stored) >= 0);
-
-const asTyped = (formula: string): string => formula.replace(stored, "PORE.");
+  typeof formula === "string" && formula.startsWith("=") && callsOurs(formula) && (value === "#NAME?" || /_xldudf_/i.test(formula));
 
 interface Found {
   readonly cell: Excel.Range;

@@ -37,9 +37,12 @@ const isHeading = (count: Cell): boolean => typeof count === "string" && !isBlan
 
 const isNone = (count: Cell): boolean => count === 0 || (typeof count === "string" && readTyped(count)?.number === 0);
 
+/** A name, not a story: loads list the names of their pieces in one cell. */
+const longestLabel = 250;
+
 const labelOf = (cell: Cell, index: number): string => {
   const none = isBlank(cell) || isFault(cell) || (typeof cell === "number" && !Number.isFinite(cell));
-  return none ? `row ${index + 1}` : String(cell).trim();
+  return none ? `row ${index + 1}` : String(cell).trim().slice(0, longestLabel);
 };
 
 /** Names of woods repeat down a list: each is looked up once, known or not. */

@@ -1,9 +1,9 @@
 import { html, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import type { Contract } from "../../shared/contract";
-import { resultWords } from "../../shared/stub";
 import { spaced } from "../../shared/working";
 import { catalogue, cellName, subjects } from "../../src/catalogue";
+import { found } from "../../src/help/search";
 import { draftOf, keepDraft } from "../draft";
 import { named } from "../named";
 import "./form";
@@ -14,20 +14,6 @@ const used = ["UPTAKE", "FILL", "PERLOAD", "DYE", "BAKE", "MOISTURE", "EXPIRY", 
 const first = used.flatMap((name) => catalogue.find((contract) => contract.name === name) ?? []);
 
 const draftName = "functions";
-
-/** What a search looks through: the question, the name, what it takes and what it gives. */
-const words = new Map(
-  catalogue.map((contract) => {
-    const args = Object.values(contract.args as Record<string, { label: string }>).map(({ label }) => label);
-    return [contract, [contract.asks, contract.name, resultWords(contract.returns), ...args].join(" ").toLowerCase()];
-  }),
-);
-
-/** Functions that hold every word of a search. */
-function found(search: string): Contract[] {
-  const parts = search.toLowerCase().split(/\s+/).filter(Boolean);
-  return catalogue.filter((contract) => parts.every((part) => words.get(contract)!.includes(part)));
-}
 
 const subjectTitles: Readonly<Record<string, string>> = { cure: "Oven", plan: "My week", also: "Also" };
 const titleOf = (subject: string) => subjectTitles[subject] ?? spaced(subject).replace(/^./, (letter) => letter.toUpperCase());
@@ -56,9 +42,10 @@ export class Functions extends View {
 
   private browse(): TemplateResult {
     if (this.search.trim()) {
-      const hits = found(this.search);
-      const count = hits.length === 1 ? "One question" : `${hits.length || "No"} questions`;
-      return html`<p class="quiet" role="status">${count} with these words.</p>${this.list(hits)}`;
+      const { hits, near } = found(this.search);
+      const count = hits.length === 1 ? "1 match, best first." : `${hits.length} matches, best first.`;
+      const none = near.length ? "No match. Did you mean one of these?" : "No match. Try other words, or see all of them below.";
+      return html`<p class="quiet" role="status">${hits.length ? count : none}</p>${this.list(hits.length ? hits : near)}`;
     }
     const toggle = () => {
       this.more = !this.more;

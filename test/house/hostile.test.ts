@@ -31,6 +31,10 @@ const hostile: Readonly<Record<string, Cell>> = {
   "a division by nothing": "1/0 in",
   "a formula": "=1+1",
   "an object's own word": "__proto__",
+  "a page of letters": "x".repeat(40_000),
+  "a page of digits": `${"1".repeat(40_000)}\n`,
+  "a page of blanks": `1${" ".repeat(40_000)}x`,
+  "marks that steer": "\u202e3/4\u2066 in\u0007\u200e",
   "an error": divided,
 };
 
@@ -71,12 +75,14 @@ function troubleWith(answer: Outcome, handed: boolean): string | undefined {
   if (handed && answer.error === divided.error) return undefined;
   if (!codes.includes(answer.error)) return `the error ${answer.error}`;
   // What was typed may be quoted back.
+  if (/[\p{Cc}\p{Cf}]|x{61}|1{61}/u.test(answer.message) || answer.message.length > 700)
+    return `a message of ${answer.message.length} characters`;
   const own = answer.message.replace(/“.*?”/gs, "");
   if (answer.message.length < 10 || /NaN|Infinity|undefined|null|\[object/.test(own)) return `the message “${answer.message}”`;
   return undefined;
 }
 
-const isHanded = (all: readonly (Cells | undefined)[]): boolean => all.some((own) => own?.some((line) => line.includes(divided)));
+const isHanded = (all: readonly unknown[]): boolean => all.flat(3).includes(divided);
 
 /** Calls a function and names everything that is wrong with what comes back. */
 function troubles(contract: Contract, all: readonly (Cells | undefined)[]): string[] {
@@ -175,6 +181,37 @@ describe.each(rowsOf(withArguments))("$name", ({ contract }) => {
         }
       });
     });
+});
+
+describe("arguments of any shape", () => {
+  const odd: Readonly<Record<string, unknown>> = {
+    "no lines": [],
+    "a line of nothing": [[]],
+    "lines of nothing": [[], []],
+    "lines of several lengths": [[1], [1, 2, 3], []],
+    "a line missing": [[1], null, [2]],
+    "one value": 3,
+    "a text": "3/4 in",
+    "one line": [1, 2],
+    "cells left out": [[undefined, 1]],
+  };
+
+  it.each(rowsOf(catalogue))("$name answers them", ({ contract }) => {
+    const count = parameters(contract).length;
+    for (const [what, block] of Object.entries(odd)) {
+      for (let at = 0; at <= count; at++)
+        expect({ what, at, wrong: troubles(contract, replaced(contract, at, block as Cells)) }).toEqual({ what, at, wrong: [] });
+      for (const many of [0, 1, count, count + 1, 300])
+        expect({ what, many, wrong: troubles(contract, Array(many).fill(block)) }).toEqual({ what, many, wrong: [] });
+    }
+  });
+});
+
+it("reads a chamber's text in one pass", () => {
+  const fill = catalogue.find(({ name }) => name === "FILL")!;
+  // Two passes, one in the other, would take hours.
+  for (const part of [" ", "x ", "8 x", "by", "1/", "a"])
+    for (const around of ["8", "8 x 5"]) expect(troubles(fill, replaced(fill, 0, [[`${around}${part.repeat(200_000)}\n8`]]))).toEqual([]);
 });
 
 describe("the shop's settings", () => {

@@ -1,6 +1,6 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
-import { childOf } from "../xml";
+import { childOf } from "../../../shared/xlsx/xml";
 
 /** Where a chart stands: files say from which cell to which, the engine says how large it is. */
 

@@ -1,5 +1,5 @@
 import { XmlElement, XmlText } from "@rgrove/parse-xml";
-import { escaped, nameOf, read } from "../xml";
+import { escaped, nameOf, read } from "../../../shared/xlsx/xml";
 
 /** The engine's charts in the order that the standard gives the elements of a chart: programs call another damaged. */
 

@@ -1,8 +1,8 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
-import { relationsOf, textOf, type Workbook } from "../parts";
-import type { Parts } from "../unzip";
-import { allOf, type Change, changed, childOf, childrenOf, encoded, escaped, openingOf, read } from "../xml";
+import { relationsOf, textOf, type Workbook } from "../../../shared/xlsx/parts";
+import type { Parts } from "../../../shared/xlsx/unzip";
+import { allOf, type Change, changed, childOf, childrenOf, encoded, escaped, openingOf, read } from "../../../shared/xlsx/xml";
 import { type Measure, place, spanned } from "./anchor";
 import { orderedChart } from "./chartorder";
 import { axesOf, isJoined, standsAlone, withCells } from "./drawing";

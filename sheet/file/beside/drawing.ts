@@ -1,6 +1,6 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { fixed } from "../names";
-import { allOf, type Change, changed, childOf, childrenOf, escaped, read } from "../xml";
+import { fixed } from "../../../shared/xlsx/names";
+import { allOf, type Change, changed, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
 
 /** The part that draws a chart. */
 

@@ -1,5 +1,5 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
-import { addressOf } from "../address";
+import { addressOf } from "../../../shared/xlsx/address";
 
 export type Engine = Pick<typeof OSpreadsheet, "CorePlugin" | "registries">;
 

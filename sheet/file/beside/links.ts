@@ -1,6 +1,6 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { quotedSheet } from "../sheetname";
-import { childOf, childrenOf, escaped } from "../xml";
+import { quotedSheet } from "../../../shared/xlsx/sheetname";
+import { childOf, childrenOf, escaped } from "../../../shared/xlsx/xml";
 import type { Ranges } from "./followed";
 
 /** What a link says beside where it leads, and the very cell on the sheet that it leads to. */

@@ -1,8 +1,8 @@
-import { atOf } from "../address";
-import { declare, declareEnding, put, relate } from "../package";
-import { relationsOf, textOf } from "../parts";
-import type { Parts } from "../unzip";
-import { allOf, childOf, escaped, read } from "../xml";
+import { atOf } from "../../../shared/xlsx/address";
+import { declare, declareEnding, put, relate } from "../../../shared/xlsx/package";
+import { relationsOf, textOf } from "../../../shared/xlsx/parts";
+import type { Parts } from "../../../shared/xlsx/unzip";
+import { allOf, childOf, escaped, read } from "../../../shared/xlsx/xml";
 import type { Ranges } from "./followed";
 
 /** A note on a cell: the page does not show it, and the file keeps it. */

@@ -1,6 +1,6 @@
-import { declare, put, relate } from "../package";
-import { relationsOf, textOf } from "../parts";
-import type { Parts } from "../unzip";
+import { declare, put, relate } from "../../../shared/xlsx/package";
+import { relationsOf, textOf } from "../../../shared/xlsx/parts";
+import type { Parts } from "../../../shared/xlsx/unzip";
 
 /** What a file says of itself: its title, who made it and when, and what somebody added. As its parts stand. */
 export interface Properties {

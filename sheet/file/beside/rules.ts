@@ -1,5 +1,5 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import { changed, childrenOf, read } from "../xml";
+import { changed, childrenOf, read } from "../../../shared/xlsx/xml";
 
 /** Looks that depend on what is in a cell. The engine reads the first rule of a block only, and ranks by where it stands. */
 

@@ -1,8 +1,8 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import { rangeOf } from "../address";
+import { rangeOf } from "../../../shared/xlsx/address";
+import type { Workbook } from "../../../shared/xlsx/parts";
+import type { Table } from "../../../shared/xlsx/tables";
 import type { Contents } from "../contents";
-import type { Workbook } from "../parts";
-import type { Table } from "../tables";
 import { chartsOf, type KeptCharts } from "./charts";
 import { type KeptLink, linksOf } from "./links";
 import { type KeptNote, notesOf } from "./notes";

@@ -1,5 +1,5 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { childOf, childrenOf, isTrue } from "../xml";
+import { childOf, childrenOf, isTrue } from "../../../shared/xlsx/xml";
 
 /** Widths and heights as a file says them: the engine counts in whole points of a screen, and says one for every column and row. */
 export interface Sizes {

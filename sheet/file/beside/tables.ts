@@ -1,10 +1,10 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import { blockOf } from "../address";
-import { edit } from "../package";
-import { relationsOf, textOf } from "../parts";
-import type { Table } from "../tables";
-import type { Parts } from "../unzip";
-import { escaped, read } from "../xml";
+import { blockOf } from "../../../shared/xlsx/address";
+import { edit } from "../../../shared/xlsx/package";
+import { relationsOf, textOf } from "../../../shared/xlsx/parts";
+import type { Table } from "../../../shared/xlsx/tables";
+import type { Parts } from "../../../shared/xlsx/unzip";
+import { escaped, read } from "../../../shared/xlsx/xml";
 import type { Ranges } from "./followed";
 
 /** A table's name: formulas were told its cells when the workbook was opened, so it is a name to people alone. */

@@ -1,9 +1,9 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import { fixed } from "../names";
+import { fixed } from "../../../shared/xlsx/names";
+import { sheetKey, sheetWord } from "../../../shared/xlsx/sheetname";
 import type { Opened } from "../open";
 import type { Beside } from "../save";
-import { sheetKey, sheetWord } from "../sheetname";
 import { withBeside, withFollowed } from "./beside";
 import { withLooks } from "./looks";
 import { claimed, namesFor } from "./names";

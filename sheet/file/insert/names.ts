@@ -1,5 +1,5 @@
+import { longestSheetName, sheetKey } from "../../../shared/xlsx/sheetname";
 import { freeName } from "../../free";
-import { longestSheetName, sheetKey } from "../sheetname";
 import type { SheetData } from "./places";
 
 /** A name that is not taken; from here on it is. */

@@ -1,5 +1,5 @@
-import { engineSheet, sheetKey } from "../sheetname";
-import { Unreadable } from "../unzip";
+import { engineSheet, sheetKey } from "../../../shared/xlsx/sheetname";
+import { Unreadable } from "../../../shared/xlsx/unzip";
 import { type SheetData, withFormulas } from "./places";
 import { reworded } from "./words";
 

@@ -1,5 +1,5 @@
-import { isCall, joined, type Piece, piecesOf } from "../pieces";
-import { engineReference } from "../sheetname";
+import { isCall, joined, type Piece, piecesOf } from "../../../shared/xlsx/pieces";
+import { engineReference } from "../../../shared/xlsx/sheetname";
 
 /** New words for what a formula speaks of; undefined leaves one as it is. */
 export interface Words {

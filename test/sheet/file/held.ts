@@ -1,8 +1,8 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { sharedStringsOf } from "../../../sheet/file/cells";
-import { type Relation, relationsOf, textOf, type Workbook, workbookOf } from "../../../sheet/file/parts";
-import { unzip } from "../../../sheet/file/unzip";
-import { allOf, childOf, childrenOf, nameOf, read } from "../../../sheet/file/xml";
+import { sharedStringsOf } from "../../../shared/xlsx/cells";
+import { type Relation, relationsOf, textOf, type Workbook, workbookOf } from "../../../shared/xlsx/parts";
+import { unzip } from "../../../shared/xlsx/unzip";
+import { allOf, childOf, childrenOf, nameOf, read } from "../../../shared/xlsx/xml";
 import { cellsIn, type Facts, has, linesOf, type Styles, said, stylesOf } from "./heldcells";
 
 /** What a file holds, as an independent reader of its parts sees it: two files can be compared by it, whatever wrote them. */
@@ -97,7 +97,7 @@ function sheetOf(workbook: Workbook, path: string, strings: readonly string[], s
   const view = within("sheetViews", "sheetView")[0];
   const pane = view && childOf(view, "pane")?.attributes;
   return {
-    cells: cellsIn(root, strings, styles),
+    cells: cellsIn(textOf(workbook.parts, path), root, strings, styles),
     validations: within("dataValidations", "dataValidation")
       .map((one) => ({ ...plainLine(one, []), sqref: listed(one.attributes.sqref) }))
       .sort((a, b) => (a.sqref < b.sqref ? -1 : 1)),

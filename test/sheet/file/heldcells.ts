@@ -1,8 +1,8 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { addressOf, type Block, blockOf } from "../../../sheet/file/address";
-import { rowsOf } from "../../../sheet/file/cells";
-import { joined, piecesOf } from "../../../sheet/file/pieces";
-import { childOf, childrenOf, nameOf } from "../../../sheet/file/xml";
+import { addressOf, type Block, blockOf } from "../../../shared/xlsx/address";
+import { rowsOf } from "../../../shared/xlsx/cells";
+import { joined, piecesOf } from "../../../shared/xlsx/pieces";
+import { childOf, childrenOf, nameOf } from "../../../shared/xlsx/xml";
 
 /** The cells of a file with their looks, as an independent reader sees them. */
 
@@ -85,9 +85,9 @@ function edges({ top, left, bottom, right }: Block, looks: Looks): Facts {
 const plainFormula = (text: string): string =>
   joined(piecesOf(text).map((piece) => (piece.kind === "number" ? { ...piece, text: String(Number(piece.text)) } : piece)));
 
-export function cellsIn(root: XmlElement, strings: readonly string[], styles: Styles): Facts {
-  const cells = rowsOf(root, strings).flatMap((row) => row.cells);
-  const looks = new Map(cells.map((cell) => [addressOf(cell), styles.cell(Number(cell.element.attributes.s ?? 0))]));
+export function cellsIn(xml: string, root: XmlElement, strings: readonly string[], styles: Styles): Facts {
+  const cells = rowsOf(xml, strings).flatMap((row) => row.cells);
+  const looks = new Map(cells.map((cell) => [addressOf(cell), styles.cell(cell.look)]));
   const merged = childrenOf(childOf(root, "mergeCells") ?? root, "mergeCell").map(({ attributes }) => blockOf(attributes.ref));
   const found: Facts = {};
   for (const cell of cells) {

@@ -1,11 +1,11 @@
 import "./dom";
 import type { Model } from "@odoo/o-spreadsheet";
 import * as engine from "@odoo/o-spreadsheet";
+import { Unreadable } from "../../../shared/xlsx/unzip";
 import { model } from "../../../sheet/engine";
 import { inserted } from "../../../sheet/file/insert/insert";
 import { type Opened, opened } from "../../../sheet/file/open";
 import { type Beside, saved } from "../../../sheet/file/save";
-import { Unreadable } from "../../../sheet/file/unzip";
 import { workbooks } from "../../../tool/workbook";
 import { addresses } from "../addresses";
 import { f, row, textsOf, workbookOf } from "./workbooks";

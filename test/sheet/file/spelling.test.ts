@@ -1,12 +1,12 @@
 import * as engine from "@odoo/o-spreadsheet";
-import { movedFormula } from "../../../sheet/file/filldown";
+import { movedFormula } from "../../../shared/xlsx/filldown";
+import { meanings } from "../../../shared/xlsx/names";
+import { joined, piecesOf } from "../../../shared/xlsx/pieces";
+import type { Table } from "../../../shared/xlsx/tables";
 import { unknownOf } from "../../../sheet/file/known";
-import { meanings } from "../../../sheet/file/names";
 import { fileFormula } from "../../../sheet/file/outward";
-import { joined, piecesOf } from "../../../sheet/file/pieces";
 import { engineFormula } from "../../../sheet/file/spelling";
-import { asStored, asTyped, callsOurs } from "../../../sheet/file/stored";
-import type { Table } from "../../../sheet/file/tables";
+import { asStored, asTyped, callsOurs } from "../../../src/calls";
 import "../../../sheet/engine";
 
 const table: Table = {

@@ -1,5 +1,6 @@
 import type { Call } from "../../../shared/host";
-import { calledIn, isOneCall, LastCalls, plainAddress } from "../../../src/excel/lastcall";
+import { calledIn, isOneCall } from "../../../src/calls";
+import { LastCalls, plainAddress } from "../../../src/excel/lastcall";
 
 const asked = (name: string, given: number, answer: Call["answer"][0][0]): Call => ({ name, cells: [[[given]]], answer: [[answer]] });
 const one = asked("DYE", 2, 0.5);

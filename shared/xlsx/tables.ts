@@ -1,5 +1,5 @@
-import { letters } from "../letters";
 import { type At, type Block, blockOf } from "./address";
+import { letters } from "./letters";
 import { relationsOf, textOf, type Workbook } from "./parts";
 import { sheetWord } from "./sheetname";
 import { childOf, childrenOf, read, unescaped } from "./xml";

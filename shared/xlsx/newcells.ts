@@ -16,19 +16,17 @@ const newCell = (prefix: string, address: string, { type, text }: Form): string 
 
 /** New cells of one row, each in front of the first that stands to the right of it. */
 export function insertions(xml: string, row: FileRow, addresses: readonly string[], forms: ReadonlyMap<string, Form>): Change[] {
-  const { element, cells } = row;
-  const prefix = element.name.slice(0, -3);
-  const opening = openingOf(xml, element);
-  if (opening.closed) {
-    const tag = xml.slice(element.start, opening.end).replace(/\s*\/>$/, ">");
+  const { prefix, start, open, end, closed, cells } = row;
+  if (closed) {
+    const tag = xml.slice(start, open).replace(/\s*\/>$/, ">");
     const inner = addresses.map((address) => newCell(prefix, address, forms.get(address)!)).join("");
-    return [{ start: element.start, end: element.end, text: `${tag}${inner}</${element.name}>` }];
+    return [{ start, end, text: `${tag}${inner}</${prefix}row>` }];
   }
   const byPlace = new Map<number, string>();
   for (const address of addresses) {
     const { column } = atOf(address);
     const next = cells.find((cell) => cell.column > column);
-    const place = next ? next.element.start : (cells.at(-1)?.element.end ?? opening.end);
+    const place = next ? next.start : (cells.at(-1)?.end ?? open);
     byPlace.set(place, (byPlace.get(place) ?? "") + newCell(prefix, address, forms.get(address)!));
   }
   return [...byPlace].map(([place, text]) => ({ start: place, end: place, text }));
@@ -45,7 +43,7 @@ export function newRows(
   const byPlace = new Map<number, string>();
   for (const [row, addresses] of missing) {
     const cells = addresses.map((address) => newCell(prefix, address, forms.get(address)!)).join("");
-    const place = rows.find((one) => one.row > row)?.element.start ?? rows.at(-1)?.element.end ?? openingOf(xml, data).end;
+    const place = rows.find((one) => one.row > row)?.start ?? rows.at(-1)?.end ?? openingOf(xml, data).end;
     byPlace.set(place, `${byPlace.get(place) ?? ""}<${prefix}row r="${row + 1}">${cells}</${prefix}row>`);
   }
   return [...byPlace].map(([place, text]) => ({ start: place, end: place, text }));

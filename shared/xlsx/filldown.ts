@@ -1,5 +1,5 @@
-import { letters } from "../letters";
 import { type At, columnOf } from "./address";
+import { letters } from "./letters";
 import { joined, piecesOf } from "./pieces";
 
 const most = { rows: 1_048_576, columns: 16_384 };

@@ -1,9 +1,9 @@
-import type { Outcome } from "../../shared/outcome";
+import type { Outcome } from "../outcome";
 import { addressOf, atOf, type Block, rangeOf } from "./address";
 import type { FileCell } from "./cells";
 import { type Form, formOf, valueElement } from "./form";
 import { insertions, newRows, type Written } from "./newcells";
-import { type Change, changed, childOf, escaped, openingOf } from "./xml";
+import { type Change, changed, escaped } from "./xml";
 
 /** A formula to be written into a cell that is there. */
 export interface NewFormula {
@@ -33,36 +33,29 @@ const detail = /\s+vm\s*=\s*(?:"[^"]*"|'[^']*')/;
 const metadata = /\s+cm\s*=\s*(?:"[^"]*"|'[^']*')/;
 
 /** Changes that make one cell show a value: its type, and what stands between its tags in place of the old value. */
-function cellChanges(xml: string, { element }: FileCell, { type, text }: Form): Change[] {
-  const prefix = element.name.slice(0, -1);
-  const opening = openingOf(xml, element);
-  const tag = xml.slice(element.start, opening.end).replace(typeAttribute, "").replace(detail, "");
-  const typed = type ? tag.replace(/\s*\/?>$/, (end) => ` t="${type}"${end}`) : tag;
+function cellChanges(xml: string, cell: FileCell, { type, text }: Form): Change[] {
+  const { prefix, start, open, end, closed, shown, formula } = cell;
+  const tag = xml.slice(start, open).replace(typeAttribute, "").replace(detail, "");
+  const typed = type ? tag.replace(/\s*\/?>$/, (ending) => ` t="${type}"${ending}`) : tag;
   const value = valueElement(prefix, text);
-  if (opening.closed) {
-    const whole = value ? `${typed.replace(/\s*\/>$/, ">")}${value}</${element.name}>` : typed;
-    return [{ start: element.start, end: element.end, text: whole }];
+  if (closed) {
+    const whole = value ? `${typed.replace(/\s*\/>$/, ">")}${value}</${prefix}c>` : typed;
+    return [{ start, end, text: whole }];
   }
-  const old = childOf(element, "v") ?? childOf(element, "is");
-  const after = childOf(element, "f")?.end ?? opening.end;
-  const place = old ? { start: old.start, end: old.end } : { start: after, end: after };
+  const after = formula?.end ?? open;
   return [
-    { start: element.start, end: opening.end, text: typed },
-    { ...place, text: value },
+    { start, end: open, text: typed },
+    { ...(shown ?? { start: after, end: after }), text: value },
   ];
 }
 
 /** A cell written anew: its look stays, its formula is another. */
-function cellWithFormula(xml: string, { element }: FileCell, { type, text }: Form, { block, formula }: NewFormula): Change[] {
-  const opening = openingOf(xml, element);
-  const tag = [typeAttribute, detail, metadata].reduce(
-    (rest, attribute) => rest.replace(attribute, ""),
-    xml.slice(element.start, opening.end),
-  );
+function cellWithFormula(xml: string, { start, open, end }: FileCell, { type, text }: Form, { block, formula }: NewFormula): Change[] {
+  const tag = [typeAttribute, detail, metadata].reduce((rest, attribute) => rest.replace(attribute, ""), xml.slice(start, open));
   const attributes = `${type ? ` t="${type}"` : ""}${block ? ' cm="1"' : ""}`;
   const f = block ? `<f t="array" ref="${rangeOf(block)}">` : "<f>";
   const whole = `${tag.replace(/\s*\/?>$/, attributes)}>${f}${escaped(formula)}</f>${valueElement("", text)}</c>`;
-  return [{ start: element.start, end: element.end, text: whole }];
+  return [{ start, end, text: whole }];
 }
 
 /** A sheet with new values in some of its cells; all else stays character for character. */

@@ -1,6 +1,6 @@
 import { strToU8, zipSync } from "fflate";
-import { workbookOf } from "../../../sheet/file/parts";
-import { unzip } from "../../../sheet/file/unzip";
+import { workbookOf } from "../../../shared/xlsx/parts";
+import { unzip } from "../../../shared/xlsx/unzip";
 
 const wide = (word: string) => [...word].flatMap((letter) => [letter.charCodeAt(0), 0]);
 const compound = (...names: string[]) => new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1, ...names.flatMap(wide), 0, 0]);

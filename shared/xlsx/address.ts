@@ -1,4 +1,4 @@
-import { letters } from "../letters";
+import { letters } from "./letters";
 
 /** A cell, counted from 0. */
 export interface At {

@@ -1,4 +1,4 @@
-import { isFault, type Outcome } from "../../shared/outcome";
+import { isFault, type Outcome } from "../outcome";
 import { escaped } from "./xml";
 
 /** How a file holds a value. */

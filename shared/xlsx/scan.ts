@@ -1,0 +1,67 @@
+import { type SaxesAttributeNSIncomplete, SaxesParser, type SaxesTagNS } from "saxes";
+import { Unreadable } from "./unzip";
+
+/** A tag as it is met: its name, and where its start tag stands in the text. */
+export interface Tag {
+  /** The name as written, prefix included, and without it. */
+  readonly name: string;
+  readonly local: string;
+  readonly prefix: string;
+  /** The namespace that the prefix stands for. */
+  readonly uri: string;
+  readonly start: number;
+  /** The end of the start tag; the whole element where it is closed. */
+  readonly open: number;
+  readonly closed: boolean;
+  readonly attribute: (name: string) => string | undefined;
+}
+
+export interface Heard {
+  readonly open?: (tag: Tag) => void;
+  /** `end` is the end of the whole element. */
+  readonly close?: (tag: Tag, end: number) => void;
+  readonly text?: (text: string) => void;
+}
+
+export const damagedPart = () => new Unreadable("one of its parts is damaged: save it again in your spreadsheet program");
+
+/** Reads XML strictly, namespaces included, and tells what it meets; throws Unreadable where it is not well formed. */
+export function scan(xml: string, { open, close, text }: Heard): void {
+  const parser = new SaxesParser<{ xmlns: true }>({ xmlns: true });
+  parser.on("error", () => {
+    throw damagedPart();
+  });
+  const tags: Tag[] = [];
+  parser.on("opentag", (tag: SaxesTagNS) => {
+    const attributes = tag.attributes as Record<string, SaxesAttributeNSIncomplete>;
+    const one: Tag = {
+      name: tag.name,
+      local: tag.local,
+      prefix: tag.prefix && `${tag.prefix}:`,
+      uri: tag.uri,
+      // No attribute holds the sign that starts a tag.
+      start: xml.lastIndexOf("<", parser.position - 1),
+      open: parser.position,
+      closed: tag.isSelfClosing,
+      attribute: (name) => attributes[name]?.value,
+    };
+    tags.push(one);
+    open?.(one);
+  });
+  parser.on("closetag", () => close?.(tags.pop()!, parser.position));
+  if (text) {
+    parser.on("text", text);
+    parser.on("cdata", text);
+  }
+  parser.write(xml).close();
+}
+
+/** Whether a part is well formed and every prefix in it is declared. */
+export function isWhole(xml: string): boolean {
+  try {
+    scan(xml, {});
+    return true;
+  } catch {
+    return false;
+  }
+}

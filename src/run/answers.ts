@@ -1,0 +1,38 @@
+import type { Cells } from "../../shared/columns";
+import { parameters } from "../../shared/contract";
+import type { Cell, Outcome } from "../../shared/outcome";
+import { fromInternal } from "../../shared/unit";
+import { call, catalogue, readShop } from "../catalogue";
+import { settings } from "../shop";
+
+export type ShopRows = readonly (readonly [string, Cell])[];
+
+/** What a run asks: the functions and the shop's settings, as a sheet would. */
+export interface Answers {
+  /** The cells of a function's answer; an argument is a cell or a block of cells. */
+  ask(name: string, given: Readonly<Record<string, Cell | Cells>>, shop: ShopRows): Outcome[][];
+  /** What a setting holds, in plain units; undefined where nothing does. */
+  holds(name: string, shop: ShopRows): Cell;
+}
+
+export const answers: Answers = {
+  ask(name, given, shop) {
+    const contract = catalogue.find((one) => one.name === name);
+    if (!contract) throw new Error(`no function is called ${name}`);
+    const all: Readonly<Record<string, Cell | Cells>> = { ...given, shop: shop.map(([label, value]) => [label, value]) };
+    return call(
+      contract,
+      parameters(contract).map(([id]) => {
+        const value = all[id];
+        return value === undefined ? undefined : Array.isArray(value) ? (value as Cells) : [[value as Cell]];
+      }),
+    );
+  },
+  holds(name, rows) {
+    const setting = settings.find((one) => one.name === name);
+    if (!setting) return undefined;
+    const shop = readShop(rows.map(([label, value]) => [label, value]));
+    const value = shop.get(setting);
+    return typeof value === "number" && setting.kind ? fromInternal(value, shop.units[setting.kind]) : (value as Cell);
+  },
+};

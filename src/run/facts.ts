@@ -1,0 +1,208 @@
+import { type Cell, isFault, type Outcome } from "../../shared/outcome";
+import type { Answers, ShopRows } from "./answers";
+import type { Piece, Run } from "./schema";
+
+/** What a run is worked out from. */
+export type Given = Pick<Run, "system" | "shop" | "chamber" | "height" | "pumpRate" | "loads" | "together">;
+
+export interface Found {
+  readonly facts: Record<string, number | string>;
+  readonly faults: Record<string, string>;
+}
+
+const settingNames = [
+  ...["vacuum hours", "soak hours", "loading minutes", "wrap minutes per piece", "opens", "closes"],
+  ...[
+    "oven",
+    "core",
+    "in the oven",
+    "scale reads",
+    "resin on hand",
+    "resin dye rate",
+    "dye rate",
+    "resin mixed on",
+    "tub",
+    "catalysed months",
+  ],
+];
+
+/** Of the deepest reading the gauge should reach this share: common practice, no source. */
+const enough = 0.97;
+/** A setting from 0 to 1 is a time of day, anything else an hour. */
+const asHour = (value: number): number => (value < 1 ? value * 24 : value);
+
+const cubicInch = 16.387064;
+const gramsIn: Readonly<Record<string, number>> = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 };
+
+/** Works out all the numbers of a run by the functions themselves; what has no answer says why. */
+export function factsOf(given: Given, { ask, holds }: Answers): Found {
+  const facts: Found["facts"] = {};
+  const faults: Found["faults"] = {};
+  const put = (name: string, outcome: Outcome | undefined): number | undefined => {
+    if (outcome === undefined || outcome === "") return undefined;
+    if (isFault(outcome)) faults[name] ??= outcome.message || `it shows ${outcome.error}`;
+    else if (typeof outcome !== "boolean") facts[name] = outcome;
+    return typeof outcome === "number" ? outcome : undefined;
+  };
+  try {
+    for (const name of settingNames) {
+      const value = holds(name, given.shop);
+      if (typeof value === "number") facts[name] = name === "opens" || name === "closes" ? asHour(value) : value;
+      else if (typeof value === "string" && value) facts[name] = value;
+    }
+  } catch (trouble) {
+    faults.shop = wordsOf(trouble);
+    return { facts, faults };
+  }
+  const full = put("gauge", ask("FULLVACUUM", {}, given.shop)[0][0]);
+  if (full !== undefined) facts["gauge at least"] = enough * full;
+  const stock = new Stock(given.shop, Number(facts["resin on hand"] ?? 0));
+  given.loads.forEach(({ pieces }, i) => {
+    const load = i + 1;
+    weights(pieces, load, given, { ask, holds }, facts, put);
+    const line = loadLine(pieces, given, stock.rows, ask, faults, load);
+    if (!line) return;
+    for (const [name, title] of Object.entries(titles)) put(`${name} ${load}`, pick(line, title));
+    stock.use(line, load % given.together === 0, given);
+  });
+  resin(given, facts, put, stock, ask);
+  return { facts, faults };
+}
+
+const wordsOf = (trouble: unknown): string => (trouble instanceof Error ? trouble.message : "a setting of My Shop cannot be what it is");
+
+/** Columns of a plan, by what a run calls them. */
+const titles: Readonly<Record<string, readonly string[]>> = {
+  pour: ["to pour", "fluid in chamber"],
+  add: ["to add"],
+  uptake: ["taken up"],
+  bake: ["bake minutes"],
+  solids: ["solids"],
+};
+
+type Line = ReadonlyMap<string, Outcome>;
+const pick = (line: Line, names: readonly string[]): Outcome | undefined =>
+  names.map((name) => line.get(name)).find((value) => value !== undefined);
+const numberIn = (line: Line, names: readonly string[]): number => {
+  const value = pick(line, names);
+  return typeof value === "number" ? value : 0;
+};
+
+/** A piece's specific gravity by its own weight if it was weighed, else its wood. */
+function woodOf({ wood, dry, thickness, width, length }: Piece, { system, shop }: Given, ask: Answers["ask"]): Cell {
+  if (!dry) return wood;
+  const volume = (thickness * width * length) / (system === "US" ? 1 : 1000);
+  const gravity = ask("PIECEGRAVITY", { weight: dry, volume }, shop)[0][0];
+  return typeof gravity === "number" ? gravity : wood;
+}
+
+/** The line of the plan for one load alone; a fault where it takes more than one, or none. */
+function loadLine(
+  pieces: readonly Piece[],
+  given: Given,
+  shop: ShopRows,
+  ask: Answers["ask"],
+  faults: Found["faults"],
+  load: number,
+): Line | undefined {
+  const rows = pieces.map((piece): Cell[] => {
+    const { name, count, thickness, width, length } = piece;
+    return [name || piece.wood, count, thickness, width, length, woodOf(piece, given, ask)];
+  });
+  const [head, ...lines] = ask("PLAN", { pieces: rows, chamber: given.chamber, height: given.height }, shop);
+  const fail = (words: string) => {
+    faults[`pour ${load}`] = words;
+    faults[`bake ${load}`] = words;
+    return undefined;
+  };
+  if (!lines.length) return fail(isFault(head[0]) ? head[0].message : "nothing to plan: type a count and three sizes");
+  const bad = lines.find((line) => line.some(isFault) && !isNumber(line[0]));
+  if (bad) return fail(`${String(bad[0])}: ${bad.find(isFault)!.message}`);
+  if (lines.length > 1) return fail(`does not fit into one load: it takes ${lines.length}. Take pieces out, or add a load`);
+  return new Map(head.map((title, i) => [String(title), lines[0][i]]));
+}
+
+const isNumber = (outcome: Outcome): boolean => typeof outcome === "number";
+
+/** Weight, ballast, bake and cooling of one load. */
+function weights(
+  pieces: readonly Piece[],
+  load: number,
+  given: Given,
+  { ask, holds }: Answers,
+  facts: Found["facts"],
+  put: (name: string, outcome: Outcome | undefined) => number | undefined,
+): void {
+  const { system, shop } = given;
+  const unit = gramsIn[String(holds("scale reads", shop) ?? "g")] ?? 1;
+  let dry = 0;
+  let ballast = 0;
+  for (const piece of pieces) {
+    const { thickness, width, length, count } = piece;
+    const volume = (thickness * width * length) / (system === "US" ? 1 : 1000);
+    const wood = woodOf(piece, given, ask);
+    const gravity = typeof wood === "number" ? wood : put(`dry ${load}`, ask("GRAVITY", { species: wood }, shop)[0][0]);
+    if (gravity === undefined) return;
+    const each = piece.dry || (gravity * volume * (system === "US" ? cubicInch : 1)) / unit;
+    dry += each * count;
+    const held = ask("BALLAST", { solids: volume * count, weight: each * count }, shop)[0][0];
+    if (put(`ballast ${load}`, held) === undefined) return;
+    ballast += held as number;
+    const cool = put("cooling", ask("COOLDOWN", { thickness, width, length, gravity }, shop)[0][0]);
+    if (cool !== undefined) facts[`cool ${load}`] = Math.max(Number(facts[`cool ${load}`] ?? 0), cool);
+  }
+  facts[`dry ${load}`] = dry;
+  facts[`ballast ${load}`] = ballast;
+  if (pieces.length !== 1) return;
+  const [{ thickness, width, length, count }] = pieces;
+  const { chamber, height } = given;
+  const [way, layers, stack] = ask("ARRANGE", { chamber, height, thickness, width, length, count }, shop)[0];
+  for (const [name, value] of Object.entries({ way, layers, stack })) if (!isFault(value)) put(`${name} ${load}`, value);
+}
+
+/** The mixed resin from load to load: what one leaves serves the next. */
+class Stock {
+  mixed = 0;
+  packets = 0;
+  private held = 0;
+
+  constructor(
+    private readonly shop: ShopRows,
+    private left: number,
+  ) {}
+
+  get rows(): ShopRows {
+    const others = this.shop.filter(([name]) => name !== "resin on hand");
+    return [...others, ["resin on hand", Math.max(0, this.left)]];
+  }
+
+  use(line: Line, comesBack: boolean, { together }: Given): void {
+    const [mixed, taken] = [numberIn(line, ["to mix"]), numberIn(line, ["taken up"])];
+    const need = numberIn(line, titles.pour) + numberIn(line, titles.add);
+    this.mixed += mixed;
+    this.packets += numberIn(line, ["packets"]);
+    this.left += mixed - (together > 1 ? need : taken);
+    if (together > 1) this.held += need - taken;
+    if (comesBack) {
+      this.left += this.held;
+      this.held = 0;
+    }
+  }
+}
+
+function resin(
+  given: Given,
+  facts: Found["facts"],
+  put: (name: string, outcome: Outcome | undefined) => number | undefined,
+  stock: Stock,
+  ask: Answers["ask"],
+): void {
+  facts.mix = stock.mixed;
+  facts.packets = stock.packets;
+  const onHand = Number(facts["resin on hand"] ?? 0);
+  const itsRate = typeof facts["resin dye rate"] === "number" ? facts["resin dye rate"] : undefined;
+  const dye = put("dye", ask("DYETOPUP", { onHand, itsRate: onHand ? itsRate : 0, added: stock.mixed }, given.shop)[0][0]);
+  if (dye !== undefined) put("spoons", ask("SPOONS", { dye }, given.shop)[0][0]);
+  const mixedOn = facts["resin mixed on"];
+  if (onHand > 0 && typeof mixedOn === "number") put("use by", ask("EXPIRY", { mixed: mixedOn }, given.shop)[0][0]);
+}

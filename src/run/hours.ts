@@ -1,0 +1,38 @@
+/** Hours of the day between which somebody is there; moments in milliseconds, local time `offset` minutes ahead of UTC. */
+export interface Hours {
+  readonly opens: number;
+  readonly closes: number;
+  readonly offset: number;
+}
+
+export const minute = 60_000;
+export const hour = 60 * minute;
+const day = 24 * hour;
+
+/** The first moment at or after one from which so much lies within the hours of one day; the moment itself where no day is long enough. */
+export function openFrom(moment: number, lasting: number, { opens, closes, offset }: Hours): number {
+  if (lasting > (closes - opens) * hour) return moment;
+  const local = moment + offset * minute;
+  const midnight = Math.floor(local / day) * day;
+  const from = Math.max(local, midnight + opens * hour);
+  const at = from + lasting <= midnight + closes * hour ? from : midnight + day + opens * hour;
+  return at - offset * minute;
+}
+
+/** The hour of the day, 0 to 24. */
+export const hourOf = (moment: number, offset: number): number => ((moment + offset * minute) % day) / hour;
+
+/** Closing time of the day of a moment. */
+export function closingOf(moment: number, { closes, offset }: Hours): number {
+  const local = moment + offset * minute;
+  return Math.floor(local / day) * day + closes * hour - offset * minute;
+}
+
+/** The opening time of that day. */
+export const openingOf = (moment: number, hours: Hours): number => closingOf(moment, hours) - (hours.closes - hours.opens) * hour;
+
+const dayZero = Date.UTC(1899, 11, 30);
+
+/** A moment as spreadsheets count days, in local time; and back. */
+export const serialOf = (moment: number, offset: number): number => (moment + offset * minute - dayZero) / day;
+export const momentOf = (serial: number, offset: number): number => Math.round(serial * 86_400) * 1000 + dayZero - offset * minute;

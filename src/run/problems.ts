@@ -1,0 +1,77 @@
+import { closingOf, minute, openingOf, serialOf } from "./hours";
+import { kindOf } from "./kinds";
+import { isOpen, isOver } from "./progress";
+import type { Run, Step } from "./schema";
+import { hoursOf, lastLoad, timeline } from "./timeline";
+
+/** How moments and spells are told to a person. */
+export interface Telling {
+  readonly moment: (at: number) => string;
+  readonly spell: (milliseconds: number) => string;
+}
+
+/** Less than this is no delay worth a word. */
+const patience = 5 * minute;
+
+/** What is missing for a step, by the facts that it stands on. */
+const rests: Readonly<Record<Step["kind"], readonly string[]>> = {
+  choose: ["shop", "dry"],
+  safety: [],
+  mix: ["mix", "dye", "spoons", "pour"],
+  load: ["pour", "ballast"],
+  vacuum: ["gauge"],
+  air: ["add"],
+  soak: [],
+  drain: [],
+  bake: ["bake"],
+  cool: ["cool", "cooling"],
+  weigh: [],
+  price: [],
+};
+
+function missing(run: Run, { kind, loads }: Step): string[] {
+  const about = loads.length ? loads : run.loads.map((_, i) => i + 1);
+  const names = rests[kind].flatMap((name) => [name, ...about.map((load) => `${name} ${load}`)]);
+  const words = names.flatMap((name) => {
+    const fault = run.faults[name];
+    const load = / (\d)$/.exec(name)?.[1];
+    return fault ? [run.loads.length > 1 && load ? `Load ${load}: ${fault}.` : `${fault.charAt(0).toUpperCase()}${fault.slice(1)}.`] : [];
+  });
+  return [...new Set(words)];
+}
+
+/** What is wrong with a step as things stand: late, not in time, outside the hours, or short of a number. */
+export function problemsOf(run: Run, step: Step, now: number, { moment, spell }: Telling): string[] {
+  const words = missing(run, step);
+  if (isOver(step)) return words;
+  const { from, to } = timeline(run, now).get(step.id)!;
+  const begun = step.started !== undefined;
+  if (!begun && isOpen(run, step) && now - step.planned > patience)
+    words.push(`It was to begin at ${moment(step.planned)}, ${spell(now - step.planned)} ago.`);
+  words.push(...tooLate(run, step, { from, to }, { moment, spell }));
+  const hours = hoursOf(run);
+  const attended = !kindOf(step.kind).alone && to > from;
+  if (attended && (to > closingOf(from, hours) + minute || from < openingOf(from, hours) - minute))
+    words.push(
+      `It runs to ${moment(to)}, outside the hours of My Shop (${moment(openingOf(from, hours))} to ${moment(closingOf(from, hours))}).`,
+    );
+  if (step.kind === "mix" && typeof run.facts["use by"] === "number") {
+    const out = Math.max(...[...timeline(run, now).values()].map((span) => span.to));
+    if (serialOf(out, run.offset) > run.facts["use by"] + 1)
+      words.push("The resin on hand is out of date before this run is over: mix a fresh batch.");
+  }
+  return words;
+}
+
+function tooLate(run: Run, step: Step, { from, to }: { from: number; to: number }, { moment, spell }: Telling): string[] {
+  const { how, at } = run.begins;
+  if (how !== "demo") return [];
+  const late = (by: number) => (by > patience ? [`This cannot be done by the demo at ${moment(at)}: late by ${spell(by)}.`] : []);
+  const first = [...new Set(run.steps.filter(({ kind }) => kind === "load").map(({ loads }) => loads[0]))];
+  const last = lastLoad(run).loads[0];
+  if (kindOf(step.kind).once && step.kind !== "price") return late(to - at);
+  if (step.loads[0] === last) return step.kind === "load" ? late(from - at) : [];
+  const isShown = step.loads[0] === first[0] && step.kind !== "weigh";
+  const isReady = first.length > 2 && step.loads[0] === first[1] && !["bake", "cool", "weigh"].includes(step.kind);
+  return isShown || isReady ? late(to - at) : [];
+}

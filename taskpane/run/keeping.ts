@@ -1,0 +1,117 @@
+import type { SheetHost } from "../../shared/host";
+import { findPart, readPart, writePart } from "../../shared/part";
+import { type Runs, runsForm } from "../../src/run/part";
+import type { Run } from "../../src/run/schema";
+
+const mostEarlier = 30;
+const copyName = "porewise:run";
+/** A copy that nobody touched for longer belongs to no run of today. */
+const fresh = 3 * 24 * 3_600_000;
+
+interface Copy {
+  readonly xml: string;
+  readonly touched: number;
+}
+
+const full = "This workbook holds nine records of runs that cannot be read, and room for no more: this run is not kept in it.";
+
+/** Keeps the runs inside the workbook, and a copy in the browser that outlives it being killed before the workbook is kept. */
+export class RunKeeping {
+  runs: Runs = { earlier: [] };
+  unread: readonly { readonly state: string; readonly xml: string }[] = [];
+  trouble = "";
+  /** A run that this browser has and the workbook does not. */
+  stray: Run | undefined;
+  private place = "";
+  private writing: Promise<void> = Promise.resolve();
+
+  constructor(
+    private readonly host: SheetHost,
+    private readonly changed: () => void,
+  ) {}
+
+  async load(): Promise<void> {
+    try {
+      const found = await findPart(runsForm, (place) => this.host.readPart(place), new DOMParser());
+      this.trouble = found ? "" : full;
+      if (!found) return;
+      this.place = found.place;
+      this.unread = found.unread;
+      this.runs = found.document ?? { earlier: [] };
+      this.takeCopy();
+    } catch (error) {
+      this.trouble = `The run kept in this workbook cannot be read just now. ${(error as Error).message}`;
+    }
+  }
+
+  private takeCopy(): void {
+    const copy = this.copied();
+    const run = copy?.now;
+    const own = this.runs.now;
+    if (!run) return;
+    if (own?.id === run.id) {
+      if (run.revision > own.revision) this.set(copy!);
+    } else if (!own && !this.runs.earlier.some(({ id }) => id === run.id)) this.stray = run;
+  }
+
+  private copied(): Runs | undefined {
+    try {
+      const copy = JSON.parse(localStorage.getItem(copyName) ?? "null") as Copy | null;
+      if (!copy || Date.now() - copy.touched > fresh) return undefined;
+      const part = readPart(runsForm, copy.xml, runsForm.namespace, new DOMParser());
+      return part.state === "read" ? part.document : undefined;
+    } catch {
+      return undefined;
+    }
+  }
+
+  private copy(): void {
+    try {
+      if (this.runs.now)
+        localStorage.setItem(copyName, JSON.stringify({ xml: writePart(runsForm, this.runs, runsForm.namespace), touched: Date.now() }));
+      else localStorage.removeItem(copyName);
+    } catch {
+      // A browser that keeps nothing leaves it to the workbook.
+    }
+  }
+
+  dropStray(): void {
+    this.stray = undefined;
+    localStorage.removeItem(copyName);
+  }
+
+  setRun(now: Run | undefined): void {
+    this.set({ ...this.runs, now });
+  }
+
+  /** The run is over, or put aside: it stays readable. */
+  putAside(): void {
+    const { now, earlier } = this.runs;
+    if (now) this.set({ earlier: [now, ...earlier].slice(0, mostEarlier) });
+  }
+
+  set(runs: Runs): void {
+    this.runs = runs;
+    this.stray = undefined;
+    this.save();
+  }
+
+  async again(): Promise<void> {
+    if (this.place) this.save();
+    else await this.load();
+    this.changed();
+  }
+
+  private save(): void {
+    this.copy();
+    if (!this.place) return;
+    const xml = writePart(runsForm, this.runs, this.place);
+    const { runs } = this;
+    this.writing = this.writing.then(async () => {
+      if (runs !== this.runs) return;
+      const ended = await this.host.writePart(this.place, xml);
+      this.trouble = ended.done ? "" : ended.words;
+      this.changed();
+    });
+  }
+}
