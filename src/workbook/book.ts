@@ -83,6 +83,8 @@ export interface Print {
   readonly titleRow?: number;
   /** Columns from the first on that go to paper; the rest serve charts. */
   readonly columns?: number;
+  /** Rows from the first on that go to paper; all where this is left out. */
+  readonly rows?: number;
 }
 
 export interface Sheet {
@@ -96,6 +98,8 @@ export interface Sheet {
   readonly alerts: Alert[];
   readonly charts: Chart[];
   readonly breaks: number[];
+  /** Points that a line is high, where it is not the usual. */
+  line?: number;
   frozen?: { rows: number; columns: number };
   print: Print;
 }

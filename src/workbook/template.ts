@@ -1,4 +1,5 @@
 import type { System } from "../../shared/unittable";
+import { places } from "../checklist/onsheet";
 import type { Book } from "./book";
 import type { Edition } from "./formula";
 import { kitOf, readShop } from "./kit";
@@ -43,6 +44,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   const supplies = suppliesSheet(kit, loads, today.start);
   const log = logSheet(kit, shop, woods);
   const handout = handoutSheet(kit, shop);
+  const safety = safetySheet();
   const rest = [
     shop.page,
     blanks.page,
@@ -52,7 +54,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     resin.page,
     supplies,
     log,
-    safetySheet(),
+    safety.page,
     handout,
     check.page,
     woods.page,
@@ -84,6 +86,9 @@ export function template(system: System, filled: "demo" | "empty"): Template {
         { name: "RunTotal", ref: price.total },
         { name: "ResinRuns", ref: resin.runs },
         { name: "ResinNow", ref: resin.now },
+        { name: places.run, ref: safety.run },
+        { name: places.list, ref: safety.list },
+        { name: places.runs, ref: safety.runs },
       ],
     },
     check: check.line,

@@ -61,7 +61,7 @@ const pageOf = ({ print }: Sheet, titles: ReturnType<typeof titlesOf>, rows: num
   fitToWidth: 1,
   fitToHeight: print.pages ?? 0,
   printTitlesRow: titles && `$${titles[0] + 1}:$${titles[1] + 1}`,
-  printArea: print.columns ? `$A$1:$${columnName(print.columns - 1)}$${rows}` : undefined,
+  printArea: print.columns ? `$A$1:$${columnName(print.columns - 1)}$${print.rows ?? rows}` : undefined,
   margins,
 });
 
