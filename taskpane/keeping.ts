@@ -1,7 +1,7 @@
 import type { Block, SheetHost } from "../shared/host";
 import { fresh, type Words } from "../src/checklist/list";
-import { type Found, find, read, write } from "../src/checklist/part";
 import { fromSheet, places, toSheet } from "../src/checklist/onsheet";
+import { type Found, find, read, write } from "../src/checklist/part";
 import type { List, Now } from "../src/checklist/schema";
 import { draftOf, keepDraft } from "./draft";
 
@@ -24,7 +24,8 @@ const draftName = "checklist";
 const same = (now: unknown, wanted: unknown): boolean => String(now ?? "") === String(wanted);
 
 /** What a cell says: one that holds a formula says nothing that could be taken over. */
-const cellsOf = ({ cells }: Block) => cells.map((row) => row.map((cell) => (typeof cell === "string" && cell.startsWith("=") ? "" : (cell ?? ""))));
+const cellsOf = ({ cells }: Block) =>
+  cells.map((row) => row.map((cell) => (typeof cell === "string" && cell.startsWith("=") ? "" : (cell ?? ""))));
 
 const parser = () => new DOMParser();
 const full = "This workbook holds nine lists that cannot be read, and room for no more: what you change here is not kept.";

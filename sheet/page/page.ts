@@ -10,7 +10,9 @@ import { Library, type Standing } from "./kept/library";
 import { Keys } from "./keys";
 import { Menu } from "./menu";
 import { nameFields } from "./named";
+import { followOffline } from "./offline";
 import { Pane } from "./pane";
+import { RunScreen } from "./run";
 import { standingWords } from "./standing";
 import { Ways } from "./ways";
 import { wholeOf } from "./whole";
@@ -72,7 +74,8 @@ async function start(): Promise<void> {
   new Menu(part("more"), part("acts"), part("tools"));
   const ways = new Ways(part("grid"), () => desk.model);
   followOnPress(part("grid"), () => follow(desk.model, asks.notify));
-  const pane: Pane = new Pane(part("pane"), part("grid"), part("functions"), pageHost(desk, wholeOf(desk, library, files)), {
+  const host = pageHost(desk, wholeOf(desk, library, files));
+  const pane: Pane = new Pane(part("pane"), part("functions"), host, {
     tell,
     listen: (inside) => keys.listen(inside),
     toGrid: ways.toGrid,
@@ -89,6 +92,8 @@ async function start(): Promise<void> {
     follow: () => follow(desk.model, asks.notify),
   });
   keys.show(part("keys"), part<HTMLDialogElement>("keyboard"), part("keyboard-list"));
+  new RunScreen({ alone: part("alone"), toSheet: part("to-sheet"), toRun: part("to-run") }, host, tell);
+  followOffline();
   addEventListener("visibilitychange", () => document.visibilityState === "hidden" && library.flush());
   addEventListener("pagehide", () => {
     // A cell that is being typed into takes what was typed when it loses the focus.

@@ -3,16 +3,12 @@ import { draftOf, keepDraft } from "../../taskpane/draft";
 
 const draftName = "pane is open";
 
-/** A phone shows one thing at a time: the run first, the sheet a press away. */
-const phone = matchMedia("(max-width: 560px)");
-
 /** The side pane beside the grid, in a frame of its own so that neither's keys and styles reach the other. */
 export class Pane {
   private frame: HTMLIFrameElement | undefined;
 
   constructor(
     private readonly side: HTMLElement,
-    private readonly grid: HTMLElement,
     private readonly button: HTMLElement,
     private readonly host: SheetHost,
     private readonly around: {
@@ -23,8 +19,7 @@ export class Pane {
     },
   ) {
     button.addEventListener("click", () => this.toggle());
-    phone.addEventListener("change", () => this.name());
-    this.show(draftOf(draftName, (kept) => (kept === true || kept === false ? kept : undefined)) ?? phone.matches);
+    if (draftOf(draftName, Boolean)) this.show(true);
   }
 
   get isOpen(): boolean {
@@ -45,19 +40,12 @@ export class Pane {
   private show(open: boolean): void {
     this.side.hidden = !open;
     this.button.setAttribute("aria-expanded", String(open));
-    this.name();
     if (open && !this.frame) this.load();
-  }
-
-  /** On a phone the button says where it leads; what lies under the pane is out of reach there. */
-  private name(): void {
-    this.button.textContent = phone.matches ? (this.isOpen ? "Sheet" : "Run") : "Side pane";
-    this.grid.inert = phone.matches && this.isOpen;
   }
 
   private toggle(): void {
     this.show(!this.isOpen);
-    keepDraft(draftName, this.isOpen);
+    keepDraft(draftName, this.isOpen || undefined);
     if (this.isOpen) this.focus();
     else this.around.toGrid();
   }
@@ -65,7 +53,7 @@ export class Pane {
   private load(): void {
     const frame = Object.assign(document.createElement("iframe"), {
       title: "Side pane",
-      src: phone.matches ? "pane.html#run" : "pane.html",
+      src: "pane.html",
     });
     frame.addEventListener("load", () => {
       const inside = frame.contentWindow as Window & { showPane?: (host: SheetHost) => void };

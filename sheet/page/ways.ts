@@ -36,7 +36,7 @@ export class Ways {
 
   private focus(selector: string): boolean {
     const item = this.grid.querySelector<HTMLElement>(selector);
-    if (!item?.offsetParent || this.grid.inert) return false;
+    if (!item?.offsetParent) return false;
     item.focus();
     return document.activeElement === item;
   }
@@ -53,7 +53,6 @@ export class Ways {
         name: "cells",
         holds: (at) => this.grid.contains(at) && !at.closest(`${menus}, ${sheets}`),
         enter: () => {
-          if (this.grid.inert) return false;
           this.toGrid();
           return true;
         },

@@ -34,7 +34,9 @@ export function toSheet(list: List): Cells {
   const { shown, more } = inOrder(list);
   const rows = shown.map(({ done, stage, text, why }): Row => [done ? ticked : "", stages[stage], text, why]);
   if (more) rows.push(["", "", `${more}${moreWords}`, ""]);
-  const runs = list.runs.map((run): Row => [readDate(run.when) ?? "", run.who, `${leftOpen(run)}${run.open.length ? `: ${run.open.join("; ")}` : ""}`]);
+  const runs = list.runs.map(
+    (run): Row => [readDate(run.when) ?? "", run.who, `${leftOpen(run)}${run.open.length ? `: ${run.open.join("; ")}` : ""}`],
+  );
   return {
     run: [[readDate(when) ?? ""], [who], [by], [calls]],
     list: filled(rows, room, columns.length),
@@ -45,11 +47,24 @@ export function toSheet(list: List): Cells {
 const isTicked = (cell: Value | null | undefined): boolean =>
   cell === true || (typeof cell === "string" && !["", "open", "no", "false"].includes(cell.trim().toLowerCase()));
 
-const stageOf = (cell: unknown): Stage | undefined => stageNames.find((stage) => stages[stage].toLowerCase() === String(cell ?? "").trim().toLowerCase());
+const stageOf = (cell: unknown): Stage | undefined =>
+  stageNames.find(
+    (stage) =>
+      stages[stage].toLowerCase() ===
+      String(cell ?? "")
+        .trim()
+        .toLowerCase(),
+  );
 
 const words = (cell: unknown): string => (typeof cell === "string" ? oneLine(cell) : typeof cell === "number" ? String(cell) : "");
 
-const dayOf = (cell: unknown): string => (typeof cell === "number" && cell > 60 ? isoDate(cell) : readDate(words(cell)) === undefined ? "" : words(cell).slice(0, 10));
+/** Days that a calendar of four figures knows. */
+const days = [61, 2_958_465] as const;
+
+function dayOf(cell: unknown): string {
+  if (typeof cell === "number") return cell >= days[0] && cell <= days[1] ? isoDate(cell) : "";
+  return readDate(words(cell)) === undefined ? "" : words(cell).slice(0, 10);
+}
 
 const nowOf = (cells: readonly (readonly unknown[])[]): Now => ({
   when: dayOf(cells[0]?.[0]),
@@ -64,7 +79,9 @@ const nowOf = (cells: readonly (readonly unknown[])[]): Now => ({
  */
 export function fromSheet(list: List, cells: { readonly run: Cells["run"]; readonly list: readonly (readonly unknown[])[] }): List {
   const rows = cells.list.flatMap(([done, stage, text, why], at) =>
-    words(text) && !words(text).endsWith(moreWords) ? [{ at, done: isTicked(done as Value), stage: stageOf(stage), text: words(text), why: words(why) }] : [],
+    words(text) && !words(text).endsWith(moreWords)
+      ? [{ at, done: isTicked(done as Value), stage: stageOf(stage), text: words(text), why: words(why) }]
+      : [],
   );
   const { shown } = inOrder(list);
   const found = new Map<(typeof rows)[number], Item>();

@@ -147,7 +147,12 @@ export class Safety extends View {
       ["Done?", "When", "What to do", "Why"],
       ["", "", first, ""],
     ];
-    const names = ["day", "who runs it", "who stands by", "who calls for help"].map((name, i) => ["", name, i ? String(run[i][0]) : this.list.now.when, ""]);
+    const names = ["day", "who runs it", "who stands by", "who calls for help"].map((name, i) => [
+      "",
+      name,
+      i ? String(run[i][0]) : this.list.now.when,
+      "",
+    ]);
     const rows = list.filter((row) => row[2] !== "").map((row) => row.map(String));
     this.tellEnd(await this.host.printSheet("Safety list", [...heading, ...names, ...rows]), "The list stands on a sheet of its own.");
   };
