@@ -21,11 +21,12 @@ interface Draft {
 }
 
 const draftName = "checklist";
-const same = (now: unknown, wanted: unknown): boolean => String(now ?? "") === String(wanted);
+/** Text that a cell would read as something else is typed with a mark before it; the mark is no part of it. */
+const typed = (value: string | number | boolean) => (typeof value === "string" && /^['=+\-@\d]/.test(value) ? `'${value}` : value);
+const said = (cell: unknown) => (typeof cell === "string" && cell.startsWith("'") ? cell.slice(1) : (cell ?? ""));
+const same = (now: unknown, wanted: unknown): boolean => String(said(now)) === String(wanted);
 
-/** What a cell says: one that holds a formula says nothing that could be taken over. */
-const cellsOf = ({ cells }: Block) =>
-  cells.map((row) => row.map((cell) => (typeof cell === "string" && cell.startsWith("=") ? "" : (cell ?? ""))));
+const cellsOf = ({ cells }: Block) => cells.map((row) => row.map(said));
 
 const parser = () => new DOMParser();
 const full = "This workbook holds nine lists that cannot be read, and room for no more: what you change here is not kept.";
@@ -138,7 +139,9 @@ export class Keeping {
     if (!run || !list || this.busy) return;
     const followed = fromSheet(this.list, { run: cellsOf(run), list: cellsOf(list) });
     if (JSON.stringify(followed) === JSON.stringify(this.list)) return;
-    this.set(followed);
+    // A sheet that came later, or was never shown the list, has nothing to say against it.
+    const isNews = this.list.onSheet || JSON.stringify(this.list) === JSON.stringify(fresh);
+    this.set(isNews ? { ...followed, onSheet: true } : { ...this.list, onSheet: true });
     this.changed();
   }
 
@@ -149,7 +152,7 @@ export class Keeping {
     for (const name of ["run", "list", "runs"] as const) {
       const now = await this.host.contents(places[name]);
       if (!now) continue;
-      const cells = wanted[name].map((row, r) => row.map((value, c) => (same(now.cells[r]?.[c], value) ? null : value)));
+      const cells = wanted[name].map((row, r) => row.map((value, c) => (same(now.cells[r]?.[c], value) ? null : typed(value))));
       if (cells.some((row) => row.some((cell) => cell !== null))) blocks.push({ at: now.at, cells });
     }
     if (!blocks.length) return;

@@ -103,6 +103,7 @@ export function startRun(list: List, now: Now): List {
   const begun = { ...now, who: oneLine(now.who), by: oneLine(now.by), calls: oneLine(now.calls) };
   const over: Run = { when: list.now.when || begun.when, who: list.now.who, open: unticked(list).map(({ text }) => text) };
   return {
+    ...list,
     items: list.items.map((item) => ({ ...item, done: false })),
     now: begun,
     runs: (isBegun(list) ? [over, ...list.runs] : list.runs).slice(0, mostRuns),

@@ -77,7 +77,10 @@ const nowOf = (cells: readonly (readonly unknown[])[]): Now => ({
  * The list with what was ticked, typed, added or taken out on the sheet. A row is the item that has its words; a row with other
  * words is the item whose row it was.
  */
-export function fromSheet(list: List, cells: { readonly run: Cells["run"]; readonly list: readonly (readonly unknown[])[] }): List {
+export function fromSheet(
+  list: List,
+  cells: { readonly run: readonly (readonly unknown[])[]; readonly list: readonly (readonly unknown[])[] },
+): List {
   const rows = cells.list.flatMap(([done, stage, text, why], at) =>
     words(text) && !words(text).endsWith(moreWords)
       ? [{ at, done: isTicked(done as Value), stage: stageOf(stage), text: words(text), why: words(why) }]

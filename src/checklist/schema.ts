@@ -44,6 +44,7 @@ const keptSchema = z.object({
   ),
   now: z.optional(nowSchema),
   runs: z.optional(z.array(recordSchema).check(z.maxLength(mostRuns))),
+  onSheet: z.optional(z.literal(true)),
   /** The one run that lists of before kept. */
   last: z.optional(recordSchema),
 });
@@ -52,7 +53,9 @@ export const noRun = { when: "", who: "", by: "", calls: "" };
 
 export const listSchema = z.pipe(
   keptSchema,
-  z.transform(({ items, now = noRun, last, runs = last ? [last] : [] }): List => ({ items, now, runs })),
+  z.transform(
+    ({ items, now = noRun, last, runs = last ? [last] : [], onSheet }): List => ({ items, now, runs, ...(onSheet && { onSheet }) }),
+  ),
 );
 
 export type Item = Readonly<z.infer<typeof itemSchema>>;
@@ -65,4 +68,6 @@ export interface List {
   readonly now: Now;
   /** Runs that are over, the newest first. */
   readonly runs: readonly Run[];
+  /** The sheet has shown this list: what differs there was typed there. */
+  readonly onSheet?: true;
 }

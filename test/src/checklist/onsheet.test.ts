@@ -60,7 +60,7 @@ describe("the list on its sheet", () => {
   });
 
   it("reads a day as a date or as text, and nothing else", () => {
-    const dated = (day: unknown) => fromSheet(fresh, { ...cells(), run: [[day], [""], [""], [""]] as any }).now.when;
+    const dated = (day: unknown) => fromSheet(fresh, { ...cells(), run: [[day], [""], [""], [""]] }).now.when;
     expect([46095, "2026-03-14", "soon", -4, 1e9].map(dated)).toEqual(["2026-03-14", "2026-03-14", "", "", ""]);
   });
 });
