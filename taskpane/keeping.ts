@@ -100,7 +100,7 @@ export class Keeping {
   }
 
   set(list: List): void {
-    this.list = list;
+    this.list = this.isOnSheet ? { ...list, onSheet: true } : list;
     this.save();
   }
 
