@@ -18,6 +18,12 @@ function cautionsIn({ getters }: Model): Set<string> {
   return keys;
 }
 
+/** Whether a workbook calls our functions anywhere. */
+export const holdsOurs = ({ getters }: Model): boolean =>
+  getters
+    .getSheetIds()
+    .some((id) => getters.getCells(id).some((cell) => cell.isFormula && /PORE\./i.test(cell.compiledFormula.normalizedFormula)));
+
 const item = (words: string) => Object.assign(document.createElement("li"), { textContent: words });
 
 /** The strip under the sheet: what to mind with the numbers in sight, on one line, and all of it a press away. */

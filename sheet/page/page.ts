@@ -1,7 +1,7 @@
 import { Asker } from "./ask";
-import { Care } from "./care";
+import { Care, holdsOurs } from "./care";
 import { Desk } from "./desk";
-import { Files } from "./files";
+import { Files, type Tell } from "./files";
 import { first } from "./first";
 import { follow, followOnPress } from "./follow";
 import { prepare } from "./grid";
@@ -29,14 +29,22 @@ function showStanding(standing: Standing): void {
 
 let telling: ReturnType<typeof setTimeout> | undefined;
 
-/** Says for a while what was done; how keeping stands stays in sight beside it. */
-function tell(words: string): void {
+/** Says for a while what was done, and offers what may come next; how keeping stands stays in sight beside it. */
+const tell: Tell = (words, next) => {
   clearTimeout(telling);
-  part("told").textContent = words;
-  telling = setTimeout(() => {
+  const quiet = () => {
     part("told").textContent = "";
-  }, 8_000);
-}
+    part("next").hidden = true;
+  };
+  part("told").textContent = words;
+  part("next").hidden = !next;
+  part("next").textContent = next?.words ?? "";
+  part("next").onclick = () => {
+    quiet();
+    next?.act();
+  };
+  telling = setTimeout(quiet, next ? 30_000 : 8_000);
+};
 
 async function start(): Promise<void> {
   const care = new Care(part("care"), part("cautions"), part<HTMLDialogElement>("all"), part("here-cautions"), part("all-cautions"));
@@ -64,7 +72,10 @@ async function start(): Promise<void> {
     first,
   });
   await library.begin();
-  const files = new Files(library, asker, tell);
+  const files: Files = new Files(library, asker, tell, () =>
+    holdsOurs(desk.model) ? () => whole.copyWithValues({ progress: () => undefined, stop: new AbortController().signal }) : undefined,
+  );
+  const whole = wholeOf(desk, library, files);
   files.listen(part("open"), part<HTMLInputElement>("file"), part("save"));
   const workbooks = new Workbooks(part<HTMLDialogElement>("books"), library, asker, tell);
   part("workbooks").addEventListener("click", () => void workbooks.open());
@@ -74,7 +85,7 @@ async function start(): Promise<void> {
   new Menu(part("more"), part("acts"), part("tools"));
   const ways = new Ways(part("grid"), () => desk.model);
   followOnPress(part("grid"), () => follow(desk.model, asks.notify));
-  const host = pageHost(desk, wholeOf(desk, library, files));
+  const host = pageHost(desk, whole);
   const pane: Pane = new Pane(part("pane"), part("functions"), host, {
     tell,
     listen: (inside) => keys.listen(inside),

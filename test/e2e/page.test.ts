@@ -10,7 +10,7 @@ import { hundred } from "../sheet/hundred";
 import { near } from "../within";
 import { type Sheet, type Site, site } from "./driver";
 
-jest.setTimeout(60_000);
+jest.setTimeout(240_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 /** Where J24 lies on a grid of the usual widths before anybody scrolls, in pixels. */

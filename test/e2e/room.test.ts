@@ -2,7 +2,7 @@ import type { BrowserContextOptions } from "playwright-core";
 import { findBrowser } from "../../tool/browser";
 import { type Sheet, type Site, site } from "./driver";
 
-jest.setTimeout(120_000);
+jest.setTimeout(240_000);
 
 const tall = { width: 390, height: 844 };
 const tablet = { width: 820, height: 1180 };
