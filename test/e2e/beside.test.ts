@@ -196,7 +196,7 @@ const toChecklist =
       await to(`#field-${field}`);
       await sheet.page.keyboard.type(text);
     }
-    await to("Put it into the cell");
+    await to("Insert formula");
     await press("Enter");
     await sheet.shows(free, "1.14");
     await press("Enter");

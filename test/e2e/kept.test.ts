@@ -181,11 +181,11 @@ const spoil = (sheet: Sheet, change: string): Promise<void> =>
     const versions = row(sheet, "Invented shop").locator(".versions li");
     expect(await versions.count()).toBe(9);
     await row(sheet, "Invented shop").locator("summary").click();
-    await versions.nth(4).getByRole("button", { name: "Go back to it" }).click();
+    await versions.nth(4).getByRole("button", { name: "Go back to this" }).click();
     await sheet.shows(free, "7");
     await list(sheet);
     await row(sheet, "Invented shop").locator("summary").click();
-    await row(sheet, "Invented shop").locator(".versions li").nth(0).getByRole("button", { name: "Go back to it" }).click();
+    await row(sheet, "Invented shop").locator(".versions li").nth(0).getByRole("button", { name: "Go back to this" }).click();
     await sheet.shows(free, "12");
   });
 
@@ -258,7 +258,7 @@ const spoil = (sheet: Sheet, change: string): Promise<void> =>
     await sheet.answer("Understood");
     await sheet.shows(free, "good");
     await list(sheet);
-    await books(sheet).getByText("Set aside, because it could not be read").waitFor();
+    await books(sheet).getByText("Set aside because it could not be read").waitFor();
     const download = sheet.page.waitForEvent("download");
     await books(sheet).getByRole("button", { name: "Download as it is" }).click();
     expect(JSON.parse(readFileSync(await (await download).path(), "utf8"))).toEqual({ form: 1, book: "no book" });

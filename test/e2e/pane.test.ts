@@ -110,7 +110,7 @@ withBrowser("the pane beside a sheet", () => {
       await press("Enter");
       await kept("Other words");
       await press("Enter");
-      await to("Restore its first words");
+      await to("Restore the original wording");
       await press("Enter");
       await kept("Leave room for foam above the resin");
       await press("Enter");
@@ -152,7 +152,7 @@ withBrowser("the pane beside a sheet", () => {
       await press("Enter");
       expect(await said()).toBe("");
       await type("The door shuts");
-      await to("Add an item to Afterwards");
+      await to("Add an item to After");
       await press("Enter");
       expect(await said()).toBe("“The door shuts” is kept.");
       await kept("The door shuts");
@@ -163,7 +163,7 @@ withBrowser("the pane beside a sheet", () => {
       await press("Enter");
       expect(await pane.getByText("Do not add it").count()).toBe(1);
       await press("Enter");
-      expect(await said()).toBe("Type what is to be checked.");
+      expect(await said()).toBe("Type what to check.");
       expect(await focused()).toBe("item-text");
       await press("Escape");
       expect(await said()).toBe("");
@@ -376,7 +376,7 @@ withBrowser("the pane beside a sheet", () => {
         await type(text);
       }
       expect(await pane.locator("#answer").textContent()).toMatch(/Fluid to pour\s*1\.137 qt\s*4\.547 cups, 1076 mL/);
-      await to("Put it into the cell");
+      await to("Insert formula");
       await press("Enter");
       await page.waitForFunction(() => sheet.cells.size > 0);
       expect(await page.evaluate(() => sheet.cells.get("Sheet1!B2"))).toMatchObject({ formula: "=PORE.FILL(6,5,104)", format: "0.00" });
@@ -471,14 +471,14 @@ withBrowser("the pane beside a sheet", () => {
       await view("Functions");
       await to("#search");
       await type("lid");
-      await to("Must this lid be refused?");
+      await to("Is this lid too weak?");
       await press("Enter");
       await pane.locator("#field-diameter").fill("6");
       await pane.locator("#field-thickness").fill("0.75");
-      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*not refused, which proves nothing\s*$/);
+      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*not ruled out (this is no approval)\s*$/);
       expect(await pane.locator(".formula").textContent()).toBe("=INDEX(PORE.LIDLOAD(6,0.75),1,1)");
       await pane.locator("#field-diameter").fill("30");
-      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*refused\s*$/);
+      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*too weak: do not pump\s*$/);
     });
 
     it("answers a keystroke in time", async () => {
@@ -521,9 +521,9 @@ withBrowser("the pane beside a sheet", () => {
       await view("Working");
       await pane.locator("#working .call").waitFor();
       expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core is at 190 °F, with the oven at 200 °F");
-      expect(await pane.locator("#working").textContent()).toContain("Honest range: ");
+      expect(await pane.locator("#working").textContent()).toContain("Likely range: ");
       expect(await pane.locator("figure h3").allTextContents()).toEqual([
-        "How skin and core warm up",
+        "How surface and core warm up",
         "The blank sawn across after 14 min",
       ]);
       await calculate("ARRANGE", 6, 10, 0.75, 0.75, 5, 16);
@@ -543,7 +543,7 @@ withBrowser("the pane beside a sheet", () => {
       await press("Enter");
       expect(await pane.locator("#working").textContent()).toContain("would be a guess");
       await pane.locator('.said[data-failed="true"]').waitFor();
-      expect(await said()).toBe("The cell was calculated, and no PORE function answered: check the spelling of its name.");
+      expect(await said()).toBe("The cell was calculated, but no PORE function ran: check the spelling of its name.");
     });
 
     it("never shows a stale number as fresh", async () => {
@@ -563,7 +563,7 @@ withBrowser("the pane beside a sheet", () => {
       await view("Working");
       await pane.locator("#working .call").waitFor();
       const text = await pane.locator("#working .lines").first().textContent();
-      expect(text).toBe("Verdictnot refused, which proves nothing");
+      expect(text).toBe("Verdictnot ruled out (this is no approval)");
       expect(await pane.locator("#working").textContent()).not.toMatch(/19\.7|20 %|0\.197/);
     });
 

@@ -97,7 +97,7 @@ withBrowser("Excel's host under the vendor's library", () => {
     expect(await page.evaluate((look) => host.write("=1", look, false), look)).toMatchObject({
       done: false,
       filled: true,
-      words: "B2 is filled already.",
+      words: "B2 is not empty.",
     });
     expect(await cellAt("Sheet1!B2")).toMatchObject({ value: 12 });
     expect(await page.evaluate((look) => host.write("=PORE.DYE(2)", look, true), look)).toMatchObject({ done: true });

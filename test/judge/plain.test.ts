@@ -90,17 +90,17 @@ const cases = {
     books[name].Sheets[sheet][at(sheet, label, column)]?.v ?? "";
 
   it("screens the lid that stands there now", () => {
-    expect(shows("asItIs", "My Shop", "the lid is")).toBe("not refused, which proves nothing");
-    expect(shows("thinLid", "My Shop", "the lid is")).toBe("refused: do not pump");
+    expect(shows("asItIs", "My Shop", "lid check")).toBe("not ruled out (this is no approval)");
+    expect(shows("thinLid", "My Shop", "lid check")).toBe("too weak: do not pump");
     expect(shows("thinLid", "Today", "gauge to go to")).toBe("");
-    expect(shows("noMaterial", "My Shop", "the lid is")).toBe("refused: say what it is made of");
+    expect(shows("noMaterial", "My Shop", "lid check")).toBe("choose what it is made of");
   });
 
   it.each(["heavyPart", "textWeight"] as const)("takes no blank or word for a weight of nought: %s", (name) => {
     expect(shows(name, "Blanks", "spalted boxelder", 11)).toBe(dash);
     expect(shows(name, "Blanks", "spalted boxelder", 14)).toBe(dash);
     expect(shows(name, "Blanks", "spalted boxelder", 17)).toMatch(/weight/);
-    expect(shows(name, "Blanks", "rows to look at")).toBe(shows("asItIs", "Blanks", "rows to look at") + 1);
+    expect(shows(name, "Blanks", "rows to problem")).toBe(shows("asItIs", "Blanks", "rows to problem") + 1);
   });
 
   it("waits for the weights of the run, and refuses those that cannot be", () => {
@@ -123,7 +123,7 @@ const cases = {
   });
 
   it("gives resin without a date no day to be used by", () => {
-    expect(shows("undated", "Today", "use all of it by")).toBe("");
+    expect(shows("undated", "Today", "use it all by")).toBe("");
     expect(shows("undated", "Today", "oldest part mixed on", 3)).toMatch(/no date/);
     expect(shows("undated", "Today", "mix", 3)).toMatch(/^counts on resin/);
   });

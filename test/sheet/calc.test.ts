@@ -66,7 +66,7 @@ describe("calc of one formula", () => {
   it("answers in words, with the unit, the source and the cautions", () => {
     const { stdout, status } = run("=PORE.FILL(6,5,104)");
     expect(status).toBe(0);
-    expect(stdout).toContain("fluid to pour: 1.137 qt");
+    expect(stdout).toContain("resin to pour: 1.137 qt");
     expect(stdout).toContain("28.27 in² × (5 in + 1 in) − 104 in³");
     expect(stdout).toContain("! Resin and catalyst: gloves");
   });

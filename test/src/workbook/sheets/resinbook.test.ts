@@ -69,7 +69,7 @@ describe.each(["live", "plain"] as const)("a slip in the ledger, %s", (edition) 
     expect(ledger(2, 9)).toBe("give this row a date");
     expect(ledger(4, 9)).toMatch(/a row above is wrong/);
     expect([beside("in the tub now"), beside("use by"), beside("oldest part mixed")]).toEqual(["", "", ""]);
-    expect(beside("in the tub now", 3)).toMatch(/its “look at” says why/);
+    expect(beside("in the tub now", 3)).toMatch(/see its “problem”/);
   });
 
   it("no more leaves than stood there", () => {
