@@ -47,6 +47,8 @@ export class Desk {
     if (over && strict) throw new Unreadable("its formulas take longer than 20 seconds, or fill more than five million cells");
     const sheetIdFrom = model.getters.getActiveSheetId();
     if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
+    const spoken = new Spoken(model);
+    onEntry(model, (at) => spoken.before(at));
     // A grid that is drawn anew takes the focus.
     const focused = focusedIn(document);
     const view = await mount(model, this.places.grid, this.asks, () => this.ended(model));
@@ -55,8 +57,6 @@ export class Desk {
     const other = id !== this.id;
     if (other) this.ends = 0;
     [this.id, this.beside, this.readOnly] = [id, beside, readOnly];
-    const spoken = new Spoken(model);
-    onEntry(model, (at) => spoken.before(at));
     const mirror = new Mirror(model, this.places, spoken);
     const makeRoom = fitFrozen(model);
     this.now = { model, mirror, view };

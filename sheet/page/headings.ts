@@ -36,6 +36,16 @@ export class Headings {
       const unit = up > 0 && !this.isBold(over) ? this.text(over) : "";
       return { text: this.text(at), unit: unit.length > 12 ? "" : unit, row: up };
     }
+    return this.plainly({ sheetId, col, row });
+  }
+
+  /** Over numbers the nearest word heads them, bold or not. */
+  private plainly({ sheetId, col, row }: CellPosition): Heading | undefined {
+    if (this.text({ sheetId, col, row }) !== "") return undefined;
+    for (let up = row - 1; up >= Math.max(0, row - most); up--) {
+      const text = this.text({ sheetId, col, row: up });
+      if (text) return { text, unit: "", row: up };
+    }
     return undefined;
   }
 

@@ -24,6 +24,8 @@ export const changes: readonly (readonly [from: string, to: string])[] = [
     'class="o-sheet-item o-list-sheets me-2 p-1" role="button" aria-label="All sheets" title="All sheets"',
   ],
   ['class="py-1 px-1 mx-2 ribbon-toggler"', 'class="py-1 px-1 mx-2 ribbon-toggler" role="button" aria-label="Menus" title="Menus"'],
+  // A place before all others in the order of Tab would lead away from where a person is.
+  ['tabindex="1"', 'tabindex="0"'],
   ['class="o-composer w-100 text-start"', 'role="textbox" aria-multiline="true" aria-label="Cell" class="o-composer w-100 text-start"'],
   ['class="o-grid w-100 h-100 o-zoomable"', 'role="group" aria-label="Cells" class="o-grid w-100 h-100 o-zoomable"'],
   ['<canvas t-ref="canvas"/>', '<canvas t-ref="canvas" aria-hidden="true"/>'],

@@ -3,6 +3,9 @@ import type { Part } from "./keys";
 import type { Pane } from "./pane";
 import { press, rove } from "./roving";
 
+/** Frames that a menu may take to be drawn. */
+const patience = 120;
+
 const within = (place: HTMLElement) => (at: Element) => place.contains(at);
 
 /** The ways between the parts of the page, for whoever has no pointer. */
@@ -73,11 +76,14 @@ export class Ways {
   /** A menu opened by keys has its first entry under them. */
   private openMenu(menu: HTMLElement): void {
     press(menu);
-    requestAnimationFrame(() => {
-      const list = this.grid.querySelector<HTMLElement>(".o-menu-wrapper") ?? document.querySelector<HTMLElement>(".o-menu-wrapper");
-      list?.focus();
-      list?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowDown", bubbles: true, cancelable: true }));
-    });
+    const list = () => document.querySelector<HTMLElement>(".o-menu-wrapper");
+    const enter = (frames: number) => {
+      const there = list();
+      if (!there && frames) return requestAnimationFrame(() => enter(frames - 1));
+      there?.focus();
+      return there?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowDown", bubbles: true, cancelable: true }));
+    };
+    enter(patience);
   }
 
   private openSheet(id: string): void {

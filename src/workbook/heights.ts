@@ -43,5 +43,6 @@ export function heightsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): Map<
     const height = Math.ceil((lines * line * points) / size) + (lines > 1 || points > size ? 2 : 0);
     if (height > (heights.get(row) ?? line)) heights.set(row, height);
   }
+  for (const [row, height] of sheet.heights) heights.set(row, height);
   return heights;
 }

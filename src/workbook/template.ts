@@ -8,6 +8,7 @@ import type { Ref } from "./place";
 import { plain } from "./plain";
 import { blanksSheet } from "./sheets/blanks";
 import { handoutSheet } from "./sheets/handout";
+import { labelsSheet } from "./sheets/labels";
 import { loadsSheet } from "./sheets/loads";
 import { priceSheet } from "./sheets/pricetag";
 import { resinSheet } from "./sheets/resinbook";
@@ -55,6 +56,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     supplies,
     log,
     safety.page,
+    labelsSheet(kit, shop, blanks, resin),
     handout,
     check.page,
     woods.page,
