@@ -163,18 +163,6 @@ const sheets = [
     await page.locator(".o-menu").waitFor({ state: "detached" });
   });
 
-  it("tells after an entry what it was and what followed, and names the field", async () => {
-    const { page } = sheet;
-    await sheet.turn("Blanks");
-    await sheet.type("C8", "1");
-    const spoken = page.locator("#spoken");
-    await spoken.getByText(/^thickness.*: 1; .+/).waitFor({ state: "attached" });
-    expect(await spoken.textContent()).toMatch(/; bake.* \d+/);
-    expect(await page.locator(".o-grid-composer .o-composer").getAttribute("aria-label")).toMatch(/^thickness.*row 9$/);
-    expect(await page.locator("#mirror [aria-current]").getAttribute("data-cell")).toBe("C9");
-    await page.keyboard.press("Control+z");
-  });
-
   it("saves the workbook on Ctrl+S, with what is half typed", async () => {
     const { page } = sheet;
     await sheet.go("P12");

@@ -133,4 +133,18 @@ const doubled = { width: 640, height: 400 };
     await shown("My Shop");
     await page.context().close();
   });
+
+  it("tells after an entry what it was and what followed in its row, and names the field that is typed into", async () => {
+    const sheet = await visit({ viewport: { width: 1280, height: 800 } });
+    const { page } = sheet;
+    await sheet.turn("Blanks");
+    const head = await page.locator("#mirror td[role=columnheader]").getByText("thickness", { exact: true }).getAttribute("data-cell");
+    const [column, row] = [head!.replace(/\d/g, ""), Number(head!.replace(/\D/g, "")) + 1];
+    await sheet.type(`${column}${row}`, "1");
+    await page.locator("#spoken").getByText(`thickness, row ${row}: 1`).waitFor({ state: "attached" });
+    expect(await page.locator("#spoken").textContent()).toMatch(/; bake \d+ min|; .+ \d/);
+    await page.locator(`.o-grid-composer .o-composer[aria-label="thickness, row ${row + 1}"]`).waitFor({ state: "attached" });
+    expect(await page.locator("#mirror [aria-current]").getAttribute("data-cell")).toBe(`${column}${row + 1}`);
+    await page.context().close();
+  });
 });
