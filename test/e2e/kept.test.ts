@@ -2,12 +2,8 @@ import { readFileSync } from "node:fs";
 import { read } from "@e965/xlsx";
 import { unzipSync } from "fflate";
 import type { BrowserContext } from "playwright-core";
-import { findBrowser } from "../../tool/browser";
-import { buildPage } from "../../tool/page";
-import { buildWorkbooks } from "../../tool/workbook";
+import { needing } from "../needing";
 import { type Sheet, type Site, site } from "./driver";
-
-jest.setTimeout(120_000);
 
 /** A cell of the first sheet of the first workbook that holds nothing. */
 const free = "K3";
@@ -59,16 +55,13 @@ const spoil = (sheet: Sheet, change: string): Promise<void> =>
     change,
   );
 
-(findBrowser() ? describe : describe.skip)("the page keeps work", () => {
+needing("browser")("the page keeps work", () => {
   let made: Site;
   let context: BrowserContext;
   let sheet: Sheet;
 
   beforeAll(async () => {
-    made = await site(async (folder) => {
-      await buildPage(folder);
-      await buildWorkbooks(`${folder}/workbook`);
-    });
+    made = await site();
   });
   afterAll(async () => {
     await made?.close();

@@ -1,5 +1,5 @@
-import { recalculated } from "../../../../tool/recalculated";
 import { near } from "../../../within";
+import { calculated } from "../calculated";
 import { filled } from "../filled";
 
 const price = filled("Price Tag");
@@ -35,7 +35,10 @@ it("says in words why there is no cost", () =>
 describe.each(["live", "plain"] as const)("what makes no sense gives no price, %s", (edition) => {
   const typed = (typing: Record<string, number>) => {
     const { whole, rows } = filled("Price Tag", { "Price Tag": typing });
-    const cached = recalculated(edition === "live" ? whole : { ...whole, live: () => whole.plain });
+    const cached = calculated(
+      `US demo${edition === "plain" ? " plain" : ""}`,
+      edition === "live" ? whole : { ...whole, live: () => whole.plain },
+    );
     return (label: string, column = 1) => cached.value("Price Tag", rows(label)[0], column);
   };
 

@@ -1,6 +1,6 @@
-import { recalculated } from "../../../../tool/recalculated";
 import { ask } from "../../../ask";
 import { near } from "../../../within";
+import { calculated } from "../calculated";
 import { filled } from "../filled";
 
 const book = filled("Resin Book");
@@ -57,7 +57,10 @@ function changed(edition: "live" | "plain", changes: Record<string, string | num
     sight.sheet.cells.set(place, { ...sight.sheet.cells.get(place), value });
   }
   const { whole } = sight;
-  const cached = recalculated(edition === "live" ? whole : { ...whole, live: () => whole.plain });
+  const cached = calculated(
+    `US demo${edition === "plain" ? " plain" : ""}`,
+    edition === "live" ? whole : { ...whole, live: () => whole.plain },
+  );
   const value = (row: number, column: number) => cached.value("Resin Book", row, column);
   const beside = (label: string, column = 1) => value(sight.rows(label)[0], column);
   return { beside, ledger: (row: number, column: number) => value(top + row, column) };

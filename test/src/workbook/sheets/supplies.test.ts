@@ -1,4 +1,4 @@
-import { recalculated } from "../../../../tool/recalculated";
+import { calculated } from "../calculated";
 import { filled } from "../filled";
 
 const supplies = filled("Supplies");
@@ -17,8 +17,8 @@ it("asks for a day where it has none, and shows no error", () => {
 });
 
 it("buys what the planned loads need beyond what is good", () => {
-  expect([1, 2, 3].map((column) => supplies.beside("catalyst", column))).toEqual([6, 2, 4]);
-  expect([1, 2, 3].map((column) => supplies.beside("resin to mix", column))).toEqual([6, 2.5, 3.5]);
+  expect([1, 2, 3].map((column) => supplies.beside("catalyst", column))).toEqual([7, 2, 5]);
+  expect([1, 2, 3].map((column) => supplies.beside("resin to mix", column))).toEqual([7, 2.5, 4.5]);
 });
 
 it("names the day over the states, and marks a day before something was opened", () => {
@@ -42,7 +42,7 @@ it.each(["US", "SI"] as const)("in %s, does not count what is in another unit, a
   const [at] = [...sheet.cells].find(([, { value }]) => value === "resin, first can")!;
   const row = Number(at.split(",")[0]);
   sheet.cells.set(`${row},3`, { ...sheet.cells.get(`${row},3`), value: other });
-  const cached = recalculated(typed.whole);
+  const cached = calculated(`${system} demo`, typed.whole);
   expect(typed.value(row, 9)).toBe("still good");
   expect(cached.value("Supplies", row, 9)).toBe(`count it in ${fluid}`);
   const [line] = typed.rows("resin to mix");
@@ -74,7 +74,7 @@ it("asks when a thing was opened", () => {
   const key = `${row},4`;
   const kept = sheet.cells.get(key)!;
   sheet.cells.set(key, { ...kept, value: undefined });
-  expect(recalculated(supplies.whole).value("Supplies", row, 9)).toBe("when opened?");
+  expect(calculated("US demo", supplies.whole).value("Supplies", row, 9)).toBe("when opened?");
   sheet.cells.set(key, kept);
 });
 
