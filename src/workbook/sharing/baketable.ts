@@ -14,7 +14,7 @@ import { type Ref, type Row, refText, refTo } from "../place";
  */
 
 export const tableName = "Bake minutes";
-const ratios = [8, 4, 3, 2, 1.5, 1] as const;
+const ratios = [8, 4, 3, 2, 1.5, 1.25, 1.1, 1] as const;
 /** Dense wood takes a little longer than light wood: a few percent. */
 const gravity = 0.65;
 /** So long that the ends do not matter. */
