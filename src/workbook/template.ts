@@ -1,12 +1,15 @@
 import type { System } from "../../shared/unittable";
+import { places } from "../checklist/onsheet";
 import type { Book } from "./book";
 import type { Edition } from "./formula";
 import { kitOf, readShop } from "./kit";
 import { live } from "./live";
+import { shopWarning } from "./page";
 import type { Ref } from "./place";
 import { plain } from "./plain";
 import { blanksSheet } from "./sheets/blanks";
 import { handoutSheet } from "./sheets/handout";
+import { labelsSheet } from "./sheets/labels";
 import { loadsSheet } from "./sheets/loads";
 import { priceSheet } from "./sheets/pricetag";
 import { resinSheet } from "./sheets/resinbook";
@@ -43,6 +46,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   const supplies = suppliesSheet(kit, loads, today.start);
   const log = logSheet(kit, shop, woods);
   const handout = handoutSheet(kit, shop);
+  const safety = safetySheet();
   const rest = [
     shop.page,
     blanks.page,
@@ -52,18 +56,18 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     resin.page,
     supplies,
     log,
-    safetySheet(),
+    safety.page,
+    labelsSheet(kit, shop, blanks, resin),
     handout,
     check.page,
     woods.page,
   ];
-  const wrong = [shop.isWrong, "Something on My Shop is wrong or missing: fix what is red there before you trust this sheet."] as const;
   const refused = [
     shop.isRefused,
     "The lid on My Shop is too weak: do not pump. Use a chamber and lid made and rated for vacuum.",
   ] as const;
-  for (const page of [blanks.page, resin.page, supplies, log]) page.warn(wrong);
-  for (const page of [today.page, loads.page]) page.warn(refused, wrong);
+  for (const page of [blanks.page, resin.page, supplies, log, price.page]) page.warn(shopWarning);
+  for (const page of [today.page, loads.page]) page.warn(shopWarning, refused);
   const pages = [startSheet(rest, check.line), ...rest];
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));
   return {
@@ -81,6 +85,9 @@ export function template(system: System, filled: "demo" | "empty"): Template {
         { name: "RunTotal", ref: price.total },
         { name: "ResinRuns", ref: resin.runs },
         { name: "ResinNow", ref: resin.now },
+        { name: places.run, ref: safety.run },
+        { name: places.list, ref: safety.list },
+        { name: places.runs, ref: safety.runs },
       ],
     },
     check: check.line,
