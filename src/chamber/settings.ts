@@ -2,7 +2,7 @@ import { count, optional, quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
 import { tubArg } from "./section";
 
-export const cover = setting("cover", quantity("length", "fluid above the pieces", 1, [0, 100]), 1, "common practice, no source");
+export const cover = setting("cover", quantity("length", "resin above the pieces", 1, [0, 100]), 1, "common practice, no source");
 
 export const leastCover = setting(
   "least cover",

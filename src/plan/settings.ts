@@ -2,6 +2,7 @@ import { count, date, optional, quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
 import { choice } from "../../shared/words";
 import { inTheOven } from "../cure/settings";
+import { fromLabel } from "../label";
 import { daysOffArg, noDaysOff } from "./daysoff";
 import { hourArg } from "./hour";
 
@@ -35,7 +36,7 @@ export const soakHours = setting(
   "soak hours",
   quantity("hours", "hours of soaking after the vacuum is let go", 8, [0, 2400]),
   (shop) => (shop.get(vacuumHours) * 2) as never,
-  "from memory: at least twice the vacuum hours",
+  `${fromLabel}: at least twice the vacuum hours`,
 );
 
 export const loadingMinutes = setting(

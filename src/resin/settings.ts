@@ -1,6 +1,7 @@
 import { date, optional, quantity } from "../../shared/argument";
 import type { Quantity } from "../../shared/quantity";
 import { setting } from "../../shared/settings";
+import { fromLabel } from "../label";
 
 export const fullness = setting(
   "fullness",
@@ -16,25 +17,20 @@ export const fullnessSpread = setting(
   "from memory: × 0.55 to × 1.45; your own Run Log gives a wood's own once it has three weighings",
 );
 
-export const drips = setting("drips", quantity("film", "fluid lost on surfaces, as a film", 0.1, [0, 10]), 0.1, "from memory");
+export const drips = setting("drips", quantity("film", "resin lost on surfaces, as a film", 0.1, [0, 10]), 0.1, "from memory");
 
-export const dyeRate = setting(
-  "dye rate",
-  quantity("strength", "dye powder to a measure of fluid", 0.25, [0, 96]),
-  0.25,
-  "common practice, no source",
-);
+export const dyeRate = setting("dye rate", quantity("strength", "dye powder to a measure of resin", 0.25, [0, 96]), 0.25, fromLabel);
 
 export const packetMakes = setting(
   "packet makes",
-  quantity("fluid", "fluid that one packet of catalyst makes", 1, [0.001, 1000]),
+  quantity("fluid", "resin that one packet of catalyst makes", 1, [0.001, 1000]),
   1,
-  "common practice, no source",
+  fromLabel,
 );
 
 const months = (what: string, many: number) => quantity("months", `months ${what} resin keeps`, many, [0, 1200]);
-export const catalyzedMonths = setting("catalyzed months", months("catalyzed", 3), 3, "common practice, no source", "catalysed months");
-export const unmixedMonths = setting("unmixed months", months("unmixed", 36), 36, "common practice, no source");
+export const catalyzedMonths = setting("catalyzed months", months("catalyzed", 3), 3, fromLabel, "catalysed months");
+export const unmixedMonths = setting("unmixed months", months("unmixed", 36), 36, fromLabel);
 
 export const resinOnHand = setting(
   "resin on hand",

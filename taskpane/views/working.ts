@@ -85,12 +85,11 @@ export class WorkingView extends View {
           : told.message || `The cell shows ${told.error} from another cell.`;
       return html`<section class="call">${head}<p class="fault">${words}</p>${backing(contract)}</section>`;
     }
-    const answer = isScreen(contract) ? told.answer.slice(0, 1) : told.answer;
     const turn = (by: number) => {
       this.week = by;
     };
     return html`<section class="call">${head}
-      ${this.lines(answer, "Answer")}
+      ${this.lines(told.answer, "Answer")}
       ${besideOf(told)}
       ${drawingsOf(contract, call, row, this.week).map((drawing) => figure(drawing, turn))}
       <h3>How</h3>

@@ -1,4 +1,6 @@
-import type { Setting } from "../../../shared/settings";
+import { noShop, type Setting } from "../../../shared/settings";
+import { fromInternal } from "../../../shared/unit";
+import { dyeRate } from "../../resin/settings";
 import { settingsBySubject } from "../../shop";
 import { type Formula, formula } from "../formula";
 import { type Kit, readShop, scale } from "../kit";
@@ -23,11 +25,11 @@ const titles: Readonly<Record<string, string>> = {
 };
 
 /** Where one setting follows from another, so does what holds. */
-const derived = (at: (name: string) => Ref): Readonly<Record<string, Formula>> => ({
+const derived = (at: (name: string) => Ref, usual: number): Readonly<Record<string, Formula>> => ({
   "soak hours": formula`2*${at("vacuum hours")}`,
   "wrap minutes per piece": formula`IF(${at("in the oven")}="foil",1,0)`,
   "oven surface coefficient": formula`IF(${at("in the oven")}="foil",8,IF(${at("in the oven")}="fan",20,12))`,
-  "resin dye rate": formula`${at("dye rate")}`,
+  "resin dye rate": formula`IF(AND(${at("resin on hand")}>0,ABS(${at("dye rate")}-${usual})>0.000001),"type what it was dyed at",${at("dye rate")})`,
 });
 
 export interface Shop extends Equipment {
@@ -82,7 +84,7 @@ export function shopSheet(kit: Kit): Shop {
   };
   const typed = (setting: string) => refTo(name, rowOf(setting), 1);
   const holds = (setting: string) => refTo(name, rowOf(setting), 4);
-  const follows = derived(holds);
+  const follows = derived(holds, fromInternal(dyeRate.fallback(noShop), kit.units.strength));
   const isUndated = formula`AND(SUM(${holds("resin on hand")})>0,COUNT(${typed("resin mixed on")})=0)`;
   const standard = readShop([
     ["units", kit.system],
