@@ -1,10 +1,16 @@
+import { allowAnyName, type Engine as Naming } from "./anyname";
+import { type Engine as Ending, keepBothEnds } from "./bothends";
 import { follow, type Engine as Keeping } from "./file/beside/followed";
 import { keepLeft } from "./file/beside/leftward";
+import { type Engine as Guarding, guard } from "./guard";
 import { type Engine as Rounding, roundAsOthers } from "./rounding";
 
 /** What the engine must keep and know beyond its own, told to it once, before a workbook opens. */
-export function extend(engine: Keeping & Rounding): void {
+export function extend(engine: Keeping & Rounding & Ending & Naming & Guarding): void {
+  keepBothEnds(engine);
+  allowAnyName(engine);
   follow(engine);
   keepLeft(engine);
   roundAsOthers(engine);
+  guard(engine);
 }

@@ -4,15 +4,19 @@ import type { SheetHost } from "../shared/host";
 import { versionText } from "../src/version";
 import { draftOf, keepDraft } from "./draft";
 import { named } from "./named";
-import "./views/functions";
-import "./views/safety";
 import type { Notice } from "./views/view";
-import "./views/workbook";
-import "./views/working";
 
 const views = { safety: "Safety", workbook: "Workbook", functions: "Functions", working: "Working" } as const;
 type Name = keyof typeof views;
 const names = Object.keys(views) as Name[];
+
+/** A view's code comes when it is first looked at. */
+const code: Readonly<Record<Name, () => Promise<unknown>>> = {
+  safety: () => import("./views/safety"),
+  workbook: () => import("./views/workbook"),
+  functions: () => import("./views/functions"),
+  working: () => import("./views/working"),
+};
 
 const draftName = "view";
 
@@ -41,6 +45,12 @@ export class App extends LitElement {
     this.notice = detail;
   };
 
+  /** The next look at it tries again. */
+  private missing(name: Name): void {
+    this.seen.delete(name);
+    this.notice = { words: `${views[name]} could not be loaded. Check the connection, then turn to it again.`, failed: true };
+  }
+
   private view(name: Name): TemplateResult {
     const { host } = this;
     if (name === "safety") return html`<pore-safety .host=${host}></pore-safety>`;
@@ -51,7 +61,10 @@ export class App extends LitElement {
 
   private panel = (name: Name): TemplateResult => {
     const here = name === this.now;
-    if (here) this.seen.add(name);
+    if (here && !this.seen.has(name)) {
+      this.seen.add(name);
+      code[name]().catch(() => this.missing(name));
+    }
     return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.seen.has(name) ? this.view(name) : ""}</div>`;
   };
 

@@ -31,6 +31,8 @@ import { withFormats } from "./resultformats";
 
 /** What a workbook holds beside what the engine keeps. */
 export interface Beside {
+  /** The file that the workbook came from, as it came. */
+  readonly file?: Uint8Array;
   readonly documents: Documents;
   /** By the engine's names of sheets, which stay when a person gives a sheet another name. */
   readonly print: Readonly<Record<string, Print>>;

@@ -1,6 +1,8 @@
 import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
+import { Unreadable } from "../../shared/xlsx/unzip";
+import { bookOf, type Fault } from "../book";
 import { type Beside, saved } from "../file/save";
-import { type Asks, mount, open } from "./grid";
+import { type Asks, mount, open, type View } from "./grid";
 import type { Content } from "./kept/work";
 import { Mirror } from "./mirror";
 import { engine } from "./vendor";
@@ -19,11 +21,13 @@ function focusedIn({ activeElement }: Document): HTMLElement | null {
 
 /** The workbook on the page: one at a time, drawn by the engine, with what the engine does not hold beside it. */
 export class Desk {
-  private now: { readonly model: Model; readonly close: () => void } | undefined;
+  private now: { readonly model: Model; readonly mirror: Mirror; readonly view: View } | undefined;
   private beside: Beside = { documents: {}, print: {} };
   private readonly watchers = new Set<() => void>();
   private readonly guests = new Set<(other: boolean) => void>();
   private id = "";
+  /** How often the engine's drawing of this workbook ended by itself. */
+  private ends = 0;
   readOnly = false;
 
   constructor(
@@ -37,41 +41,63 @@ export class Desk {
     return this.now.model;
   }
 
-  /** Puts a workbook in the place of the one that is shown; where it does not open this throws, and the other stays. */
-  async show(id: string, { book, shown, ...beside }: Content, readOnly: boolean): Promise<void> {
-    const model = open(book, readOnly, () => this.changed());
+  /**
+   * Puts a workbook in the place of the one that is shown, which stays until this one stands: where it does not open this throws.
+   * Answers whether some formulas were left out because they take too long; a strict one is not shown then.
+   */
+  async show(id: string, content: Content, readOnly: boolean, strict = false): Promise<{ readonly over: boolean }> {
+    const { book, shown, ...beside } = content;
+    const { model, over } = open(book, readOnly, () => this.changed());
+    if (over && strict) throw new Unreadable("its formulas take longer than 20 seconds, or fill more than five million cells");
     const sheetIdFrom = model.getters.getActiveSheetId();
     if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
-    this.now?.close();
-    this.beside = beside;
-    this.readOnly = readOnly;
+    // A grid that is drawn anew takes the focus.
+    const focused = focusedIn(document);
+    const view = await mount(model, this.places.grid, this.asks, () => this.ended(model));
+    this.close();
+    view.show();
+    const other = id !== this.id;
+    if (other) this.ends = 0;
+    [this.id, this.beside, this.readOnly] = [id, beside, readOnly];
     const mirror = new Mirror(model, this.places.mirror, this.places.here);
+    this.now = { model, mirror, view };
     model.on("update", mirror, () => {
       mirror.refresh();
       for (const watcher of this.watchers) watcher();
     });
-    // A grid that is drawn anew takes the focus.
-    const focused = focusedIn(document);
-    const unmount = await mount(model, this.places.grid, this.asks);
-    this.now = {
-      model,
-      close: () => {
-        model.off("update", mirror);
-        unmount();
-      },
-    };
     mirror.refresh();
     if (focused?.isConnected) focused.focus();
-    const other = id !== this.id;
-    this.id = id;
     for (const guest of this.guests) guest(other);
     for (const watcher of this.watchers) watcher();
+    return { over };
   }
 
-  /** All that the workbook is made of, as of now. */
-  content(): Content & { readonly book: WorkbookData } {
+  private close(): void {
+    if (!this.now) return;
+    this.now.model.off("update", this.now.mirror);
+    this.now.view.close();
+  }
+
+  /** The engine gives its whole drawing up where one part of it fails: what it holds is drawn anew. */
+  private ended(model: Model): void {
+    if (model !== this.now?.model) return;
+    const words = "The spreadsheet stopped because of an error of its own.";
+    const again = ++this.ends > 2 ? Promise.reject(new Error("again and again")) : this.show(this.id, this.content(), this.readOnly);
+    again.then(
+      () => this.asks.notify(`${words} It was opened again, with your last change.`),
+      () => this.asks.notify(`${words} What is shown as saved is kept: reload the page, or open another workbook.`),
+    );
+  }
+
+  /** All that the workbook is made of, as of now, and what of it the engine cannot give. */
+  told(): { readonly content: Content & { readonly book: WorkbookData }; readonly faults: readonly Fault[] } {
     const { model, beside } = this;
-    return { book: model.exportData(), shown: model.getters.getActiveSheetId(), ...beside };
+    const { book, faults } = bookOf(model);
+    return { content: { book, shown: model.getters.getActiveSheetId(), ...beside }, faults };
+  }
+
+  content(): Content & { readonly book: WorkbookData } {
+    return this.told().content;
   }
 
   /** The workbook as a file for any spreadsheet program. */

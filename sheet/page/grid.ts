@@ -3,6 +3,7 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { localeOf } from "../data";
 import { extend } from "../extend";
 import { register } from "../functions";
+import { budgeted } from "../guard";
 import { respelled } from "../quotes";
 import { App, engine } from "./vendor";
 
@@ -47,14 +48,20 @@ function respellTyped(model: Model): void {
       : dispatch(type, payload)) as Model["dispatch"];
 }
 
-/** Loads a workbook with the catalogue's functions in it; `changed` is told of every change to what it holds. */
-export function open(book: object, readOnly: boolean, changed: () => void): Model {
-  const model = new engine.Model(
-    { ...book, settings: { locale: localeOf(navigator.language) } },
-    { transportService: transport(changed), mode: readOnly ? "readonly" : "normal" },
+/**
+ * Loads a workbook with the catalogue's functions in it; `changed` is told of every change to what it holds. `over` tells that its
+ * formulas asked for more than a workbook may while it opens.
+ */
+export function open(book: object, readOnly: boolean, changed: () => void): { readonly model: Model; readonly over: boolean } {
+  const { result: model, over } = budgeted(
+    () =>
+      new engine.Model(
+        { ...book, settings: { locale: localeOf(navigator.language) } },
+        { transportService: transport(changed), mode: readOnly ? "readonly" : "normal" },
+      ),
   );
   respellTyped(model);
-  return model;
+  return { model, over };
 }
 
 /** Makes the functions known, once, before a workbook opens. */
@@ -76,8 +83,14 @@ const templatesOf = (): Promise<string> => {
   return templates;
 };
 
-/** Draws a workbook; the answer takes it off the page again. */
-export async function mount(model: Model, place: HTMLElement, asks: Asks): Promise<() => void> {
+/** A workbook as it is drawn: out of sight until it stands whole. */
+export interface View {
+  show(): void;
+  close(): void;
+}
+
+/** Draws a workbook beside the one in sight. `ended` is told when the engine gives its drawing up after an error of its own. */
+export async function mount(model: Model, place: HTMLElement, asks: Asks, ended: () => void): Promise<View> {
   const props = {
     model,
     notifyUser: ({ text }: { text: string }) => asks.notify(text),
@@ -88,6 +101,27 @@ export async function mount(model: Model, place: HTMLElement, asks: Asks): Promi
     askConfirmation: asks.confirm,
   };
   const app = new App(engine.Spreadsheet as never, { props, templates: await templatesOf() } as never);
-  await app.mount(place);
-  return () => app.destroy();
+  const stage = Object.assign(document.createElement("div"), { className: "stage stage-waiting" });
+  place.append(stage);
+  let closing = true;
+  const destroy = app.destroy.bind(app);
+  app.destroy = () => {
+    destroy();
+    if (!closing) ended();
+  };
+  try {
+    await app.mount(stage);
+  } catch (error) {
+    stage.remove();
+    throw error;
+  }
+  closing = false;
+  return {
+    show: () => stage.classList.remove("stage-waiting"),
+    close() {
+      closing = true;
+      app.destroy();
+      stage.remove();
+    },
+  };
 }

@@ -8,25 +8,17 @@ import { prepare } from "./grid";
 import { pageHost } from "./host";
 import { Library, type Standing } from "./kept/library";
 import { Pane } from "./pane";
+import { standingWords } from "./standing";
 import { wholeOf } from "./whole";
 import { Workbooks } from "./workbooks";
 
 const part = <E extends HTMLElement = HTMLElement>(id: string) => document.getElementById(id) as E;
 
-const clock = (moment: number) => new Date(moment).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
-
-function showStanding({ name, state, moment }: Standing): void {
-  const words = {
-    waiting: "saving",
-    kept: `saved ${clock(moment)}`,
-    full: "not saved: this browser has no room left. Save it as a file, or delete old workbooks",
-    failed: "not saved: this browser keeps nothing here. Save it as a file, and leave the page open",
-    "read only": "open in another tab: here it can only be read",
-  };
-  part("saved").textContent = words[state];
-  part("saved").dataset.state = state;
-  part("workbooks").textContent = name;
-  document.title = `${name} - Porewise`;
+function showStanding(standing: Standing): void {
+  part("saved").textContent = standingWords(standing);
+  part("saved").dataset.state = standing.state;
+  part("workbooks").textContent = standing.name;
+  document.title = `${standing.name} - Porewise`;
 }
 
 let telling: ReturnType<typeof setTimeout> | undefined;

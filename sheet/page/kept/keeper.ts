@@ -1,5 +1,13 @@
-/** How keeping stands, for a person to see. */
-export type State = "kept" | "waiting" | "full" | "failed";
+/** How keeping stands, for a person to see; `stuck` is the engine's doing, `full` and `failed` the browser's. */
+export type State = "kept" | "waiting" | "full" | "failed" | "stuck";
+
+/** What was on the page could not be had: the browser was not even asked to keep it. */
+export class Stuck extends Error {}
+
+function stateOf(error: unknown): State {
+  if (error instanceof Stuck) return "stuck";
+  return (error as Error).name === "QuotaExceededError" ? "full" : "failed";
+}
 
 const shortest = 400;
 const longest = 3_000;
@@ -14,7 +22,7 @@ export class Keeper {
 
   constructor(
     private readonly save: (moment: number) => Promise<void>,
-    private readonly tell: (state: State, moment: number) => void,
+    private readonly tell: (state: State, moment: number, why?: string) => void,
     /** When it was kept last: no later moment may be an earlier number, or the newest would not be found. */
     private last: number,
   ) {}
@@ -50,7 +58,7 @@ export class Keeper {
       return true;
     } catch (error) {
       this.dirty = true;
-      this.tell((error as Error).name === "QuotaExceededError" ? "full" : "failed", moment);
+      this.tell(stateOf(error), moment, (error as Error).message);
       return false;
     }
   }

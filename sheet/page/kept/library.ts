@@ -1,8 +1,10 @@
 import type { Ended } from "../../../shared/host";
+import { Unreadable } from "../../../shared/xlsx/unzip";
 import { draftOf, keepDraft } from "../../../taskpane/draft";
 import type { Desk } from "../desk";
 import { fileOf } from "../download";
-import { Keeper, type State } from "./keeper";
+import { digestOf } from "./digest";
+import { Keeper, type State, Stuck } from "./keeper";
 import { type Hold, hold, isHeld } from "./lock";
 import { freeOnShelf, tidy } from "./name";
 import { contentAt, newestOf } from "./newest";
@@ -17,6 +19,10 @@ export interface Standing {
   readonly state: State | "read only";
   /** When it was kept last. */
   readonly moment: number;
+  /** What of it the engine could not give: a formula with its cell, or a kind of looks. All else is kept. */
+  readonly missing?: readonly string[];
+  /** Why it is not kept, where that is known. */
+  readonly why?: string;
 }
 
 export interface Around {
@@ -35,7 +41,9 @@ const dayOf = (moment: number) => new Date(moment).toDateString();
 const done: Ended = { done: true };
 const refused = (words: string): Ended => ({ done: false, words });
 const inOtherTab = refused("It is open in another tab: close it there first.");
-const stays = refused("The workbook on the page stays: it could not be kept. Save it as a file, or make room in this browser.");
+const stays = refused("The workbook on the page stays: its last changes are not saved yet. Download it as a file first.");
+const tooLong = (name: string) =>
+  `Some formulas of ${name} take longer than 20 seconds, or fill more than five million cells: they show an error until you change them. They are kept as they are.`;
 
 /** The workbooks that this browser keeps, one of them on the desk. */
 export class Library {
@@ -100,10 +108,15 @@ export class Library {
     const book = (await store.shelf()).find((one) => one.id === id);
     if (!book) return refused("This workbook is no longer there: it was deleted.");
     const { name } = book;
-    const { moment, words } = await newestOf(book, lock !== undefined, (content) => this.put(id, content, !lock));
+    let over = false;
+    const { moment, words } = await newestOf(book, lock !== undefined, async (content) => {
+      const put = await this.put(id, content, !lock);
+      over = put.over;
+      return put.why === undefined;
+    });
     if (moment === undefined) return refused(words);
     this.take({ id, name, state: lock ? "kept" : "read only", moment }, lock);
-    if (words) this.around.note(words);
+    for (const note of [words, over ? tooLong(name) : ""]) if (note) this.around.note(note);
     return done;
   }
 
@@ -117,7 +130,8 @@ export class Library {
   private async start(name: string, content: Content): Promise<Ended> {
     if (!(await this.mayLeave())) return stays;
     const id = crypto.randomUUID();
-    if (!(await this.put(id, content, false))) return refused(`${name} does not open: something in it cannot be read here.`);
+    const { why } = await this.put(id, content, false, true);
+    if (why !== undefined) return refused(`${name} does not open: ${why}. The workbook before is still on the page.`);
     this.take({ id, name: await freeOnShelf(name), state: "waiting", moment: 0 }, await hold(id));
     this.changed();
     return done;
@@ -128,7 +142,8 @@ export class Library {
     if (this.current.state === "read only") return inOtherTab;
     const { keeper } = this;
     if (!(await this.mayLeave())) return stays;
-    if (!(await this.put(this.current.id, content, false))) return refused("It cannot be read here. The workbook is as it was.");
+    const { why } = await this.put(this.current.id, content, false);
+    if (why !== undefined) return refused(`It does not open: ${why}. The workbook is as it was.`);
     this.keeper = keeper;
     this.changed();
     await this.flush();
@@ -205,16 +220,22 @@ export class Library {
   /** Keeps what waits; what cannot be kept is given up only when a person says so. */
   private mayLeave = async (): Promise<boolean> => (await this.flush()) || this.around.mayLose();
 
-  /** What happens on the desk meanwhile is kept for neither workbook. */
-  private async put(id: string, content: Content, readOnly: boolean): Promise<boolean> {
+  /** Answers why it could not be shown, if so. What happens on the desk meanwhile is kept for neither workbook. */
+  private async put(
+    id: string,
+    content: Content,
+    readOnly: boolean,
+    strict = false,
+  ): Promise<{ readonly why?: string; readonly over: boolean }> {
     const { keeper } = this;
     this.keeper = undefined;
     try {
-      await this.around.desk.show(id, content, readOnly);
-      return true;
-    } catch {
+      if (content.file) await digestOf(content.file);
+      return await this.around.desk.show(id, content, readOnly, strict);
+    } catch (error) {
       this.keeper = keeper;
-      return false;
+      const why = error instanceof Unreadable ? error.message : `the spreadsheet on this page fails on it (${(error as Error).message})`;
+      return { why, over: false };
     }
   }
 
@@ -234,7 +255,7 @@ export class Library {
     else
       this.keeper = new Keeper(
         (moment) => this.save(moment),
-        (state, moment) => this.stand({ state, moment }),
+        (state, moment, why) => this.stand({ state, moment, why }),
         standing.moment,
       );
   }
@@ -256,7 +277,18 @@ export class Library {
 
   private async save(moment: number): Promise<void> {
     const { id, name } = this.current;
-    await store.keepVersion(id, name, moment, toKeep(this.around.desk.content()));
+    const { content, faults } = this.told();
+    const file = content.file && { bytes: content.file, digest: await digestOf(content.file) };
+    await store.keepVersion(id, name, moment, toKeep(content, file?.digest), file);
+    this.standing = { ...this.current, missing: faults.map(({ what }) => what) };
     await store.forgetVersions(id, toForget(await store.momentsOf(id), dayOf));
+  }
+
+  private told(): ReturnType<Desk["told"]> {
+    try {
+      return this.around.desk.told();
+    } catch (error) {
+      throw new Stuck((error as Error).message);
+    }
   }
 }

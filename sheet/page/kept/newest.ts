@@ -1,5 +1,5 @@
 import * as store from "./store";
-import { type Content, fromKept } from "./work";
+import { type Content, cellsOnly, fromKept, type Read } from "./work";
 
 /** Which version opened, and what a person should know of it; or, without a moment, why none did. */
 interface Opened {
@@ -12,6 +12,12 @@ const setAside = (name: string, count: number): string => {
   return `${versions} not readable and set aside, as found: see Workbooks.`;
 };
 
+/** A record that can be read, with the file that it rests on. */
+async function withFile(id: string, read: Extract<Read, { state: "read" }>): Promise<Content> {
+  const file = read.file === undefined ? undefined : await store.fileAt(id, read.file);
+  return file ? { ...read.content, file } : read.content;
+}
+
 /**
  * Opens the newest version that can be read.
  * @param mayChange only who may change a workbook sets its damaged versions aside
@@ -23,6 +29,7 @@ export async function newestOf(
   opens: (content: Content) => Promise<boolean>,
 ): Promise<Opened> {
   let aside = 0;
+  const before = () => (aside ? `${setAside(name, aside)} The version before is open instead.` : "");
   for (const moment of versions) {
     const kept = await store.version(id, moment);
     // Deleted in another tab, just now.
@@ -30,8 +37,12 @@ export async function newestOf(
     const read = fromKept(kept);
     if (read.state === "newer")
       return { words: `${name} was left by a newer Porewise: reload the page to get that one. Nothing of it was changed.` };
-    if (read.state === "read" && (await opens(read.content)))
-      return { moment, words: aside ? `${setAside(name, aside)} The version before is open instead.` : "" };
+    if (read.state === "read") {
+      const content = await withFile(id, read);
+      if (await opens(content)) return { moment, words: before() };
+      const words = `Only the cells of ${name} can be shown: the spreadsheet on this page fails on its looks. All of it is kept as it was, among its earlier versions.`;
+      if (await opens(cellsOnly(content))) return { moment, words: `${before()} ${words}`.trim() };
+    }
     if (!mayChange) continue;
     await store.setAside(id, moment);
     aside++;
@@ -43,5 +54,5 @@ export async function newestOf(
 export async function contentAt(id: string, moment?: number): Promise<Content | undefined> {
   const wanted = moment ?? (await store.momentsOf(id))[0];
   const read = wanted === undefined ? undefined : fromKept(await store.version(id, wanted));
-  return read?.state === "read" ? read.content : undefined;
+  return read?.state === "read" ? withFile(id, read) : undefined;
 }

@@ -8,12 +8,20 @@ export interface Content extends Beside {
   readonly shown?: string;
 }
 
+/** A record as the browser keeps it: the file that the workbook came from stands beside it, once for all its versions. */
+export interface Kept extends Omit<Content, "file"> {
+  readonly form: number;
+  /** The digest of that file. */
+  readonly file?: string;
+}
+
 /** Counts up when an older page could no longer read what this one keeps. */
-const form = 1;
+const form = 2;
 
 const texts = z.record(z.string(), z.string());
 const record = z.looseObject({
-  form: z.literal(form),
+  form: z.number().check(z.maximum(form)),
+  file: z.optional(z.string()),
   book: z.looseObject({ sheets: z.array(z.looseObject({ id: z.string(), name: z.string() })).check(z.minLength(1)) }),
   documents: texts,
   print: z.record(z.string(), z.looseObject({ elements: z.array(z.string()), fits: z.boolean(), names: texts })),
@@ -22,18 +30,34 @@ const record = z.looseObject({
 
 /** What a kept record turns out to be. */
 export type Read =
-  | { readonly state: "read"; readonly content: Content }
+  | { readonly state: "read"; readonly content: Content; readonly file?: string }
   /** Left by a page newer than this one: it is neither shown nor changed. */
   | { readonly state: "newer" }
   | { readonly state: "damaged" };
 
-export const toKeep = (content: Content): object => ({ form, ...content });
+export const toKeep = ({ file: _, ...content }: Content, file?: string): Kept => ({ form, ...content, ...(file ? { file } : {}) });
 
 export function fromKept(kept: unknown): Read {
   const stated = z.looseObject({ form: z.number() }).safeParse(kept);
   if (stated.success && stated.data.form > form) return { state: "newer" };
-  const found = record.safeParse(kept);
-  if (!found.success) return { state: "damaged" };
-  const { form: _, ...content } = found.data;
-  return { state: "read", content: content as unknown as Content };
+  if (!record.safeParse(kept).success) return { state: "damaged" };
+  // As it was kept: reading it over would drop what is called `__proto__`.
+  const { form: _, file, ...content } = kept as Kept;
+  return { state: "read", content, file };
+}
+
+type Sheet = { readonly id: string; readonly name: string } & Readonly<Record<string, unknown>>;
+
+/** The cells of a workbook and their number formats alone: for an engine that fails on the rest. */
+export function cellsOnly(content: Content): Content {
+  const { version, sheets, formats, namedRanges } = content.book as Record<string, unknown> & { sheets: readonly Sheet[] };
+  const bare = sheets.map(({ id, name, cells, formats: own, colNumber, rowNumber }) => ({
+    id,
+    name,
+    cells,
+    formats: own,
+    colNumber,
+    rowNumber,
+  }));
+  return { ...content, book: { version, sheets: bare, formats, namedRanges } };
 }

@@ -1,4 +1,4 @@
-import { Keeper, type State } from "../../../../sheet/page/kept/keeper";
+import { Keeper, type State, Stuck } from "../../../../sheet/page/kept/keeper";
 
 beforeEach(() => jest.useFakeTimers({ now: 1_000_000 }));
 afterEach(() => jest.useRealTimers());
@@ -52,12 +52,13 @@ describe("the keeper", () => {
   });
 
   it.each([
-    { name: "QuotaExceededError", state: "full" },
-    { name: "InvalidStateError", state: "failed" },
-  ])("says $state on a $name, and tries again with the next change", async ({ name, state }) => {
+    { what: "a full disk", error: new DOMException("", "QuotaExceededError"), state: "full" },
+    { what: "a browser that refuses", error: new DOMException("", "InvalidStateError"), state: "failed" },
+    { what: "an engine that fails", error: new Stuck("colFixed"), state: "stuck" },
+  ])("says $state of $what, and tries again with the next change", async ({ error, state }) => {
     let fails = true;
     const { keeper, saved, told } = setUp(async () => {
-      if (fails) throw new DOMException("", name);
+      if (fails) throw error;
     });
     keeper.changed();
     expect(await keeper.flush()).toBe(false);

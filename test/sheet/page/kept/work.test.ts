@@ -1,4 +1,4 @@
-import { type Content, fromKept, toKeep } from "../../../../sheet/page/kept/work";
+import { type Content, cellsOnly, fromKept, toKeep } from "../../../../sheet/page/kept/work";
 
 const content: Content = {
   book: { sheets: [{ id: "a", name: "A", cells: { A1: "1" } }], version: "19.3.2" },
@@ -10,8 +10,30 @@ const content: Content = {
 describe("a kept record", () => {
   it("gives the workbook back as it was", () => expect(fromKept(toKeep(content))).toEqual({ state: "read", content }));
 
+  it("names the file that it rests on, and does not hold it", () => {
+    const kept = toKeep({ ...content, file: Uint8Array.of(1, 2) }, "d1");
+    expect(kept).toMatchObject({ file: "d1" });
+    expect(fromKept(kept)).toEqual({ state: "read", content, file: "d1" });
+  });
+
+  it("of the form before opens still", () => expect(fromKept({ form: 1, ...content })).toEqual({ state: "read", content }));
+
+  it("loses no name, whatever it is", () => {
+    const book = { ...content.book, namedRanges: JSON.parse('{"__proto__":"A!A1","constructor":"A!A2"}') };
+    const read = fromKept(structuredClone(toKeep({ ...content, book })));
+    expect(read.state === "read" && Object.entries((read.content.book as typeof book).namedRanges)).toEqual(
+      Object.entries(book.namedRanges),
+    );
+  });
+
+  it("has its cells taken out for an engine that fails on the rest", () =>
+    expect(cellsOnly({ ...content, book: { ...content.book, styles: { 1: {} } } }).book).toEqual({
+      version: "19.3.2",
+      sheets: [{ id: "a", name: "A", cells: { A1: "1" } }],
+    }));
+
   it("of a newer page is told from a damaged one", () => {
-    expect(fromKept({ ...toKeep(content), form: 2 })).toEqual({ state: "newer" });
+    expect(fromKept({ ...toKeep(content), form: 3 })).toEqual({ state: "newer" });
     expect(fromKept({ form: 7 })).toEqual({ state: "newer" });
   });
 

@@ -1,0 +1,86 @@
+import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
+import { version } from "./data";
+
+/** Something of a workbook that the engine cannot give, and the engine's own words why. */
+export interface Fault {
+  /** `Costs!B3`, or what all of the workbook misses: "charts". */
+  readonly what: string;
+  readonly why: string;
+}
+
+export interface Told {
+  readonly book: WorkbookData;
+  readonly faults: readonly Fault[];
+}
+
+interface Plugin {
+  readonly constructor: { readonly getters?: readonly string[] };
+  export(data: object, squeezed: boolean): void;
+}
+interface Inner {
+  readonly corePlugins: readonly Plugin[];
+}
+
+/** What a plugin is for, by one of the questions that it answers. */
+const pieces: readonly (readonly [getter: string, words: string])[] = [
+  ["getConditionalFormats", "colors by rule"],
+  ["getDataValidationRules", "rules for typing"],
+  ["getCoreTables", "tables"],
+  ["getFigures", "charts and pictures"],
+  ["getChartDefinition", "charts"],
+  ["getImage", "pictures"],
+  ["getCellBorder", "borders"],
+  ["getMerges", "merged cells"],
+  ["getNamedRanges", "names of ranges"],
+  ["getUserRowSize", "sizes of rows and columns"],
+  ["isRowHiddenByUser", "hidden rows and columns"],
+];
+
+const answers = (plugin: Plugin, getter: string) => plugin.constructor.getters?.includes(getter) ?? false;
+const wordsOf = (plugin: Plugin) => pieces.find(([getter]) => answers(plugin, getter))?.[1] ?? "a part of its looks";
+const reason = (error: unknown) => (error instanceof Error ? error.message : String(error));
+
+/** Formulas that the engine cannot write down, each made to write what its cell shows until the work is done. */
+function withoutFaulty<T>({ getters }: Model, faults: Fault[], work: () => T): T {
+  const mended: object[] = [];
+  for (const sheetId of getters.getSheetIds())
+    for (const cell of getters.getCells(sheetId)) {
+      if (!cell.isFormula) continue;
+      try {
+        cell.compiledFormula.toFormulaString(getters);
+      } catch (error) {
+        const position = getters.getCellPosition(cell.id);
+        const at = getters.zoneToXC(sheetId, { left: position.col, right: position.col, top: position.row, bottom: position.row });
+        faults.push({ what: `${getters.getSheetName(sheetId)}!${at}`, why: reason(error) });
+        const { value } = getters.getEvaluatedCell(position);
+        Object.defineProperty(cell.compiledFormula, "toFormulaString", { configurable: true, value: () => String(value ?? "") });
+        mended.push(cell.compiledFormula);
+      }
+    }
+  try {
+    return work();
+  } finally {
+    for (const formula of mended) delete (formula as { toFormulaString?: unknown }).toFormulaString;
+  }
+}
+
+/**
+ * All that a workbook of the engine is made of, as plain data that it opens again: the cells are texts. The engine's own way
+ * squeezes formulas, compares the result and throws for the whole workbook where one formula is at fault; here each of its parts
+ * is asked for its own piece, and what fails is named while the rest is kept.
+ */
+export function bookOf(model: Model): Told {
+  const faults: Fault[] = [];
+  const data = { version, sheets: [], styles: {}, formats: {}, borders: {}, uniqueFigureIds: true } as Partial<WorkbookData>;
+  for (const plugin of (model as unknown as Inner).corePlugins) {
+    try {
+      plugin.export(data, false);
+    } catch (error) {
+      if (answers(plugin, "getTranslatedCellFormula")) withoutFaulty(model, faults, () => plugin.export(data, false));
+      else faults.push({ what: wordsOf(plugin), why: reason(error) });
+    }
+  }
+  if (!data.sheets?.length) throw new Error(faults[0]?.why ?? "there is no sheet");
+  data.revisionId = "START_REVISION";
+  return { book: structuredClone(data) as WorkbookData, faults };
+}

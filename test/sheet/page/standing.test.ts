@@ -1,0 +1,21 @@
+import { standingWords } from "../../../sheet/page/standing";
+
+const standing = { id: "a", name: "Loads", moment: new Date(2026, 2, 14, 9, 5).getTime() };
+
+describe("how keeping stands", () => {
+  it.each([
+    [{ state: "kept" }, "saved 09:05"],
+    [{ state: "kept", missing: [] }, "saved 09:05"],
+    [{ state: "kept", missing: ["Costs!B3"] }, "saved 09:05, but not the formula in Costs!B3 (the value is saved instead)"],
+    [
+      { state: "kept", missing: ["A!B3", "A!B4", "charts"] },
+      "saved 09:05, but not the formulas in A!B3, A!B4 (the value is saved instead); charts",
+    ],
+    [{ state: "full" }, expect.stringContaining("no room left")],
+    [{ state: "failed" }, expect.stringContaining("this browser keeps nothing")],
+    [{ state: "stuck", why: "colFixed" }, expect.stringMatching(/^not saved: the spreadsheet on this page .*\(colFixed\)/)],
+  ] as const)("%j: %s", (change, words) => expect(standingWords({ ...standing, ...change } as never)).toEqual(words));
+
+  it("never puts on the browser what the engine did", () =>
+    expect(standingWords({ ...standing, state: "stuck", why: "x" })).not.toContain("browser"));
+});
