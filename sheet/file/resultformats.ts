@@ -7,7 +7,7 @@ import { followedOf, type Ranges } from "./beside/followed";
 const isDate = (format: string): boolean => /[dyhs]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]/g, ""));
 
 /** Whether a number format belongs to a result, and is no more than the engine's guess from what the result was made of. */
-function isOfResult({ getters }: Model, position: OSpreadsheet.CellPosition, format: string): boolean {
+export function isOfResult({ getters }: Model, position: OSpreadsheet.CellPosition, format: string): boolean {
   if (isDate(format)) return true;
   const cell = getters.getCell(getters.getArrayFormulaSpreadingOn(position) ?? position);
   return cell?.isFormula === true && callsOurs(cell.compiledFormula.toFormulaString(getters));
