@@ -17,6 +17,8 @@ export interface Edit {
   /** `null` takes the formula away. */
   readonly formula?: NewFormula | null;
   readonly look?: number;
+  /** The formula is calculated by whoever opens the file next: it shows nothing until then. */
+  readonly again?: true;
 }
 
 export type Edits = ReadonlyMap<string, Edit>;
@@ -41,18 +43,19 @@ function formulaXml(prefix: string, { formula, block }: NewFormula): string {
 }
 
 /** A cell with an edit made to it, as text; what it holds beside stays. */
-function edited(xml: string, cell: FileCell, { form, formula, look: number }: Edit): string {
+function edited(xml: string, cell: FileCell, { form, formula, look: number, again }: Edit): string {
   const { prefix, start, open, end, closed, shown } = cell;
   const name = `${prefix}c`;
   let tag = xml.slice(start, open).replace(/\s*\/?>$/, "");
   if (number !== undefined) tag = withAttribute(tag, "s", look, number || undefined);
   if (form) tag = withAttribute(withAttribute(tag, "vm", detail, undefined), "t", type, form.text === undefined ? undefined : form.type);
   if (formula !== undefined) tag = withAttribute(tag, "cm", mark, formula?.mark);
-  const f =
+  const own =
     formula === undefined ? (cell.formula ? xml.slice(cell.formula.start, cell.formula.end) : "") : formula && formulaXml(prefix, formula);
+  const f = own && again ? own.replace(/\s+ca="[^"]*"/, "").replace(/^<[^\s/>]+/, (open) => `${open} ca="1"`) : own;
   const v = form ? valueXml(prefix, form) : shown ? xml.slice(shown.start, shown.end) : "";
   const inner = (f ?? "") + v;
-  if (closed || !inner || formula !== undefined) return inner ? `${tag}>${inner}</${name}>` : `${tag}/>`;
+  if (closed || !inner || formula !== undefined || again) return inner ? `${tag}>${inner}</${name}>` : `${tag}/>`;
   if (!form) return `${tag}>${xml.slice(open, end)}`;
   // What else stands in it, in its place.
   const place = shown ?? { start: cell.formula?.end ?? open, end: cell.formula?.end ?? open };
@@ -60,9 +63,9 @@ function edited(xml: string, cell: FileCell, { form, formula, look: number }: Ed
 }
 
 /** A cell that is not there yet; "" where it would be blank. */
-function made(prefix: string, address: string, { form, formula, look: number }: Edit): string {
+function made(prefix: string, address: string, { form, formula, look: number, again }: Edit): string {
   const value = form ? valueXml(prefix, form) : "";
-  const inner = (formula ? formulaXml(prefix, formula) : "") + value;
+  const inner = (formula ? formulaXml(prefix, formula).replace(/^<[^\s/>]+/, (open) => (again ? `${open} ca="1"` : open)) : "") + value;
   const attributes = [
     number ? ` s="${number}"` : "",
     form?.type && value ? ` t="${form.type}"` : "",

@@ -43,7 +43,7 @@ export function movedDrawing(xml: string, own: string, move: Move): string {
       path.pop();
       const corner = path.at(-1)?.local;
       if ((tag.local === "row" || tag.local === "col") && (corner === "from" || corner === "to"))
-        corners[`${corner} ${tag.local}`] = { value: Number(text), start: tag.open, end: xml.lastIndexOf("</", end) };
+        corners[`${corner} ${tag.local}`] = { value: Number(text), start: tag.open, end: xml.lastIndexOf("</", end - 1) };
       if (!here || !/^(?:two|one)CellAnchor$/.test(tag.local)) return;
       const name = move.axis === "row" ? "row" : "col";
       const [from, to] = [corners[`from ${name}`], corners[`to ${name}`]];
@@ -129,7 +129,7 @@ export function movedSources(xml: string, move: Move): string {
       if (tag.local !== "f" || tag.closed) return;
       const { formula } = movedFormula(text, "", move);
       if (formula !== text)
-        changes.push({ start: tag.open, end: xml.lastIndexOf("</", end), text: formula.replace(/&/g, "&amp;").replace(/</g, "&lt;") });
+        changes.push({ start: tag.open, end: xml.lastIndexOf("</", end - 1), text: formula.replace(/&/g, "&amp;").replace(/</g, "&lt;") });
     },
   });
   return changed(xml, changes);

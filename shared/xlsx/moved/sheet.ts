@@ -116,7 +116,7 @@ function movedAround(xml: string, own: string, move: Move): Change[] {
         return;
       }
       const isText = !one.hasChildren && !one.closed && one.text.trim() !== "";
-      const closing = isText ? xml.lastIndexOf("</", end) : 0;
+      const closing = isText ? xml.lastIndexOf("</", end - 1) : 0;
       if (isText && formulas.has(one.local)) {
         const { formula } = movedFormula(one.text, own, move);
         if (formula !== one.text) changes.push({ start: one.open, end: closing, text: escaped(formula) });

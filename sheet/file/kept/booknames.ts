@@ -23,14 +23,14 @@ export function withNames(xml: string, before: WorkbookData["namedRanges"] = {},
       const range = wanted.get(name);
       if (range === undefined) return;
       wanted.delete(name);
-      changes.push({ start: tag.open, end: xml.lastIndexOf("</", end), text: escaped(fixed(range)) });
+      changes.push({ start: tag.open, end: xml.lastIndexOf("</", end - 1), text: escaped(fixed(range)) });
     },
   });
   const added = [...wanted]
     .map(([name, range]) => `<${prefix}definedName name="${escaped(name)}">${escaped(fixed(range))}</${prefix}definedName>`)
     .join("");
   if (added && list && !list.closed) {
-    const end = xml.lastIndexOf("</", list.end);
+    const end = xml.lastIndexOf("</", list.end - 1);
     changes.push({ start: end, end, text: added });
   } else if (added)
     changes.push({ start: list?.start ?? place, end: list?.end ?? place, text: `<${prefix}definedNames>${added}</${prefix}definedNames>` });

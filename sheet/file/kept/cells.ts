@@ -72,17 +72,11 @@ function fileCells(rows: readonly FileRow[]): { readonly at: ReadonlyMap<string,
 }
 
 /** The edits that bring cells of a file to what the page has: `changed` are those with another content, `dirty` those whose result may be another. */
-export function cellEdits(
-  { id, rows }: Sheet,
-  changed: readonly string[],
-  dirty: readonly Position[],
-  of: CellsOf,
-): { readonly edits: Map<string, Edit>; readonly dropped: boolean } {
+export function cellEdits({ id, rows }: Sheet, changed: readonly string[], dirty: readonly Position[], of: CellsOf): Map<string, Edit> {
   const { model, engine, around, unsure } = of;
   const { getters } = model;
   const { at, blocks } = fileCells(rows);
   const edits = new Map<string, Edit>();
-  let dropped = false;
   const set = (address: string, edit: Edit) => edits.set(address, { ...edits.get(address), ...edit });
   const position = (address: string): Position => {
     const { row, column } = atOf(address);
@@ -116,8 +110,7 @@ export function cellEdits(
       continue;
     }
     if (unknownOf(typed, engine, around)) {
-      set(address, { formula: { formula: untouchedFormula(typed) }, form: blankForm });
-      dropped = true;
+      set(address, { formula: { formula: untouchedFormula(typed) }, form: blankForm, again: true });
       continue;
     }
     const zone = getters.getSpreadZone(here);
@@ -135,10 +128,7 @@ export function cellEdits(
     if (!file?.formula || file.formula.kind === "other") continue;
     if (unsure.has(`${here.sheetId} ${here.col} ${here.row}`)) {
       // It shows what was right before: a program that knows the formula works it out.
-      if (file.shown) {
-        set(address, { form: blankForm });
-        dropped = true;
-      }
+      if (file.shown) set(address, { form: blankForm, again: true });
       continue;
     }
     const zone = getters.getSpreadZone(here);
@@ -148,7 +138,7 @@ export function cellEdits(
     fill(address, file.formula.kind === "array" ? (file.formula.dynamic ? zone : room) : undefined);
   }
   promote(rows, edits);
-  return { edits, dropped };
+  return edits;
 }
 
 /** Of formulas filled down only the first is written out: where it goes, the others are written out too. */

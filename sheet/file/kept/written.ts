@@ -15,7 +15,6 @@ import type { Parts } from "../../../shared/xlsx/unzip";
 import { flawOf } from "../../../shared/xlsx/whole";
 import { childrenOf, encoded, read } from "../../../shared/xlsx/xml";
 import { zipped } from "../../../shared/xlsx/zip";
-import { callsOurs } from "../../../src/calls";
 import { bookOf } from "../../book";
 import { unknownOf } from "../known";
 import { type Engine as Opening, opened } from "../open";
@@ -136,15 +135,6 @@ function withoutChain(parts: Parts, workbook: string, gone: (address: string, sh
   );
 }
 
-/** Programs calculate everything on opening: only where nothing of ours would be lost by it. */
-const recalculates = (xml: string): string => {
-  const tag = /<((?:\w+:)?)calcPr\b[^>]*>/.exec(xml);
-  if (tag) return /fullCalcOnLoad="1"/.test(tag[0]) ? xml : xml.replace(tag[0], tag[0].replace(/\s*(\/?>)$/, ' fullCalcOnLoad="1"$1'));
-  const prefix = /<((?:\w+:)?)sheets\b/.exec(xml)?.[1] ?? "";
-  const after = new RegExp(`</${prefix}definedNames>`).test(xml) ? `</${prefix}definedNames>` : `</${prefix}sheets>`;
-  return xml.replace(after, `${after}<${prefix}calcPr fullCalcOnLoad="1"/>`);
-};
-
 function withDocuments(parts: Parts, workbook: string, documents: Beside["documents"]): void {
   const there = documentsOf(parts, workbook);
   const changed = Object.entries(documents).filter(([namespace, xml]) => there[namespace] !== xml);
@@ -208,7 +198,6 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   const shared = strings && parts.has(strings) && seeds.length ? sharedStringsOf(read(textOf(parts, strings))) : [];
   const pool = stylesPath && parts.has(stylesPath) ? new LookPool(textOf(parts, stylesPath)) : undefined;
   const removed = new Map<string, Set<string>>();
-  let dropped = false;
 
   for (const [id, pair] of pairs) {
     const path = paths.get(id)!;
@@ -219,7 +208,7 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
     let text = xml;
     if (own.length || dirtyHere.length || looks.size) {
       const rows = rowsOf(xml, shared);
-      const { edits, dropped: lost } = cellEdits({ id, rows }, own, dirtyHere, {
+      const edits = cellEdits({ id, rows }, own, dirtyHere, {
         model,
         engine,
         around,
@@ -227,7 +216,6 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
         unsure,
         mark: () => dynamicMark(parts, book.path),
       });
-      dropped ||= lost;
       const chained = new Set(own.filter((address) => edits.get(address)?.formula === null));
       if (chained.size) removed.set(path, chained);
       withResultFormats(model, id, own, looks, (format) => stored(beside.looks, format));
@@ -265,13 +253,6 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   const workbookXml = textOf(parts, book.path);
   const named = withHidden(withNames(workbookXml, before.namedRanges, now.namedRanges), hidden);
   if (named !== workbookXml) parts.set(book.path, encoded(named));
-  if (
-    dropped &&
-    ![...pairs.keys()].some((id) =>
-      getters.getCells(id).some((cell) => cell.isFormula && callsOurs(cell.compiledFormula.toFormulaString(getters))),
-    )
-  )
-    edit(parts, book.path, recalculates);
   withDocuments(parts, book.path, beside.documents);
   chain(book, structure, removed);
 
