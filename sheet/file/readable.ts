@@ -5,6 +5,7 @@ import { base64 } from "../../src/excel/package";
 import { sizedFonts } from "./beside/looks";
 import { readableRules } from "./beside/rules";
 import { readableValidations } from "./beside/validations";
+import { withStandIns } from "./standins";
 
 const pictureTypes: Readonly<Record<string, string>> = { png: "png", jpg: "jpeg", jpeg: "jpeg", gif: "gif", bmp: "bmp", webp: "webp" };
 
@@ -59,7 +60,7 @@ export function partsFor(workbook: Workbook, names: Readonly<Record<string, stri
     else if (path.endsWith(".xml") && !path.startsWith("customXml/") && !path.startsWith("docProps/")) {
       const xml = withoutPrefix(textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
       if (sheets.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
-      else parts[path] = path === styles ? sizedFonts(xml) : xml;
+      else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;
     }
   }
   return parts;
