@@ -2,6 +2,9 @@ import { relationsOf, textOf, workbookOf } from "./parts";
 import { isWhole } from "./scan";
 import { unzip } from "./unzip";
 
+/** A file that is not whole is not offered; the message says what it lacks. */
+export class NotWhole extends Error {}
+
 const isXml = (path: string) => /\.(?:xml|rels)$/i.test(path);
 
 /** What a file that was just written lacks to be whole, in words; undefined where it is. `before` is the file that it came from. */

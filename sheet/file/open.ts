@@ -12,13 +12,13 @@ import { looksOf } from "./beside/looks";
 import { propertiesOf } from "./beside/properties";
 import { leaveSizes } from "./beside/rules";
 import { type Follow, type SheetBeside, sheetBeside } from "./beside/sheet";
+import type { Beside } from "./beside/workbook";
 import { type Contents, checkExtent, contents, extent, type Read } from "./contents";
 import { noStructure } from "./kept/structure";
 import { aroundOf, type Reader, unknownOf } from "./known";
 import { lost } from "./lost";
 import { type Print, printOf } from "./print";
 import { partsFor } from "./readable";
-import type { Beside } from "./save";
 
 /** A workbook from disk as the page takes it. */
 export interface Opened extends Beside {

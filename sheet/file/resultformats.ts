@@ -2,6 +2,7 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import { addressOf, blockOf, cellsOf } from "../../shared/xlsx/address";
 import { callsOurs } from "../../src/calls";
+import { bookOf } from "../book";
 import { followedOf, type Ranges } from "./beside/followed";
 
 const isDate = (format: string): boolean => /[dyhs]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]/g, ""));
@@ -23,7 +24,7 @@ const unformattedIn = (here: Ranges): Set<string> =>
 
 /** The number formats that came with results become the cells' own: the engine's writer knows no others. */
 export function withFormats(model: Model): OSpreadsheet.WorkbookData {
-  const data = model.exportData();
+  const data = bookOf(model).book;
   const numbers = new Map(Object.entries(data.formats).map(([number, format]) => [format, Number(number)]));
   const numberOf = (format: string): number => {
     if (!numbers.has(format)) numbers.set(format, Math.max(0, ...numbers.values()) + 1);

@@ -3,7 +3,7 @@ import { type Book, moved } from "../../../shared/xlsx/moved/book";
 import { movedRanges, shifts } from "../../../shared/xlsx/moved/ranges";
 import { workbookOf } from "../../../shared/xlsx/parts";
 import { addSheet, copySheet, removeSheet } from "../../../shared/xlsx/sheets";
-import { unzip } from "../../../shared/xlsx/unzip";
+import type { Parts } from "../../../shared/xlsx/unzip";
 import type { Step, Structure } from "./structure";
 
 /** A file with the steps of a structure made in it. */
@@ -23,8 +23,8 @@ function freeName({ sheets }: Book): string {
   return `Sheet${number}`;
 }
 
-export function replayed(file: Uint8Array, { sheets, steps }: Structure): Replayed {
-  const { parts, path, sheets: listed } = workbookOf(new Map(unzip(file)));
+export function replayed(file: Parts, { sheets, steps }: Structure): Replayed {
+  const { parts, path, sheets: listed } = workbookOf(new Map(file));
   const book: Book = { parts, path, sheets: [...listed] };
   const paths = new Map(Object.entries(sheets));
   const resized = new Map<string, Set<string>>();

@@ -11,15 +11,15 @@ import { edit } from "../../../shared/xlsx/package";
 import { relationsOf, relationsPath, textOf } from "../../../shared/xlsx/parts";
 import { engineSheet } from "../../../shared/xlsx/sheetname";
 import { orderSheets, renameSheets } from "../../../shared/xlsx/sheets";
-import type { Parts } from "../../../shared/xlsx/unzip";
-import { flawOf } from "../../../shared/xlsx/whole";
+import { type Parts, unzip } from "../../../shared/xlsx/unzip";
+import { flawOf, NotWhole } from "../../../shared/xlsx/whole";
 import { childrenOf, encoded, read } from "../../../shared/xlsx/xml";
 import { zipped } from "../../../shared/xlsx/zip";
 import { bookOf } from "../../book";
+import type { Beside } from "../beside/workbook";
 import { unknownOf } from "../known";
 import { type Engine as Opening, opened } from "../open";
 import { isOfResult } from "../resultformats";
-import type { Beside } from "../save";
 import { withHidden, withNames } from "./booknames";
 import { cellLookChanges } from "./celllooks";
 import { type Engine as Cells, cellEdits, formulaAt } from "./cells";
@@ -36,9 +36,6 @@ import { type Structure, structureOf } from "./structure";
 export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Opening & Cells;
 
 type Position = OSpreadsheet.CellPosition;
-
-/** A file that is not whole is not offered; the message is for a person. */
-export class NotWhole extends Error {}
 
 /** The file as it would open now, as the engine's own data. */
 function baseline(book: Book, paths: ReadonlyMap<string, string>, engine: Engine): WorkbookData {
@@ -156,9 +153,9 @@ const stored = (kept: Beside["looks"], format: string): string => kept?.formats.
 export async function written(model: Model, beside: Beside & { readonly file: Uint8Array }, engine: Engine): Promise<Uint8Array> {
   const now = bookOf(model).book;
   const structure: Structure = structureOf(now);
-  const { book, paths, resized } = replayed(beside.file, structure);
+  const came = unzip(beside.file);
+  const { book, paths, resized } = replayed(came, structure);
   const { parts } = book;
-  const original = new Map(parts);
   const before = baseline(book, paths, engine);
   const { getters } = model;
 
@@ -256,11 +253,15 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   withDocuments(parts, book.path, beside.documents);
   chain(book, structure, removed);
 
+  if (isSame(parts, came)) return beside.file;
   const file = zipped(parts);
-  const flaw = flawOf(file, original);
+  const flaw = flawOf(file, came);
   if (flaw) throw new NotWhole(flaw);
   return file;
 }
+
+/** Nothing was changed: then the file is the file. */
+const isSame = (a: Parts, b: Parts): boolean => a.size === b.size && [...a].every(([path, bytes]) => b.get(path) === bytes);
 
 /** Number formats that came with the results of new formulas become their cells' own. */
 function withResultFormats(
