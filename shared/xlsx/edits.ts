@@ -23,6 +23,20 @@ export interface Edit {
 
 export type Edits = ReadonlyMap<string, Edit>;
 
+/** Whether a cell shows this already: then it stays as it is, however its number is spelt. */
+export function shows({ type, value, formula }: FileCell, form: Form): boolean {
+  // A cell that another fills may be blank for empty text; a formula says so.
+  if (!form.text) return !value && (form.type === undefined || value === "" || !formula);
+  const kindOf = (one: string | undefined) => (one === "s" || one === "inlineStr" ? "str" : one === "n" ? undefined : one);
+  const kind = kindOf(form.type);
+  if (value === undefined || kindOf(type) !== kind) return false;
+  if (kind === "str") return escaped(value) === form.text;
+  if (kind !== undefined) return value === form.text;
+  // Programs write fifteen digits or seventeen.
+  const [a, b] = [Number(value), Number(form.text)];
+  return a === b || Math.abs(a - b) <= 1e-13 * Math.max(Math.abs(a), Math.abs(b));
+}
+
 const attribute = (name: string) => new RegExp(`\\s+${name}\\s*=\\s*(?:"[^"]*"|'[^']*')`);
 const [type, look, mark, detail] = ["t", "s", "cm", "vm"].map(attribute);
 

@@ -156,3 +156,10 @@ export function movedFormula(formula: string, own: string, move: Move): Moved {
   });
   return touched ? { formula: stringifyTokens(tokens), resized } : { formula, resized: false };
 }
+
+/** A formula's words without where its references lead. */
+export const withoutReferences = (formula: string): string =>
+  tokenize(formula, { mergeRefs: true })
+    .map((token) => (isReference(token) ? "?" : token.value))
+    .join("")
+    .toUpperCase();

@@ -4,14 +4,16 @@ import type { Outcome } from "../../shared/outcome";
 import { addressOf, type Block, blockAt, cellsOf as cellsIn } from "../../shared/xlsx/address";
 import { rowsOf } from "../../shared/xlsx/cells";
 import { addDocuments } from "../../shared/xlsx/documents";
+import type { NewFormula } from "../../shared/xlsx/edits";
+import { dynamicMark } from "../../shared/xlsx/metadata";
 import { namesXml } from "../../shared/xlsx/names";
 import { edit } from "../../shared/xlsx/package";
 import type { Parts } from "../../shared/xlsx/unzip";
-import { type NewFormula, valuesWritten } from "../../shared/xlsx/values";
+import { valuesWritten } from "../../shared/xlsx/values";
 import { flawOf, NotWhole } from "../../shared/xlsx/whole";
-import { encoded, read } from "../../shared/xlsx/xml";
+import { encoded } from "../../shared/xlsx/xml";
 import { zipped } from "../../shared/xlsx/zip";
-import { asStored } from "../../src/calls";
+import { asStored, callsOurs } from "../../src/calls";
 import { shownBy } from "../cell";
 import { restoreCharts } from "./beside/charts";
 import { followedOf } from "./beside/followed";
@@ -47,9 +49,8 @@ async function written(data: object, { Model }: Engine): Promise<Parts> {
 }
 
 /** One sheet: formulas as other programs read them, the values of every cell that a formula fills. */
-function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engine): string {
+function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engine, mark: () => number): string {
   const { getters } = model;
-  const root = read(xml);
   const rows = rowsOf(xml, []);
   const around = {
     names: new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase())),
@@ -70,12 +71,12 @@ function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engi
       continue;
     }
     const zone = getters.getSpreadZone(position);
-    const block: Block | undefined = zone ?? (needsArray(typed, engine, getters) ? blockAt(file) : undefined);
-    formulas.set(address, { formula: fileFormula(typed, file.formula?.text ?? typed.slice(1), engine), block });
+    const block: Block | undefined = zone ?? (callsOurs(typed) || needsArray(typed, engine, getters) ? blockAt(file) : undefined);
+    formulas.set(address, { formula: fileFormula(typed, file.formula?.text ?? typed.slice(1), engine), block, mark: block && mark() });
     for (const one of cellsIn(zone ?? blockAt(file)))
       values.set(addressOf(one), shownBy(getters.getEvaluatedCell({ sheetId: sheet.id, row: one.row, col: one.column })));
   }
-  return storedRules(valuesWritten({ xml, root, rows }, values, formulas));
+  return storedRules(valuesWritten({ xml, rows }, values, formulas));
 }
 
 /** Rules and lists of a sheet may call our functions too. */
@@ -105,7 +106,11 @@ export async function carried(model: Model, beside: Beside, engine: Engine): Pro
     };
     restoreCharts(parts, pathOf(i), sheet, kept?.charts ?? {}, measure);
     edit(parts, pathOf(i), (xml) => {
-      const own = withValidations(rankedRules(finishedSheet(xml, sheet, model, engine)), sheet, kept?.validations ?? {});
+      const own = withValidations(
+        rankedRules(finishedSheet(xml, sheet, model, engine, () => dynamicMark(parts, book))),
+        sheet,
+        kept?.validations ?? {},
+      );
       const linked = withLinks(kept ? withSizes(own, kept.sizes) : own, kept?.links ?? [], here(sheet.id), there);
       return solidColours(withPrint(addNotes(parts, pathOf(i), linked, kept?.notes ?? [], here(sheet.id), i + 1), prints[i]));
     });

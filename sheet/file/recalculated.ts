@@ -1,6 +1,8 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { isFault, type Outcome } from "../../shared/outcome";
 import { addressOf, blockAt, cellsOf, rangeOf, sizeOf } from "../../shared/xlsx/address";
+import type { NewFormula } from "../../shared/xlsx/edits";
+import { dynamicMark } from "../../shared/xlsx/metadata";
 import { workbookOf } from "../../shared/xlsx/parts";
 import { unzip } from "../../shared/xlsx/unzip";
 import { valuesWritten } from "../../shared/xlsx/values";
@@ -64,6 +66,7 @@ export function recalculated(bytes: Uint8Array): Recalculated {
   let faulty = 0;
   for (const sheet of read.sheets) {
     const values = new Map<string, Outcome | undefined>();
+    const formulas = new Map<string, NewFormula>();
     for (const formula of sheet.formulas) {
       const where = keyOf(sheet.name, formula);
       const ours = callsOurs(formula.text);
@@ -81,11 +84,14 @@ export function recalculated(bytes: Uint8Array): Recalculated {
         if (ours) errors.push(note);
         else if (formula.shown !== outcome.error) otherErrors.push(note);
       }
+      // Without its mark a program takes the call for one that gives one value.
+      if (ours && (formula.kind === "plain" || formula.kind === "shared"))
+        formulas.set(formula.address, { formula: formula.filed, block: blockAt(formula), mark: dynamicMark(parts, workbook.path) });
       if (errors.length > before) faulty++;
       const words = misfit(book.getters, sheet.name, formula, narrow.has(where));
       if (words) cut.push({ where, words });
     }
-    if (values.size) parts.set(sheet.part.path, encoded(valuesWritten(sheet, values)));
+    if (values.size) parts.set(sheet.part.path, encoded(valuesWritten(sheet, values, formulas)));
   }
   return { file: zipped(parts), found, faulty, errors, otherErrors, left: kept, cut };
 }

@@ -24,7 +24,7 @@ const unformattedIn = (here: Ranges): Set<string> =>
 
 /** The number formats that came with results become the cells' own: the engine's writer knows no others. */
 export function withFormats(model: Model): OSpreadsheet.WorkbookData {
-  const data = bookOf(model).book;
+  const data: OSpreadsheet.WorkbookData = JSON.parse(JSON.stringify(bookOf(model).book));
   const numbers = new Map(Object.entries(data.formats).map(([number, format]) => [format, Number(number)]));
   const numberOf = (format: string): number => {
     if (!numbers.has(format)) numbers.set(format, Math.max(0, ...numbers.values()) + 1);

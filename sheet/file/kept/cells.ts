@@ -2,10 +2,9 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import { addressOf, atOf, type Block, blockAt, cellsOf } from "../../../shared/xlsx/address";
 import type { FileCell, FileRow } from "../../../shared/xlsx/cells";
-import type { Edit } from "../../../shared/xlsx/edits";
+import { type Edit, shows } from "../../../shared/xlsx/edits";
 import { type Form, formOf } from "../../../shared/xlsx/form";
 import { firstsOf, fullFormula } from "../../../shared/xlsx/moved/cells";
-import { escaped } from "../../../shared/xlsx/xml";
 import { callsOurs } from "../../../src/calls";
 import { shownBy } from "../../cell";
 import { type Around, type Reader, unknownOf } from "../known";
@@ -40,19 +39,6 @@ const typedForm = (value: ReturnType<typeof shownBy>): Form => {
   const form = formOf(value);
   return form.type === "str" ? { ...form, type: "inlineStr" } : form;
 };
-
-/** Whether a cell shows this already, however its number is spelt. */
-export function shows({ type, value }: FileCell, form: Form): boolean {
-  if (form.text === undefined) return value === undefined || value === "";
-  const kind = type === "n" ? undefined : type === "s" || type === "inlineStr" || type === "str" ? "str" : type;
-  const wanted = form.type === "inlineStr" ? "str" : form.type;
-  if (value === undefined) return form.type === "str" && form.text === "";
-  if (kind !== wanted) return false;
-  if (wanted === "str") return escaped(value) === form.text;
-  if (wanted !== undefined) return value === form.text;
-  const [a, b] = [Number(value), Number(form.text)];
-  return a === b || Math.abs(a - b) <= 1e-13 * Math.max(Math.abs(a), Math.abs(b));
-}
 
 export const formulaAt = ({ getters }: Model, position: Position): string | undefined => {
   const cell = getters.getCell(position);

@@ -6,6 +6,7 @@ import { addDocuments, documentsOf } from "../../../shared/xlsx/documents";
 import { type Edit, withEdits } from "../../../shared/xlsx/edits";
 import { type LookChange, LookPool } from "../../../shared/xlsx/looks";
 import { dynamicMark } from "../../../shared/xlsx/metadata";
+import { withoutReferences } from "../../../shared/xlsx/move";
 import type { Book } from "../../../shared/xlsx/moved/book";
 import { edit } from "../../../shared/xlsx/package";
 import { relationsOf, relationsPath, textOf } from "../../../shared/xlsx/parts";
@@ -29,6 +30,7 @@ import { elementOf } from "./elements";
 import { withColumns, withRows } from "./lines";
 import { isLink, withLinks } from "./links";
 import { sheetCell } from "./place";
+
 import { replayed } from "./replayed";
 import { withMerges, withTab, withView } from "./sheetview";
 import { type Structure, structureOf } from "./structure";
@@ -71,7 +73,7 @@ async function spelling(
     rowNumber,
     cells: Object.fromEntries(formulas.get(id) ?? []),
   }));
-  const book = quietly(() => new Model({ version: now.version, sheets, namedRanges: now.namedRanges } as object));
+  const book = quietly(() => new Model({ version: now.version, sheets, namedRanges: { ...now.namedRanges } } as object));
   const { files } = await book.exportXLSX();
   const found = new Map<string, string>();
   sheets.forEach(({ id }, i) => {
@@ -162,13 +164,22 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   const pairs = new Map<string, Pair>();
   for (const sheet of now.sheets)
     if (paths.has(sheet.id)) pairs.set(sheet.id, { now: sheet, before: before.sheets.find(({ id }) => id === sheet.id) });
-  const changes = new Map([...pairs].map(([id, pair]) => [id, contentChanges(pair)]));
   const at = (sheetId: string, address: string): Position => ({ sheetId, row: atOf(address).row, col: atOf(address).column });
 
   const around = {
     names: new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase())),
     sheets: new Set(getters.getSheetIds().map((id) => getters.getSheetName(id).toLowerCase())),
   };
+  const isUnknown = (text: unknown) => typeof text === "string" && text.startsWith("=") && unknownOf(text, engine, around) !== undefined;
+  // The engine moves no reference of a formula that it does not know: the file's own, moved here, is right.
+  const isMoved = (old: unknown, own: unknown) =>
+    structure.steps.length > 0 && isUnknown(own) && typeof old === "string" && withoutReferences(old) === withoutReferences(String(own));
+  const changes = new Map(
+    [...pairs].map(([id, pair]) => [
+      id,
+      contentChanges(pair).filter((address) => !isMoved(pair.before?.cells[address], pair.now.cells[address])),
+    ]),
+  );
   const seeds = [...changes].flatMap(([id, addresses]) => addresses.map((address) => at(id, address)));
   for (const [id, path] of paths) for (const address of resized.get(path) ?? []) if (pairs.has(id)) seeds.push(at(id, address));
   const graph = seeds.length ? new Dependents(model) : undefined;
@@ -194,6 +205,8 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   const strings = relations.find(({ kind }) => kind === "sharedStrings")?.path;
   const shared = strings && parts.has(strings) && seeds.length ? sharedStringsOf(read(textOf(parts, strings))) : [];
   const pool = stylesPath && parts.has(stylesPath) ? new LookPool(textOf(parts, stylesPath)) : undefined;
+  /** Whether lines of a sheet moved: what lies in groups of lines is hidden with them, and the engine counts these otherwise. */
+  const isStill = structure.steps.length === 0;
   const removed = new Map<string, Set<string>>();
 
   for (const [id, pair] of pairs) {
@@ -221,7 +234,7 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
         if (base && pool) edits.set(address, { ...edits.get(address), look: pool.like(base(address), change) } as Edit);
       text = withEdits(xml, edits, rows);
     }
-    text = withTab(withView(withMerges(withColumns(withRows(text, pair), pair), pair), pair), pair);
+    text = withTab(withView(withMerges(withColumns(withRows(text, pair, isStill), pair, isStill), pair), pair), pair);
     if (text !== xml) parts.set(path, encoded(text));
     const links = new Map(
       own
