@@ -85,7 +85,7 @@ export function recalculated(bytes: Uint8Array): Recalculated {
         else if (formula.shown !== outcome.error) otherErrors.push(note);
       }
       // Without its mark a program takes the call for one that gives one value.
-      if (ours && (formula.kind === "plain" || formula.kind === "shared"))
+      if (ours && !narrow.has(where) && (formula.kind === "plain" || formula.kind === "shared"))
         formulas.set(formula.address, { formula: formula.filed, block: blockAt(formula), mark: dynamicMark(parts, workbook.path) });
       if (errors.length > before) faulty++;
       const words = misfit(book.getters, sheet.name, formula, narrow.has(where));
