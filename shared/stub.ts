@@ -24,7 +24,7 @@ function rangeWords({ kind, range }: Arg): string {
 }
 
 function leftOut(arg: Arg | Setting): string {
-  if ("basis" in arg) return `left out: the shop's ${arg.name}`;
+  if ("basis" in arg) return `if left out: the shop's ${arg.name}`;
   return arg.optional && arg.otherwise !== undefined && arg.kind ? `left out: ${tidy(fromInternal(arg.otherwise, us[arg.kind]))}` : "";
 }
 

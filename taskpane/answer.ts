@@ -73,10 +73,10 @@ function lineOf(of: Arg, outcome: Outcome, units: Units): Line {
   };
 }
 
-/** The verdict of a screen: refused or not, and nothing more. */
+/** The verdict of a screen, and nothing more. */
 const verdict = (of: Arg, outcome: Outcome): Line => ({
   label: capital(of.label),
-  value: isFault(outcome) ? "refused" : String(outcome),
+  value: isFault(outcome) ? "too weak: do not pump" : String(outcome),
   also: [],
   fault: isFault(outcome),
 });

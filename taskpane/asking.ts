@@ -37,7 +37,7 @@ function shopFrom(cells: Cells | undefined): { shop: Shop; fault?: string } {
     return { shop: readShop(cells) };
   } catch (trouble) {
     const told = (trouble as { in?: (units: Shop["units"]) => { message: string } }).in?.(readShop(undefined).units);
-    return { shop: readShop(undefined), fault: told?.message ?? "the shop's table cannot be read" };
+    return { shop: readShop(undefined), fault: told?.message ?? "the My Shop table cannot be read" };
   }
 }
 

@@ -10,7 +10,7 @@ import { deflection, deflectionTwin, stress, stressTwin } from "./plate";
 import { lidLimit } from "./settings";
 
 /** All that a lid can be told for it. */
-const notRefused = "not refused, which proves nothing";
+const notRefused = "not ruled out (this is no approval)";
 
 const outside =
   "it certifies nothing: holes, notches, scratches, heat, solvent and ageing are not in it; use a chamber made and rated for vacuum";

@@ -204,7 +204,7 @@ export const failed = (cell: Ref): Formula =>
   formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,AND(LEN(${cell})>0,${cell}<>"${notHere}")))`;
 
 /** Nothing failed where the plain edition has no formula for what was changed. */
-export const goneWords = "only the live edition works this out afresh";
+export const goneWords = "only the workbook with the add-in works this out again";
 
 /** Plain words beside a cell that may fail. */
 export const verdict = (cell: Ref, good: string, bad: string, gone = goneWords): Formula =>

@@ -57,13 +57,10 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     check.page,
     woods.page,
   ];
-  const wrong = [
-    shop.isWrong,
-    "Something on My Shop is wrong or missing: put right what is red there before you trust this sheet.",
-  ] as const;
+  const wrong = [shop.isWrong, "Something on My Shop is wrong or missing: fix what is red there before you trust this sheet."] as const;
   const refused = [
     shop.isRefused,
-    "The lid on My Shop is refused: no vacuum under it. Use a chamber and lid made and rated for vacuum.",
+    "The lid on My Shop is too weak: do not pump. Use a chamber and lid made and rated for vacuum.",
   ] as const;
   for (const page of [blanks.page, resin.page, supplies, log]) page.warn(wrong);
   for (const page of [today.page, loads.page]) page.warn(refused, wrong);

@@ -117,7 +117,7 @@ export async function xlsx(
     namedRanges: book.names.map(({ name, ref }) => ({ name, range: fixedText(ref) })),
     properties: {
       title: book.title,
-      subject: "Stabilising wood with resin under vacuum",
+      subject: "Stabilizing wood with resin under vacuum",
       description: book.sheets[0].purpose,
       keywords: "wood, resin, vacuum, soak, bake, cost",
       creator: "Porewise",

@@ -14,7 +14,7 @@ export function notices(page: Page, shop: Shop, blanks: Blanks, row: number, { u
   const wet = formula`SUMPRODUCT((LEN(${marked})>0)*(LEFT(${marked},6)<>"a size")*(LEFT(${marked},7)<>"no such")*(LEFT(${marked},8)<>"too thic")*(${whole(blanks.of.count)}>0))`;
   const said = [
     formula`IF(${wet}>0,"marked on Blanks and yet in this plan, rows: "&${wet}&". Dry or weigh them first, or blank their count.","")`,
-    formula`IF(${old}>0,"out of date before its load is done, resin of loads: "&${old}&". Mix afresh and set “resin on hand” on My Shop to 0.","")`,
+    formula`IF(${old}>0,"Resin expires before the load is done, loads: "&${old}&". Mix afresh and set “resin on hand” on My Shop to 0.","")`,
     formula`IF(COUNT(${readyBy})=0,"",IF(${late}>0,"late, loads done after “ready by” on My Shop: "&${late}&". Begin earlier.",""))`,
   ];
   for (const [i, made] of said.entries()) {

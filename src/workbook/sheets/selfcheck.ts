@@ -33,14 +33,14 @@ export interface SelfCheck {
 export function selfCheckSheet(): SelfCheck {
   const page = new Page(
     "Self-check",
-    "Every function with its worked example. If all agree, this program calculates as it should; if not, send us the line below.",
+    "Every function with a worked example. If all agree, this program calculates correctly; if not, send us the line below.",
     [22, 53, 15, 15, 10, 3, 14],
     { columns: 5, pages: 1 },
   );
   page.open("Self-check");
   const line = refTo(page.sheet.name, page.row, 0);
   page.row += 1;
-  page.say("In the plain edition the frozen answers are copies from the day of the demo: only the live edition checks those functions.");
+  page.say("Without the add-in the fixed answers are only copies: they check nothing.");
   page.skip();
   page.heading("function", "as typed", "gives", "due", "");
   page.sheet.print = { ...page.sheet.print, titleRow: page.row - 1 };

@@ -46,7 +46,7 @@ export interface Shop extends Equipment {
 export function shopSheet(kit: Kit): Shop {
   const page = new Page(
     "My Shop",
-    "The facts about your shop. Type a value into the second column and every formula follows; where it is blank, the fifth column says what holds.",
+    "The facts about your shop. Type your value in the second column; where it is blank, the value in use is shown beside it.",
     [24, 18, 11, 40, 17, 16, 49],
     { landscape: true },
   );
@@ -55,7 +55,7 @@ export function shopSheet(kit: Kit): Shop {
   const equipment = equipmentLines(page, kit);
   page.skip();
   const first = page.row;
-  page.heading("setting", "here", "unit", "what it is", "what holds", "range", "where that comes from");
+  page.heading("setting", "here", "unit", "what it is", "value in use", "range", "where it comes from");
   page.sheet.print = { ...page.sheet.print, titleRow: first };
   const all = Object.values(settingsBySubject).flat();
   const groups: [string, Setting[]][] = [
@@ -100,7 +100,7 @@ export function shopSheet(kit: Kit): Shop {
   }
   const notes = refTo(name, 0, 3, page.row);
   const isWrong = formula`SUMPRODUCT((LEFT(${whole(notes)},5)="type ")*1)>0`;
-  page.warn([isWrong, "What is red below is wrong or missing: put it right first, or no sheet of this workbook can be trusted."]);
+  page.warn([isWrong, "Fix what is red below first: no sheet of this workbook can be trusted until then."]);
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
   return { page, typed, holds, isOptional, isUndated, isWrong, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
 }

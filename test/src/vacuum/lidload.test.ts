@@ -13,7 +13,7 @@ const plateOf = ({ free_diameter_in, thickness_in, E_psi = 450_000, nu }: any) =
   E: E_psi * psi,
   nu,
 });
-const notRefused = "not refused, which proves nothing";
+const notRefused = "not ruled out (this is no approval)";
 const overStressed = (limit: string) => ({
   error: "#N/A",
   message: `do not pump: the bare lid would bear ${limit} or more of its published design stress; use a chamber and lid made and rated for vacuum`,

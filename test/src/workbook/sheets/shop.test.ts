@@ -29,9 +29,9 @@ it("lets one choose from lists and warns outside ranges", () => {
 });
 
 it("refuses a thin lid in words and marks it, and never approves one", () => {
-  expect(beside("the lid is")).toBe("not refused, which proves nothing");
-  expect(filled("My Shop", { "My Shop": { lid: 0.25 } }).beside("the lid is")).toMatch(/^refused/);
-  expect(shop.alerts("the lid is")).toEqual([expect.stringMatching(/^bad: LEFT\(.*"refused"$/)]);
+  expect(beside("lid check")).toBe("not ruled out (this is no approval)");
+  expect(filled("My Shop", { "My Shop": { lid: 0.25 } }).beside("lid check")).toMatch(/^do not pump/);
+  expect(shop.alerts("lid check")).toEqual([expect.stringMatching(/^bad: LEFT\(.*"do not pump"$/)]);
 });
 
 it("marks resin on hand of which nobody knows the age", () => {
@@ -55,14 +55,14 @@ it.each(Object.entries(wrong))("says what to type where %s is %s, and every shee
   const typed = { [name]: value };
   const mine = filled("My Shop", { "My Shop": typed });
   expect(mine.beside(name, 3)).toMatch(/^type /);
-  expect(mine.value(1, 0)).toMatch(/wrong or missing/);
+  expect(mine.value(1, 0)).toMatch(/^Fix what is red/);
   expect(filled("Supplies", { "My Shop": typed }).value(1, 0)).toMatch(/^Something on My Shop/);
   expect(shop.value(1, 0)).toMatch(/^The facts/);
 });
 
 it("names no material for the lid by itself", () => {
-  expect(filled("My Shop", { "My Shop": { material: "" } }).beside("the lid is")).toBe("refused: say what it is made of");
-  expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(/^The lid on My Shop is refused/);
+  expect(filled("My Shop", { "My Shop": { material: "" } }).beside("lid check")).toBe("do not pump: choose what it is made of");
+  expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(/^The lid on My Shop is too weak/);
 });
 
 it.each([
