@@ -44,8 +44,7 @@ function shopFrom(cells: Cells | undefined): { shop: Shop; fault?: string } {
 const shopWords: Readonly<Record<ShopChoice, string | undefined>> = { US: undefined, SI: '"SI"', [shopName]: shopName };
 
 function formula(contract: Contract, fields: readonly Field[], entries: Entries, choice: ShopChoice): string {
-  const own = formulaOf(cellName(contract), fields, entries, contract.shop ? shopWords[choice] : undefined);
-  return isScreen(contract) ? `=INDEX(${own.slice(1)},1,1)` : own;
+  return formulaOf(cellName(contract), fields, entries, contract.shop ? shopWords[choice] : undefined);
 }
 
 const shopCells = (choice: ShopChoice, table: Cells | undefined): Cells | undefined =>

@@ -2,7 +2,10 @@ import { declare, edit, put, relate } from "./package";
 import { relationsOf, textOf } from "./parts";
 import type { Parts } from "./unzip";
 
-/** Marks on cells whose formula fills as many cells as it needs: programs that know such formulas read them in a part of its own. */
+/**
+ * Marks on cells whose formula fills as many cells as it needs: programs that know such formulas read them in a part of its own.
+ * Reference: MS-XLSX 2.2.4.4 and 2.3.8 (dynamicArrayProperties); ECMA-376-1 18.9. From memory, as Excel writes it.
+ */
 
 const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml";
 const dynamic = "http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray";

@@ -1,9 +1,4 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { blockAt } from "../../shared/xlsx/address";
-import { rowsOf } from "../../shared/xlsx/cells";
-import { withEdits } from "../../shared/xlsx/edits";
-import { dynamicMark } from "../../shared/xlsx/metadata";
-import { callsOurs } from "../calls";
 
 /** A part of the package beside the workbook's own: the checklist travels so. */
 export interface Part {
@@ -29,27 +24,18 @@ const parted = (xml: string): string =>
     (rules.match(/<cfRule .*?<\/cfRule>/gs) ?? []).map((rule) => `${open}${rule}</conditionalFormatting>`).join(""),
   );
 
-/** Programs without the functions must not be told to calculate on opening: they would lose every value. */
-const calm = (xml: string): string => xml.replace(/ fullCalcOnLoad="1"/, "");
+/**
+ * Programs without the functions must not be told to calculate on opening, or they lose every value. A number lower than Excel's
+ * own tells it so too: this one is what Excel 2019 and later write.
+ */
+const calm = (xml: string): string => xml.replace(/<calcPr[^>]*\/>/, '<calcPr calcId="191029"/>');
+
+/** Which library wrote the file is nothing to its reader. */
+const unsigned = (xml: string): string =>
+  xml.replace(/<Application>[^<]*<\/Application>/, "").replace(/<dc:creator>[^<]*<\/dc:creator>/, "");
 
 /** Print areas and titles of sheets whose names are more than one word. */
 const quotedSheets = (xml: string): string => xml.replace(/(<definedName name="_xlnm[^>]*>)([^<'!]*[^\w<'!][^<'!]*)!/g, "$1'$2'!");
-
-/** A call of ours stands in its cell as an array formula with a mark: without it a program takes it for one that gives one value. */
-function storeCalls(all: Record<string, Uint8Array>): void {
-  const parts = new Map(Object.entries(all));
-  for (const [path, bytes] of parts) {
-    if (!/^xl\/worksheets\/[^/]+\.xml$/.test(path)) continue;
-    const xml = strFromU8(bytes);
-    const rows = rowsOf(xml, []);
-    const plain = rows.flatMap(({ cells }) => cells.filter(({ formula }) => formula?.kind === "plain" && callsOurs(formula.text)));
-    if (!plain.length) continue;
-    const mark = dynamicMark(parts, "xl/workbook.xml");
-    const edits = plain.map((cell) => [cell.address, { formula: { formula: cell.formula!.text, block: blockAt(cell), mark } }] as const);
-    parts.set(path, strToU8(withEdits(xml, new Map(edits), rows)));
-  }
-  for (const [path, bytes] of parts) all[path] = bytes;
-}
 
 export function finished(file: Uint8Array, parts: readonly Part[]): Uint8Array {
   const all = unzipSync(file);
@@ -58,8 +44,8 @@ export function finished(file: Uint8Array, parts: readonly Part[]): Uint8Array {
   };
   edit("xl/styles.xml", orderedFonts);
   edit("xl/workbook.xml", (xml) => quotedSheets(calm(xml)));
+  for (const path of ["docProps/app.xml", "docProps/core.xml"]) if (all[path]) edit(path, unsigned);
   for (const path of Object.keys(all)) if (/^xl\/worksheets\/[^/]+\.xml$/.test(path)) edit(path, (xml) => parted(typedErrors(xml)));
-  storeCalls(all);
   parts.forEach(({ path, xml }, i) => {
     all[path] = strToU8(xml);
     const relation = `<Relationship Id="part${i + 1}" Type="${customXml}" Target="../${path}"/>`;

@@ -5,9 +5,10 @@ import type { Cells } from "../../shared/columns";
 import type { Contract } from "../../shared/contract";
 import { cellsOf, type Entries, type Entry } from "../../shared/form";
 import { cellName } from "../../src/catalogue";
-import { formatsOf, isScreen } from "../answer";
+import { formatsOf } from "../answer";
 import { type Asked, ask, keptOf, reread, type ShopChoice, shopName } from "../asking";
 import { draftOf, keepDraft } from "../draft";
+import { spoken } from "../spoken";
 import { fieldRow } from "./field";
 import { answerOf, backing, toldOf } from "./result";
 import { View } from "./view";
@@ -94,8 +95,8 @@ export class Form extends View {
 
   private put = async (asked: Asked, over: boolean): Promise<void> => {
     const rows = asked.answer?.length ?? 1;
-    const formats = isScreen(this.contract) ? ["@"] : formatsOf(this.contract);
-    const ended = await this.host.write(asked.formula, { formats, rows: isScreen(this.contract) ? 1 : rows }, over);
+    const formats = formatsOf(this.contract);
+    const ended = await this.host.write(asked.formula, { formats, rows }, over);
     this.filled = "";
     if (ended.filled && !over) {
       this.filled = ended.words ?? "This cell is not empty.";
@@ -129,7 +130,7 @@ export class Form extends View {
       this.focusOn("#put");
     };
     return html`<h3>In a cell</h3>
-      <code class="formula" tabindex="0" role="group" aria-label="Formula">${asked.formula}</code>
+      <code class="formula" tabindex="0" role="group" aria-label="Formula">${spoken(asked.formula)}</code>
       ${
         this.filled
           ? html`<div class="notice" role="alert"><p>${this.filled}</p><div class="buttons">

@@ -71,7 +71,7 @@ export class Workbook extends View {
 
   private download = (): void => {
     saveFile(this.book!.name, this.book!.data as BlobPart, workbookType);
-    this.tell(`${this.book!.name} is among your downloads.`);
+    this.tell(`Look for ${this.book!.name} in your downloads.`);
   };
 
   private toggle(name: string, on: boolean): void {
@@ -97,9 +97,10 @@ export class Workbook extends View {
     <div class="buttons">
       <fluent-button id="insert" appearance="primary" @click=${this.insert}>Insert into this workbook</fluent-button>
       <fluent-button id="open" @click=${this.open}>Open as a new workbook</fluent-button>
-      <fluent-button id="download" @click=${this.download}>Download</fluent-button>
+      ${this.host.savesFiles === false ? nothing : html`<fluent-button id="download" @click=${this.download}>Download</fluent-button>`}
     </div>
-    <p class="hint">Nothing of yours is replaced: if a sheet name is taken, the new sheet gets a number.</p>`;
+    <p class="hint">Nothing of yours is replaced: if a sheet name is taken, the new sheet gets a number.${this.host.endsUndo ? " Inserting sheets clears Excel's Undo." : ""}</p>
+    ${this.host.savesFiles === false ? html`<p class="hint">To get the file itself, open it as a new workbook and save that.</p>` : nothing}`;
   }
 
   private progress(): TemplateResult | typeof nothing {
@@ -143,7 +144,8 @@ export class Workbook extends View {
           ? nothing
           : html`<h2>This pane</h2>
           <div class="tick"><fluent-checkbox id="opens" .checked=${live(this.opens)} @change=${this.setOpens}></fluent-checkbox>
-          <label for="opens">Open this pane with this workbook</label></div>`
+          <label for="opens">Open this pane with this workbook</label></div>
+          <p class="hint">People without Porewise then see an error from Excel about a missing add-in each time they open it: give them a copy with values.</p>`
       }`;
   }
 }

@@ -3,9 +3,11 @@ import { customElement, state } from "lit/decorators.js";
 import type { Call, Selection } from "../../shared/host";
 import { isFault } from "../../shared/outcome";
 import { namedEquation } from "../../shared/working";
+import { callsOurs } from "../../src/calls";
 import { catalogue, cellName, explain } from "../../src/catalogue";
 import { isScreen } from "../answer";
 import { drawingsOf } from "../drawings/drawings";
+import { spoken } from "../spoken";
 import { figure } from "./figure";
 import { backing, besideOf } from "./result";
 import { View } from "./view";
@@ -83,12 +85,11 @@ export class WorkingView extends View {
           : told.message || `The cell shows ${told.error} from another cell.`;
       return html`<section class="call">${head}<p class="fault">${words}</p>${backing(contract)}</section>`;
     }
-    const answer = isScreen(contract) ? told.answer.slice(0, 1) : told.answer;
     const turn = (by: number) => {
       this.week = by;
     };
     return html`<section class="call">${head}
-      ${this.lines(answer, "Answer")}
+      ${this.lines(told.answer, "Answer")}
       ${besideOf(told)}
       ${drawingsOf(contract, call, row, this.week).map((drawing) => figure(drawing, turn))}
       <h3>How</h3>
@@ -100,7 +101,7 @@ export class WorkingView extends View {
   };
 
   private body(selection: Selection): TemplateResult {
-    if (!/PORE[._]/i.test(selection.formula))
+    if (!callsOurs(selection.formula))
       return html`<p>There is no PORE function in this cell. Select a cell that has one, such as the resin or the bake minutes, to see how the number came
         about.</p>`;
     if (!selection.calls)
@@ -114,7 +115,7 @@ export class WorkingView extends View {
     const { selection } = this;
     if (!selection) return html`<p>Select a cell to see how its number was worked out.</p>`;
     return html`<h2 id="working-title" tabindex="-1">${selection.address}</h2>
-      ${selection.formula ? html`<code class="formula" tabindex="0" role="group" aria-label="Formula">${selection.formula}</code>` : nothing}
+      ${selection.formula ? html`<code class="formula" tabindex="0" role="group" aria-label="Formula">${spoken(selection.formula)}</code>` : nothing}
       <div id="working">${this.body(selection)}</div>`;
   }
 }

@@ -472,8 +472,8 @@ needing("browser")("the pane beside a sheet", () => {
       await press("Enter");
       await pane.locator("#field-diameter").fill("6");
       await pane.locator("#field-thickness").fill("0.75");
-      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*not ruled out (this is no approval)\s*$/);
-      expect(await pane.locator(".formula").textContent()).toBe("=INDEX(PORE.LIDLOAD(6,0.75),1,1)");
+      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*not ruled out \(this is no approval\)\s*$/);
+      expect(await pane.locator(".formula").textContent()).toBe("=PORE.LIDLOAD(6,0.75)");
       await pane.locator("#field-diameter").fill("30");
       expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*too weak: do not pump\s*$/);
     });
@@ -537,7 +537,7 @@ needing("browser")("the pane beside a sheet", () => {
       await pane.locator("#working .call").waitFor();
       const text = await pane.locator("#working .lines").first().textContent();
       expect(text).toBe("Verdictnot ruled out (this is no approval)");
-      expect(await pane.locator("#working").textContent()).not.toMatch(/19\.7|20 %|0\.197/);
+      expect(await pane.locator("#working").textContent()).not.toMatch(/20\.[23]|20 %|0\.20/);
     });
 
     it("draws my week for a plan, with the moments to start by", async () => {

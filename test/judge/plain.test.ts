@@ -90,9 +90,9 @@ needing("spreadsheet")("the plain edition, typed into without the functions and 
 
   it("screens the lid that stands there now", () => {
     expect(shows("asItIs", "My Shop", "lid check")).toBe("not ruled out (this is no approval)");
-    expect(shows("thinLid", "My Shop", "lid check")).toBe("too weak: do not pump");
+    expect(shows("thinLid", "My Shop", "lid check")).toBe("do not pump: too weak");
     expect(shows("thinLid", "Today", "gauge to go to")).toBe("");
-    expect(shows("noMaterial", "My Shop", "lid check")).toBe("choose what it is made of");
+    expect(shows("noMaterial", "My Shop", "lid check")).toBe("do not pump: choose what it is made of");
   });
 
   it.each(["heavyPart", "textWeight"] as const)("takes no blank or word for a weight of nought: %s", (name) => {

@@ -2,7 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { chamber } from "../../demo";
 import { lidLoad } from "../../vacuum/lidload";
 import type { Allowed } from "../book";
-import { askCell, type Formula, formula } from "../formula";
+import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Line, Page } from "../page";
 import type { Ref } from "../place";
@@ -71,7 +71,7 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
     },
     "the lid's seller",
   );
-  const verdict = askCell(lidLoad, { diameter: inside, thickness: lid, material }, 1);
+  const verdict = ask(lidLoad, { diameter: inside, thickness: lid, material });
   const said = page.line({
     label: "lid check",
     formula: formula`IF(${lid}="","",IF(${material}="","do not pump: choose what it is made of",IFERROR(${verdict},"do not pump: too weak")))`,

@@ -6,10 +6,10 @@ import { aroundAsk, ask, askedAs, type Formula, formula } from "../formula";
 import { Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
 
-/** Which cell of a worked example is compared, and what must stand there. Of a lid only the words: its share certifies nothing. */
+/** Which cell of a worked example is compared, and what must stand there. */
 function expected({ name, returns, worked: { gives } }: Contract): { value: string | number | boolean; row: number; column: number } {
   const rows: unknown[][] = Array.isArray(gives) ? (Array.isArray(gives[0]) ? gives : [gives]) : [[gives]];
-  const isWords = name === "LIDLOAD" || name === "SUITABILITY";
+  const isWords = name === "SUITABILITY";
   const row = rows.findIndex((line) => line.some((value) => typeof value === "number"));
   const at = isWords || returns.form === "cell" || row < 0 ? [0, 0] : [row, rows[row].findLastIndex((value) => typeof value === "number")];
   return { value: rows[at[0]][at[1]] as string, row: at[0], column: at[1] };

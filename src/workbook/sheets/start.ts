@@ -85,6 +85,10 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
   );
   page.skip();
   page.heading("Before you start");
+  page.say(
+    "Before your first run, check these settings on My Shop against the label of your resin: packet makes, dye rate, catalyzed months, unmixed months, oven, soak hours. Until you do, they are common practice and no maker's word.",
+    "caution",
+  );
   page.say(first, "caution");
   for (const sentence of Object.values(cautions)) page.say(sentence, "caution");
   return page;

@@ -92,13 +92,13 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   page.skip();
   page.heading("For the loads planned", "needed", "still good", "to buy", "unit");
   const wanted: [label: string, need: string, kind: keyof Units, format: string][] = [
-    ["resin to mix", "fluid to mix", "resin", "0.00"],
+    ["resin to mix", "resin to mix", "resin", "0.00"],
     ["catalyst", "packets", "catalyst", "0"],
     ["dye", "dye", "dye", "0.00"],
     ["foil", "foil", "foil", "0.0"],
   ];
   // A list that fails shows its error in its first cell, where a name is due, and nothing beside it.
-  const head = cellLeft(loads.need("fluid to mix"));
+  const head = cellLeft(loads.need("resin to mix"));
   const needed = (name: string) =>
     formula`IF(ISNUMBER(${loads.need(name)}),${loads.need(name)},IF(ISERROR(${head}),"no plan",IF(LEN(${head})>0,"no plan",0)))`;
   const first = page.row;

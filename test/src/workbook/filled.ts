@@ -41,6 +41,8 @@ export function filled(name: string, typing: Typing = {}, system: System = "US",
     whole,
     sheet,
     value,
+    /** What another sheet shows. */
+    shown: (of: string, row: number, column: number): Outcome | undefined => cached.value(of, row, column),
     rows: (label: string) => rowsOf(name, label),
     /** The cell in a row that has a label, by its column. */
     beside: (label: string, column = 1) => value(rowOf(name, label), column),

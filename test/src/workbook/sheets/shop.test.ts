@@ -51,13 +51,19 @@ const wrong = {
   chamber: "12 in",
 };
 
-it.each(Object.entries(wrong))("says what to type where %s is %s, and every sheet says so", (name, value) => {
-  const typed = { [name]: value };
-  const mine = filled("My Shop", { "My Shop": typed });
+it.each(Object.entries(wrong))("says what to type where %s is %s", (name, value) => {
+  const mine = filled("My Shop", { "My Shop": { [name]: value } });
   expect(mine.beside(name, 3)).toMatch(/^type /);
-  expect(mine.value(1, 0)).toMatch(/^Fix what is red/);
-  expect(filled("Supplies", { "My Shop": typed }).value(1, 0)).toMatch(/^Something on My Shop/);
+  expect(mine.value(1, 0)).toBe(`“${name}” on My Shop is wrong or missing: ${mine.beside(name, 3)}.`);
   expect(shop.value(1, 0)).toMatch(/^The facts/);
+});
+
+it("one bad setting is named on every sheet, and nothing else is said of what follows", () => {
+  const blanks = filled("Blanks", { "My Shop": { oven: 5000, room: 60 } });
+  const says = /^“oven” on My Shop is wrong or missing: type a plain number from /;
+  for (const sheet of ["My Shop", "Blanks", "Today", "Loads", "Price Tag", "Resin Book", "Supplies", "Run Log"])
+    expect([sheet, blanks.shown(sheet, 1, 0)]).toEqual([sheet, expect.stringMatching(says)]);
+  expect(blanks.under("look at", 9).filter(Boolean)).toEqual([]);
 });
 
 it("names no material for the lid by itself", () => {

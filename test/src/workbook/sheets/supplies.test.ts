@@ -17,8 +17,8 @@ it("asks for a day where it has none, and shows no error", () => {
 });
 
 it("buys what the planned loads need beyond what is good", () => {
-  expect([1, 2, 3].map((column) => supplies.beside("catalyst", column))).toEqual([6, 2, 4]);
-  expect([1, 2, 3].map((column) => supplies.beside("resin to mix", column))).toEqual([6, 2.5, 3.5]);
+  expect([1, 2, 3].map((column) => supplies.beside("catalyst", column))).toEqual([7, 2, 5]);
+  expect([1, 2, 3].map((column) => supplies.beside("resin to mix", column))).toEqual([7, 2.5, 4.5]);
 });
 
 it("names the day over the states, and marks a day before something was opened", () => {
