@@ -3,6 +3,8 @@ import type { FileRow } from "./cells";
 import { type Edit, type NewFormula, shows, withEdits } from "./edits";
 import { formOf } from "./form";
 
+export type { NewFormula } from "./edits";
+
 /** The part of a sheet that values are written into. */
 export interface Written {
   readonly xml: string;
