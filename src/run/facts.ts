@@ -12,17 +12,8 @@ export interface Found {
 
 const settingNames = [
   ...["vacuum hours", "soak hours", "loading minutes", "wrap minutes per piece", "opens", "closes"],
-  ...[
-    "oven",
-    "core",
-    "in the oven",
-    "scale reads",
-    "resin on hand",
-    "resin dye rate",
-    "dye rate",
-    "resin mixed on",
-    "tub",
-  ],
+  ...["oven", "core", "in the oven", "scale reads", "tub", "drips", "resin density"],
+  ...["dye rate", "resin on hand", "resin dye rate", "resin mixed on"],
 ];
 
 /** Of the deepest reading the gauge should reach this share: common practice, no source. */
