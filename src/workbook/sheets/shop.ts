@@ -3,7 +3,7 @@ import { settingsBySubject } from "../../shop";
 import { type Formula, formula } from "../formula";
 import { type Kit, readShop, scale } from "../kit";
 import { Page } from "../page";
-import { type Ref, refTo, whole } from "../place";
+import { key, type Ref, refTo, whole } from "../place";
 import { type Equipment, equipmentLines } from "./equipment";
 import { fixed, settingLine, standardFormula } from "./settingline";
 
@@ -34,6 +34,8 @@ export interface Shop extends Equipment {
   /** Where the value of a setting is typed, and where the one that holds stands. */
   readonly typed: (name: string) => Ref;
   readonly holds: (name: string) => Ref;
+  /** Puts formulas where settings are typed, to stand until somebody types over them. */
+  readonly follow: (from: Readonly<Record<string, Ref>>) => void;
   /** Whether nothing holds where nothing is typed. */
   readonly isOptional: (name: string) => boolean;
   /** True where there is resin on hand of which nobody wrote down when it was mixed. */
@@ -102,5 +104,12 @@ export function shopSheet(kit: Kit): Shop {
   const isWrong = formula`SUMPRODUCT((LEFT(${whole(notes)},5)="type ")*1)>0`;
   page.warn([isWrong, "What is red below is wrong or missing: put it right first, or no sheet of this workbook can be trusted."]);
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
-  return { page, typed, holds, isOptional, isUndated, isWrong, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
+  const follow = (from: Readonly<Record<string, Ref>>): void => {
+    for (const [setting, ref] of Object.entries(from)) {
+      const { row, column } = typed(setting);
+      const { value: _, ...cell } = page.sheet.cells.get(key(row, column)) ?? {};
+      page.put(row, column, { ...cell, formula: formula`IF(${ref}="","",${ref})` });
+    }
+  };
+  return { page, typed, holds, follow, isOptional, isUndated, isWrong, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
 }
