@@ -11,13 +11,13 @@ import { heightArg } from "./headroom";
 import type { Piece } from "./layers";
 import { type Bath, load, mostPieces } from "./load";
 import { areaOf, chamberArg, type Section } from "./section";
-import { cover, fluidDensity, foamRoom, gap, holdDown } from "./settings";
+import { cover, foamRoom, gap, holdDown, resinDensity } from "./settings";
 
 const side = (label: string, example: number) => quantity("length", label, example, [0.01, 200]);
 
 export const pieceSides = { thickness: side("thickness", 0.75), width: side("width", 0.75), length: side("length", 5) };
 
-export const bathSettings = { cover, foamRoom, gap, fluidDensity, holdDown, fullness };
+export const bathSettings = { cover, foamRoom, gap, resinDensity, holdDown, fullness };
 
 interface Given extends Piece, Bath {
   readonly chamber: Section;

@@ -12,7 +12,7 @@ export interface Bath {
   readonly cover: number;
   readonly foamRoom: number;
   readonly gap: number;
-  readonly fluidDensity: number;
+  readonly resinDensity: number;
   readonly holdDown: number;
   readonly fullness: number;
 }
@@ -45,10 +45,10 @@ const waterDensity = 1000;
  * `arrange` accepts. The layers are packed once, so ask as often as needed. Both throw Trouble where there is no answer.
  */
 export function load(chamber: Section, height: number, piece: Piece, gravity: number, bath: Bath) {
-  const { cover, foamRoom, gap, fluidDensity, holdDown, fullness } = bath;
+  const { cover, foamRoom, gap, resinDensity, holdDown, fullness } = bath;
   const area = areaOf(chamber);
   const volume = piece.thickness * piece.width * piece.length;
-  const ballast = ballastWeight(volume, gravity * waterDensity * volume, steel, fluidDensity, holdDown);
+  const ballast = ballastWeight(volume, gravity * waterDensity * volume, steel, resinDensity, holdDown);
   const solids = volume + ballast / steel;
   const uptake = volume * Math.max(0, voidShare(gravity, 0)) * fullness;
   const ways = waysOf(chamber, gap, piece);

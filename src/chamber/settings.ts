@@ -12,9 +12,9 @@ export const foamRoom = setting(
 
 export const gap = setting("gap", quantity("length", "clearance around each piece in the chamber", 1 / 16, [0, 10]), 1 / 16, "from memory");
 
-export const fluidDensity = setting(
-  "fluid density",
-  quantity("density", "density of the fluid", 1.03, [0.5, 2.5]),
+export const resinDensity = setting(
+  "resin density",
+  quantity("density", "density of the resin", 1.03, [0.5, 2.5]),
   1.03,
   "from memory: the label decides",
 );

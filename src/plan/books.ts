@@ -39,7 +39,7 @@ export interface Use {
 export interface Habits {
   readonly packetMakes: number;
   readonly dyeRate: number;
-  readonly catalysedMonths: number;
+  readonly catalyzedMonths: number;
 }
 
 /** The day until which the resin is good, if the load is out by then. */
@@ -54,7 +54,7 @@ function goodUntil(since: number, out: number, months: number): number {
 export function enter(
   tub: Tub,
   { fluid, uptake, drips, days }: Use,
-  { packetMakes, dyeRate, catalysedMonths }: Habits,
+  { packetMakes, dyeRate, catalyzedMonths }: Habits,
 ): { tub: Tub; entry: Entry } {
   const { packets, mixed } = packetsFor(fluid, tub.fluid, packetMakes);
   const dye = attempt(() => dyeToAdd(tub.fluid, tub.strength, mixed, dyeRate));
@@ -72,7 +72,7 @@ export function enter(
       dye,
       drips: lost,
       left,
-      useBy: days && since !== undefined ? attempt(() => goodUntil(since, days.out, catalysedMonths)) : undefined,
+      useBy: days && since !== undefined ? attempt(() => goodUntil(since, days.out, catalyzedMonths)) : undefined,
     },
   };
 }

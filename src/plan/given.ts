@@ -4,7 +4,7 @@ import { heightArg } from "../chamber/headroom";
 import { chamberArg } from "../chamber/section";
 import { bakeSettings } from "../cure/bake";
 import { inTheOven } from "../cure/settings";
-import { catalysedMonths, drips, dyeRate, packetMakes, resinDyeRate, resinMixedOn, resinOnHand } from "../resin/settings";
+import { catalyzedMonths, drips, dyeRate, packetMakes, resinDyeRate, resinMixedOn, resinOnHand } from "../resin/settings";
 import { piecesArg } from "./pieces";
 import {
   closes,
@@ -34,7 +34,7 @@ export const planShop = {
   ...bathSettings,
   ...bakeSettings,
   inTheOven,
-  ...{ drips, dyeRate, packetMakes, catalysedMonths, resinOnHand, resinDyeRate, resinMixedOn },
+  ...{ drips, dyeRate, packetMakes, catalyzedMonths, resinOnHand, resinDyeRate, resinMixedOn },
   ...{ ovenWidth, ovenDepth, ovenShelves, ovenSpacing, wrapMinutesPerPiece, foilAllowance },
   ...{ vacuumHours, soakHours, loadingMinutes, opens, closes, readyBy },
 };

@@ -39,7 +39,7 @@ export const shoppinglist = define({
       ["ballast of the heaviest load", 19.5359126, "oz"],
       ["loads", 1, ""],
       ["chamber hours", 23.5, "h"],
-      ["oven hours", 0.708354096, "h"],
+      ["oven hours", 0.776905191, "h"],
       ["fluid left", 1.73862159, "qt"],
       ["not planned", 0, ""],
     ],

@@ -8,6 +8,13 @@ export const fullness = setting(
   "from memory: calibrate with FULLNESS; sound maple is nearer 0.4",
 );
 
+export const fullnessSpread = setting(
+  "fullness spread",
+  quantity("share", "how far the fullness of a run may be off, either way", 0.45, [0, 1]),
+  0.45,
+  "from memory: × 0.55 to × 1.45; your own Run Log gives a wood's own once it has three weighings",
+);
+
 export const drips = setting("drips", quantity("film", "fluid lost on surfaces, as a film", 0.1, [0, 10]), 0.1, "from memory");
 
 export const dyeRate = setting(
@@ -25,7 +32,7 @@ export const packetMakes = setting(
 );
 
 const months = (what: string, many: number) => quantity("months", `months ${what} resin keeps`, many, [0, 1200]);
-export const catalysedMonths = setting("catalysed months", months("catalysed", 3), 3, "common practice, no source");
+export const catalyzedMonths = setting("catalyzed months", months("catalyzed", 3), 3, "common practice, no source", "catalysed months");
 export const unmixedMonths = setting("unmixed months", months("unmixed", 36), 36, "common practice, no source");
 
 export const resinOnHand = setting(

@@ -9,7 +9,7 @@ import { formatsOf, isScreen } from "../answer";
 import { type Asked, ask, keptOf, reread, type ShopChoice, shopName } from "../asking";
 import { draftOf, keepDraft } from "../draft";
 import { fieldRow } from "./field";
-import { answerOf, backingOf } from "./result";
+import { answerOf, backing, toldOf } from "./result";
 import { View } from "./view";
 
 interface Draft {
@@ -144,6 +144,7 @@ export class Form extends View {
     const { contract } = this;
     const asked = ask(contract, this.entries, this.shop, this.table);
     const cells = asked.fields.map((field) => cellsOf(field, this.entries[field.name]));
+    const told = toldOf(contract, [...cells, this.shop === "SI" ? [["SI"]] : this.shop === shopName ? this.table : undefined], asked);
     return html`<h2 class="question" id="question" tabindex="-1">${contract.asks}</h2>
       <p class="quiet"><code>${cellName(contract)}</code>${contract.per === "piece" ? ": for one piece, or for each row of a column" : ""}</p>
       ${this.shops()}
@@ -159,9 +160,9 @@ export class Form extends View {
       )}
       <section class="answer" aria-labelledby="answer-title">
         <h3 id="answer-title">Answer</h3>
-        <div id="answer" role="status">${answerOf(contract, asked)}</div>
+        <div id="answer" role="status">${answerOf(contract, asked, told)}</div>
       </section>
       ${this.putting(asked)}
-      ${backingOf(contract, [...cells, this.shop === "SI" ? [["SI"]] : this.shop === shopName ? this.table : undefined], asked)}`;
+      ${backing(contract)}`;
   }
 }

@@ -7,7 +7,7 @@ import { catalogue, cellName, explain } from "../../src/catalogue";
 import { isScreen } from "../answer";
 import { drawingsOf } from "../drawings/drawings";
 import { figure } from "./figure";
-import { backing } from "./result";
+import { backing, besideOf } from "./result";
 import { View } from "./view";
 
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
@@ -87,12 +87,13 @@ export class WorkingView extends View {
     };
     return html`<section class="call">${head}
       ${this.lines(answer, "Answer")}
+      ${besideOf(told)}
       ${drawingsOf(contract, call, row, this.week).map((drawing) => figure(drawing, turn))}
       <h3>How</h3>
       <p class="equation">${namedEquation(contract)}</p>
       <p class="equation numbers">${told.equation}</p>
       ${this.lines(told.lines, "What went in, and what was met on the way")}
-      ${backing(contract, told.trust)}
+      ${backing(contract)}
     </section>`;
   };
 

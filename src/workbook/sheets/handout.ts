@@ -62,7 +62,7 @@ const warningsOf = (shop: Shop): Formula[] => [
   formula`"Wet wood steams, warm wood sets the resin: dry it, then let it cool."`,
   formula`"Never an oven used for food, never left alone, no flame near; ventilate."`,
   formula`"Thick or bundled pieces can run hot and smoke: bake them apart."`,
-  formula`"Mixed resin keeps about "&ROUND(${shop.holds("catalysed months")},0)&IF(ROUND(${shop.holds("catalysed months")},0)=1," month"," months")&", cool, with air above it, never stored under vacuum."`,
+  formula`"Mixed resin keeps about "&ROUND(${shop.holds("catalyzed months")},0)&IF(ROUND(${shop.holds("catalyzed months")},0)=1," month"," months")&", cool, with air above it, never stored under vacuum."`,
   formula`"Makers' instructions and safety data sheets come before any number here."`,
 ];
 

@@ -1,6 +1,6 @@
 import { cautionsOf } from "../../cautions";
 import { resinbook } from "../../resin/resinbook";
-import { catalysedMonths } from "../../resin/settings";
+import { catalyzedMonths } from "../../resin/settings";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
@@ -68,7 +68,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   const summary = page.row;
   // Its own two settings: My Shop's resin follows this book, and a book that asked My Shop would follow itself.
   page.skip(4);
-  const months = catalysedMonths.name;
+  const months = catalyzedMonths.name;
   const first = page.line({ label: "units", formula: formula`"${kit.system}"`, look: "words", note: "of this file" });
   const keeps = page.line({ label: months, formula: formula`${shop.holds(months)}`, format: "General", note: "My Shop" });
   const own = refTo(page.sheet.name, first.row, 0, keeps.row - first.row + 1, 2);

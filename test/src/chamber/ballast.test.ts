@@ -7,13 +7,13 @@ const balance = (fluid: number) => [
   ["units", "SI"],
   ["scale reads", "kg"],
   ["hold-down", 1],
-  ["fluid density", fluid / 1000],
+  ["resin density", fluid / 1000],
 ];
 
 describe("BALLAST", () => {
   it.each(rows)("of $weight kg of wood at $density kg/m³ is $expected kg ($source, $where)", (row) => {
     const cm3 = (row.weight / row.density) * 1e6;
-    within(ask("BALLAST", cm3, row.weight, row.ballastDensity / 1000, balance(row.fluidDensity)), row.expected, row.off);
+    within(ask("BALLAST", cm3, row.weight, row.ballastDensity / 1000, balance(row.resinDensity)), row.expected, row.off);
   });
 
   it("is what Archimedes weighs: pieces and ballast together displace their weight, hold-down 1", () =>

@@ -10,7 +10,7 @@ const baths: fc.Arbitrary<Bath> = fc.record({
   cover: inches(0, 2),
   foamRoom: fc.double({ min: 0, max: 0.6, noNaN: true }),
   gap: inches(0, 0.3),
-  fluidDensity: fc.constantFrom(900, 1030, 1200),
+  resinDensity: fc.constantFrom(900, 1030, 1200),
   holdDown: fc.double({ min: 1, max: 3, noNaN: true }),
   fullness: fc.double({ min: 0, max: 1.05, noNaN: true }),
 });

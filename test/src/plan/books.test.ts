@@ -2,7 +2,7 @@ import { Trouble } from "../../../shared/outcome";
 import { enter } from "../../../src/plan/books";
 import { within } from "../../within";
 
-const habits = { packetMakes: 1, dyeRate: 0.01, catalysedMonths: 3 };
+const habits = { packetMakes: 1, dyeRate: 0.01, catalyzedMonths: 3 };
 const days = { in: 46095.35, out: 46096.33 };
 
 describe("the books", () => {

@@ -10,7 +10,7 @@ const midnight = 46095;
 /** A tray and a wood that can be reckoned by hand: gravity 0.77 is half void, floats level in this fluid and needs no ballast. */
 const byHand = [
   ["gap", 0],
-  ["fluid density", 0.77],
+  ["resin density", 0.77],
   ["packet makes", "10 in³"],
   ["drips", "0.01 in"],
   ["oven shelves", 1],
