@@ -275,14 +275,7 @@ interface Need {
 }
 
 /** What one load leaves serves the next: the most that stands in use at once must be there. */
-function mixLines(
-  page: Page,
-  kit: Kit,
-  shop: Shop,
-  { at }: Begins,
-  { pour, add, uptakes }: Need,
-  done: Each<Ref>,
-): Ref {
+function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add, uptakes }: Need, done: Each<Ref>): Ref {
   const unit = kit.unit("fluid");
   const onHand = shop.holds("resin on hand");
   const uptake = threeLine(page, "resin the wood will take", (load) => uptakes[load], {
