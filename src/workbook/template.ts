@@ -42,7 +42,8 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   const kit = kitOf(system, filled === "demo");
   const shop = shopSheet(kit);
   const woods = woodsSheet();
-  const blanks = blanksSheet(kit, shop, woods);
+  const log = logSheet(kit, shop, woods);
+  const blanks = blanksSheet(kit, shop, woods, log);
   const today = todaySheet(kit, shop, blanks);
   const loads = loadsSheet(kit, shop, blanks);
   const price = priceSheet(kit);
@@ -50,7 +51,6 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   shop.follow(resin.follows);
   const check = selfCheckSheet();
   const supplies = suppliesSheet(kit, loads, today.start);
-  const log = logSheet(kit, shop, woods);
   const handout = handoutSheet(kit, shop);
   const rest = [
     shop.page,
@@ -60,7 +60,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     price.page,
     resin.page,
     supplies,
-    log,
+    log.page,
     safetySheet(),
     handout,
     check.page,
@@ -74,7 +74,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     shop.isRefused,
     "The lid on My Shop is refused: no vacuum under it. Use a chamber and lid made and rated for vacuum.",
   ] as const;
-  for (const page of [blanks.page, resin.page, supplies, log]) page.warn(wrong);
+  for (const page of [blanks.page, resin.page, supplies, log.page]) page.warn(wrong);
   for (const page of [today.page, loads.page]) page.warn(refused, wrong);
   const pages = [startSheet(rest, check.line), ...rest];
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));
@@ -95,7 +95,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
         { name: "RunHeight", ref: today.height },
         { name: "BlankRows", ref: tableOf(blanks.page, "BlanksTable") },
         { name: "PumpRate", ref: shop.pumpRate },
-        { name: "RunLog", ref: tableOf(log, "RunTable") },
+        { name: "RunLog", ref: tableOf(log.page, "RunTable") },
         { name: "CostLines", ref: tableOf(price.page, "CostTable") },
         { name: "RunPieces", ref: price.pieces },
         { name: "RunSpoiled", ref: price.spoiled },
