@@ -47,7 +47,7 @@ export const define = <A extends Args, R extends Result, S extends Settings = Re
   contract: Omit<Contract<A, S, R>, "run"> & { readonly run: (given: Values<A> & Values<S>) => NoInfer<Made<R>> },
 ): Contract<A, S, R> => contract;
 
-export const shopArg: Arg<string> = { ...text("shop: two columns, setting and value, or US or SI", "US"), optional: true };
+export const shopArg: Arg<string> = { ...text("shop: two columns, setting and value; or US or SI", "US"), optional: true };
 
 /** Arguments as a caller counts them: the contract's own, then the shop. */
 export const parameters = (contract: Contract): readonly (readonly [name: string, arg: Arg])[] => {

@@ -81,7 +81,7 @@ export function shopReader(settings: readonly Setting[]) {
     cells.flatMap(([name, value], row) => {
       if (isFault(name)) throw handedOn(name);
       if (isBlank(value) || (row === 0 && fold(String(name)) === "setting")) return [];
-      if (isBlank(name)) throw badInput`shop, row ${row + 1}: a value stands without the name of its setting`;
+      if (isBlank(name)) throw badInput`shop, row ${row + 1}: a value has no setting name beside it`;
       return [[find(name), value] as const];
     });
 

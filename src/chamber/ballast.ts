@@ -11,9 +11,12 @@ import { holdDown, resinDensity } from "./settings";
 /** Density of steel, kg/m³: from memory. */
 export const steel = 7850;
 
-/** Ballast in kg that holds a volume (m³) of a weight (kg) under a fluid: Archimedes, with what it loses to buoyancy itself. */
+/** Ballast in kg that holds a volume (m³) of a weight (kg) under the resin: Archimedes, with what it loses to buoyancy itself. */
 export const ballastWeight = (volume: number, weight: number, ballastDensity: number, resinDensity: number, holdDown: number): number =>
   (holdDown * Math.max(0, resinDensity * volume - weight)) / (1 - resinDensity / ballastDensity);
+
+/** A side, or a density off a label, is good to so much. */
+const measuring = 0.01;
 
 const densityTwin = `IF({ballastDensity}=0,${steel},{ballastDensity})`;
 
@@ -32,8 +35,9 @@ export const ballast = define({
   format: "0.0",
   equation: "{holdDown} × ({resinDensity} × {solids} − {weight}) / (1 − {resinDensity}/{ballastDensity}), or 0 where the pieces sink",
   source:
-    "Archimedes, exact; steel 7.85 g/cm³ and the fluid's density from memory: the label decides; hold-down: common practice, no source",
-  accuracy: "as good as volume, weight and the fluid's density; 1 % of that density moves it by about 2 %",
+    "Archimedes, exact; steel 7.85 g/cm³ and the resin's density from memory: the label decides; hold-down: common practice, no source",
+  accuracy:
+    "as good as volume, weight and density; 1 % of the resin's density moves it by about 2 %. The likely range: a volume of three sides, each measured to 1 %, and a density good to 1 %",
   cautions: ["ballast", "resin"],
   worked: { typed: [104, 24], gives: 65.46915246170451 },
   twin: unless(
@@ -41,13 +45,17 @@ export const ballast = define({
     `{holdDown}*MAX(0,{resinDensity}*{solids}-{weight})/(1-{resinDensity}/${densityTwin})`,
   ),
   steps: ({ solids, weight, resinDensity }) => ({
-    "fluid they push aside": said("weight", resinDensity * solids),
+    "resin they push aside": said("weight", resinDensity * solids),
     lift: said("weight", Math.max(0, resinDensity * solids - weight)),
   }),
+  trust: ({ solids, weight, ballastDensity, resinDensity, holdDown }) => {
+    const at = (off: number) => ballastWeight(solids * (1 + 3 * off), weight, ballastDensity, resinDensity * (1 + off), holdDown);
+    return [at(-measuring), at(measuring)];
+  },
   run: ({ solids, weight, ballastDensity, resinDensity, holdDown }) => {
     if (weight > wallGravity * 1000 * solids * (1 + allowance)) throw badInput`weight is heavier than any wood: grams typed as ounces?`;
     if (ballastDensity <= resinDensity * (1 + allowance))
-      throw badInput`ballast must be denser than the fluid: ${said("density", ballastDensity)} is not above ${said("density", resinDensity)}`;
+      throw badInput`ballast must be denser than the resin: ${said("density", ballastDensity)} is not above ${said("density", resinDensity)}`;
     return as(ballastWeight(solids, weight, ballastDensity, resinDensity, holdDown));
   },
 });

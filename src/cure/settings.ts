@@ -1,20 +1,16 @@
 import { quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
 import { choice } from "../../shared/words";
+import { fromLabel } from "../label";
 import { type BakeBy, bakeEnds } from "./heating";
 
-export const oven = setting(
-  "oven",
-  quantity("temperature", "oven temperature", 200, [100, 300]),
-  200,
-  "common practice, no source: the label decides",
-);
+export const oven = setting("oven", quantity("temperature", "oven temperature", 200, [100, 300]), 200, fromLabel);
 
 export const room = setting("room", quantity("temperature", "room temperature", 70, [0, 120]), 70, "the thermometer");
 
 export const core = setting(
   "core",
-  quantity("temperature", "temperature the core must reach", 190, [90, 290]),
+  quantity("temperature", "core temperature to reach", 190, [90, 290]),
   190,
   "from memory: the label decides",
 );

@@ -39,6 +39,8 @@ function pieceOf(row: readonly Cell[], dry: Cell): Piece | undefined {
 const piecesOf = (rows: readonly (readonly Cell[])[] | undefined, dryColumn: number): Piece[] =>
   (rows ?? []).flatMap((row) => pieceOf(row, row[dryColumn]) ?? []);
 
+export const withoutTub = (shop: ShopRows): ShopRows => shop.filter(([name]) => !/^tub/.test(name));
+
 /** Reads what there is; a workbook without the template's names gives an empty shop. */
 export async function sourcesOf(host: SheetHost, offset: number): Promise<Sources> {
   const read = async (name: string) => host.read(name).catch(() => undefined);
@@ -64,12 +66,14 @@ export async function sourcesOf(host: SheetHost, offset: number): Promise<Source
       : [];
   });
   const [chamber, height] = [ownChamber ?? shopChamber, ownHeight ?? shopHeight];
+  // Another vessel than My Shop's chamber is a tub by itself.
+  const isOwn = ownChamber !== undefined && single(ownChamber) !== single(shopChamber);
   const system = shop.some(([name, value]) => name === "units" && value === "SI") ? "SI" : "US";
   const loads = await Promise.all(Array.from({ length: mostLoads }, (_, i) => read(`RunLoad${i + 1}`)));
   const chosen = loads.map((rows) => piecesOf(rows, 6)).filter((load) => load.length);
   const start = numberOf(single(demo));
   return {
-    shop,
+    shop: isOwn ? withoutTub(shop) : shop,
     system,
     chamber: numberOf(single(chamber)) ?? (textOf(single(chamber)) || undefined),
     height: numberOf(single(height)),

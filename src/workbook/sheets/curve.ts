@@ -12,7 +12,7 @@ export function curve(
   kit: Kit,
   { thickness, width, length, gravity }: Readonly<Record<"thickness" | "width" | "length" | "gravity", Ref>>,
 ): void {
-  page.heading("How a piece warms up in the oven", "", kit.unit("temperature"), "without the add-in as on the day of the demo");
+  page.heading("How a piece warms up in the oven", "", kit.unit("temperature"), "fixed values in the workbook without the add-in");
   const top = page.row;
   const at = refTo(page.sheet.name, top, 0, points + 1, 3);
   page.block(ask(bakecurve, { thickness, width, length, gravity, points }), at, ["0.0", "0", "0"]);
@@ -27,6 +27,6 @@ export function curve(
     ],
     at: { row: top, column: 3, rows: points + 1, columns: 3 },
     axes: ["minutes", kit.unit("temperature")],
-    alt: "Temperature of core and surface of one piece from going into the oven until the end of its bake: the surface leads, the core follows.",
+    alt: "Temperature of core and surface of one piece from going into the oven to the end of the bake: the surface leads, the core follows.",
   });
 }

@@ -74,7 +74,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   const own = refTo(page.sheet.name, first.row, 0, keeps.row - first.row + 1, 2);
   page.skip();
   page.say(
-    "First row: what stands there today, with the day its oldest part was mixed. Then a row a run: what was added, the dye with it, and all that left, drips included. Write “emptied” as taken up to start afresh.",
+    "First row: what is on hand today, with the date its oldest part was mixed. Then one row for each run: what was added, its dye, and all that left, drips included. Write “emptied” as taken up to start afresh.",
   );
   page.skip();
   const entry = (days: number, added: number, dye: number, taken: number | string) => ({
@@ -92,7 +92,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
       dye: { title: "dye added", unit: kit.unit("powder"), input: spend },
       taken: { title: "taken up", ...fluid, input: true, hint: "All that left, drips included; or the word emptied." },
       volume: {
-        title: "stands there",
+        title: "on hand",
         ...fluid,
         format: "0.00",
         beside: [`dye, ${kit.unit("strength")}`, "use by"],
@@ -100,7 +100,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
         instead: (all) => kept(all, shop.holds(months)),
       },
       row: { title: "row", look: "note" },
-      wrong: { title: "look at", look: "alarm", each: wrongWith },
+      wrong: { title: "problem", look: "alarm", each: wrongWith },
     },
     kit.demo
       ? [entry(-60, 1.5, 0.375, 0), entry(-52, 2, 0.5, 0.45), entry(-31, 0, 0, 0.5), entry(-10, 1, 0.25, 0.6), entry(-1, 1, 0.25, 0.35)]
@@ -123,7 +123,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.row = summary;
   const now = page.line({ label: "in the tub now", formula: last(of.volume), format: "0.00", look: "total", unit: kit.unit("fluid") });
   page.put(now.row, 3, {
-    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"My Shop’s resin on hand, with the dye rate and the date below, unless something is typed there","the last row has no answer: its “look at” says why"))`,
+    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"My Shop’s resin on hand, with the dye rate and the date below, unless something is typed there","the last row has no answer: see its “problem”"))`,
     look: "unit",
   });
   const rate = page.line({ label: "its dye rate", formula: last(strength), format: "0.000", unit: kit.unit("strength") });

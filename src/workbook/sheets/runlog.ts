@@ -51,7 +51,7 @@ export interface RunLog {
 export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const page = new Page(
     "Run Log",
-    "One row a run. Three weighings of the same pieces tell how full the pores got and what the oven took; Blanks counts on what is usual for a wood.",
+    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks counts on it.",
     [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11],
     { landscape: true },
   );

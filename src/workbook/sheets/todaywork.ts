@@ -303,7 +303,7 @@ function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add,
   page.alert("bad", oldest, formula`OR(${shop.isUndated},${isAhead})`);
   const own = refTo(page.sheet.name, page.row, 1);
   const isPast = formula`IF(COUNT(${own},${across(done)})>1,${own}<INT(MAX(${across(done)})),FALSE)`;
-  const useBy = oneLine(page, "use all of it by", given([oldest], ask(expiry, { mixed: oldest })), {
+  const useBy = oneLine(page, "use it all by", given([oldest], ask(expiry, { mixed: oldest })), {
     format: day,
     good: formula`IF(${isPast},"out of date by then: mix afresh, and write “emptied” in the Resin Book","warmth shortens it; thick or stringy resin is finished")`,
   });

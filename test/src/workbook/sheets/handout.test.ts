@@ -28,7 +28,7 @@ it("bakes bare and in foil by thickness, and dyes by volume, as the functions do
     near(us.under("foil, min", 8)[i], ask("BAKE", thickness, undefined, 5, undefined, lying("foil")) as number);
   });
   expect([us.under("bare, min", 5)[4], us.under("foil, min", 5)[4]].map((minutes) => Math.round(minutes as number))).toEqual([47, 62]);
-  (us.under("fluid, qt", 8) as number[]).forEach((fluid, i) => {
+  (us.under("resin, qt", 8) as number[]).forEach((fluid, i) => {
     near(us.under("dye, tsp", 8)[i], ask("DYE", fluid) as number);
   });
   expect(us.under("in spoons", 3)).toEqual(["1/8 tsp", "1/4 tsp", "1/4 tsp + 1/8 tsp"]);
@@ -63,7 +63,7 @@ it("says under which oven its minutes hold, and of which wood, in the units of t
 });
 
 it("says how much longer it may take, and that covers what BAKE itself owns up to", () => {
-  expect(note(us)).toMatch(/up to four fifths longer/);
+  expect(note(us)).toMatch(/up to 80 % longer/);
   for (const way of ["spaced", "foil"])
     for (const thickness of [0.875, 1, 1.25, 1.5, 2]) {
       const shop = lying(way);
@@ -89,7 +89,7 @@ it("says where to look when there are no minutes", () => {
     ["core", 205],
     ["thickest", 1.5],
   ] as const)
-    expect(note(set({ [name]: value }))).toMatch(/^Where no minutes stand: look at oven, core/);
+    expect(note(set({ [name]: value }))).toMatch(/^Where minutes are missing, check oven, core/);
 });
 
 it("dries at a temperature, and warns of what hurts", () => {

@@ -117,11 +117,11 @@ it("says that a start has passed, and that the hours are not kept", () => {
 it("dates the resin by its oldest part, and says so where that is past before it is used up", () => {
   const onHand = (mixedOn: number | string) => filled("Today", { "My Shop": { "resin on hand": 3.6, "resin mixed on": mixedOn } });
   const old = onHand(45901);
-  near(old.beside("use all of it by") as number, ask("EXPIRY", 45901) as number);
-  expect(old.beside("use all of it by", note)).toMatch(/^out of date by then/);
+  near(old.beside("use it all by") as number, ask("EXPIRY", 45901) as number);
+  expect(old.beside("use it all by", note)).toMatch(/^out of date by then/);
   expect(old.beside("mix", note)).toMatch(/^counts on resin that is out of date/);
   expect(onHand("").beside("oldest part mixed on", note)).toMatch(/no date on My Shop/);
-  expect(onHand("").beside("use all of it by")).toBe("");
+  expect(onHand("").beside("use it all by")).toBe("");
   expect(today.beside("mix", note)).toMatch(/^whole packets/);
 });
 
