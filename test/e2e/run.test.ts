@@ -1,7 +1,6 @@
 import type { BrowserContext, FrameLocator } from "playwright-core";
 import { kindNames } from "../../src/run/kinds";
-import { findBrowser } from "../../tool/browser";
-import { build } from "../../tool/build";
+import { needing } from "../needing";
 import { type Sheet, type Site, site } from "./driver";
 
 jest.setTimeout(180_000);
@@ -11,7 +10,7 @@ const hour = 3_600_000;
 /** A morning on which a run fits into the hours of the invented shop. */
 const morning = new Date(2026, 2, 12, 8, 30).getTime();
 
-(findBrowser() ? describe : describe.skip)("a run on a phone", () => {
+needing("browser")("a run on a phone", () => {
   let made: Site;
   let context: BrowserContext;
   let sheet: Sheet;
@@ -36,7 +35,7 @@ const morning = new Date(2026, 2, 12, 8, 30).getTime();
   };
 
   beforeAll(async () => {
-    made = await site(build);
+    made = await site();
   });
   afterAll(async () => {
     await made?.close();
@@ -156,9 +155,9 @@ const morning = new Date(2026, 2, 12, 8, 30).getTime();
   });
 });
 
-(findBrowser() ? describe : describe.skip)("the page without a network", () => {
+needing("browser")("the page without a network", () => {
   it("starts from what it brought along, sheet and run", async () => {
-    const made = await site(build);
+    const made = await site();
     try {
       const context = await made.stranger({ ...phone, serviceWorkers: "allow" });
       const sheet = await made.visit(context);

@@ -105,12 +105,14 @@ export function shopSheet(kit: Kit): Shop {
         setting.name === "resin mixed on" ? [isUndated, "type its day, read off the tub: the resin on hand has no date"] : undefined,
       );
   }
-  const notes = refTo(name, 0, 3, page.row);
+  // Below the line that says what is wrong: no cell may look at itself.
+  const below = 2;
+  const notes = refTo(name, below, 3, page.row - below);
   const isWrong = formula`SUMPRODUCT((LEFT(${whole(notes)},5)="type ")*1)>0`;
   const isBad = formula`(LEFT(${whole(notes)},5)="type ")`;
   // The first such row, from the top of the sheet.
-  const at = formula`${last}-SUMPRODUCT(MAX(${isBad}*(${last}-ROW(${whole(notes)}))))`;
-  const names = refTo(name, 0, 0, page.row);
+  const at = formula`${last - below}-SUMPRODUCT(MAX(${isBad}*(${last}-ROW(${whole(notes)}))))`;
+  const names = refTo(name, below, 0, page.row - below);
   page.warn([isWrong, formula`"“"&INDEX(${whole(names)},${at})&"” on My Shop is wrong or missing: "&INDEX(${whole(notes)},${at})&"."`]);
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
   const follow = (from: Readonly<Record<string, Ref>>): void => {
