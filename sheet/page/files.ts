@@ -2,6 +2,7 @@ import type { Ended } from "../../shared/host";
 import { limits, Unreadable } from "../../shared/xlsx/unzip";
 import { type Opened, opened } from "../file/open";
 import type { Asker } from "./ask";
+import { causeOf, costOf } from "./costs";
 import { downloadWorkbook, fileName } from "./download";
 import type { Library } from "./kept/library";
 import type { Content } from "./kept/work";
@@ -11,9 +12,8 @@ const few = (items: readonly string[]): string =>
   items.length > 8 ? `${items.slice(0, 8).join(", ")} and ${items.length - 8} more` : items.join(", ");
 
 /** What a person should know before a workbook opens; "" where it opens whole. */
-function warning({ lost, unknown }: Opened): string {
+function warning({ unknown }: Opened): string {
   const words = [
-    ...(lost.length ? [`This page does not keep: ${lost.join("; ")}.`] : []),
     ...(unknown.length ? [`Formulas that are not known here show an error and are saved as they came: ${few(unknown)}.`] : []),
   ];
   return words.length ? [...words, "Your file on disk stays as it is."].join("\n\n") : "";
@@ -35,12 +35,17 @@ export const breath = (): Promise<unknown> => new Promise((done) => setTimeout(d
 /** A file's workbook without what was said of the file. */
 export const contentOf = ({ lost: _, unknown: __, ...content }: Opened): Content => content;
 
+/** Says for a while what was done, and offers what may come next. */
+export type Tell = (words: string, next?: { readonly words: string; readonly act: () => void }) => void;
+
 /** Opens workbooks from disk, each beside those that are there, and saves the one on the page. */
 export class Files {
   constructor(
     private readonly library: Library,
     private readonly asker: Asker,
-    private readonly tell: (words: string) => void,
+    private readonly tell: Tell,
+    /** What people without the add-in may be given in place of a file with our formulas; undefined where it holds none. */
+    private readonly copy: () => (() => Promise<Ended>) | undefined = () => undefined,
   ) {}
 
   /** Opens a file as a new workbook; asks first where the page cannot keep all of it. */
@@ -69,11 +74,26 @@ export class Files {
   private async save(): Promise<void> {
     const { id, name } = this.library.current;
     try {
+      const content = await this.library.contentOf(id);
+      const words = content && costOf(content);
+      if (words && !(await this.asker.ask(`Save ${name}?`, words, "Save", "Cancel"))) return;
       downloadWorkbook(name, (await this.library.fileOf(id))!);
-      this.tell(`${fileName(name)} is in your downloads.`);
-    } catch {
-      void this.asker.tell("The workbook could not be written as a file. Your work is still on the page.");
+      const copy = this.copy();
+      if (!copy) return this.tell(`Downloaded ${fileName(name)}`);
+      this.tell(`Downloaded ${fileName(name)}. It needs the add-in to calculate.`, {
+        words: "Copy for people without it",
+        act: () => void this.give(copy),
+      });
+    } catch (error) {
+      void this.asker.tell(`${fileName(name)} was not saved: ${causeOf(error)}. Your work is still on the page.`);
     }
+  }
+
+  private async give(copy: () => Promise<Ended>): Promise<void> {
+    this.tell("Making the copy");
+    const ended = await copy();
+    if (ended.done) this.tell(ended.words ?? "");
+    else void this.asker.tell(ended.words);
   }
 
   /** The buttons, and the whole page as a place to drop a file on. */

@@ -13,6 +13,9 @@ export interface ResinBook {
   readonly now: Ref;
   /** Settings of My Shop that follow the book. */
   readonly follows: Readonly<Record<string, Ref>>;
+  /** The day its oldest part was mixed, and the last day it is good. */
+  readonly since: Ref;
+  readonly until: Ref;
   /** The rows that RESINBOOK takes. */
   readonly runs: Ref;
 }
@@ -148,6 +151,8 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   return {
     page,
     now: cellIn(now, 0),
+    since: cellIn(since, 0),
+    until: cellIn(until, 0),
     follows: { "resin on hand": now, "resin dye rate": rate, "resin mixed on": since },
     runs: between(of.date, of.taken),
   };
