@@ -5,7 +5,7 @@ export const firstBook = async (): Promise<Uint8Array> => (await workbooks("US",
 
 /** The workbook that a first visitor of the page sees, as the page would read it from its file. */
 export function contentOf(file: Uint8Array): object {
-  const { lost, unknown, ...content } = openedHere(file);
+  const { lost, unknown, file: _, ...content } = openedHere(file);
   if (unknown.length) throw new Error(`the page does not know formulas of its own first workbook: ${unknown}`);
-  return content;
+  return { ...content, file: Buffer.from(file).toString("base64") };
 }

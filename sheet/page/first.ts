@@ -10,7 +10,10 @@ export const blank: Content = { book: { version, sheets: [{ id: "sheet1", name: 
 export async function first(): Promise<{ name: string; content: Content }> {
   try {
     const answer = await fetch(firstFile);
-    if (answer.ok) return { name: "Invented shop", content: await answer.json() };
+    if (answer.ok) {
+      const { file, ...content } = await answer.json();
+      return { name: "Invented shop", content: { ...content, file: Uint8Array.from(atob(file), (letter) => letter.charCodeAt(0)) } };
+    }
   } catch {
     // Without the network a blank workbook calculates as well.
   }

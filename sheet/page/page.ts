@@ -65,7 +65,7 @@ async function start(): Promise<void> {
     first,
   });
   await library.begin();
-  const files = new Files(library, asker, tell);
+  const files = new Files(library, asker, tell, part("stop"));
   files.listen(part("open"), part<HTMLInputElement>("file"), part("save"));
   const workbooks = new Workbooks(part<HTMLDialogElement>("books"), library, asker, tell);
   part("workbooks").addEventListener("click", () => void workbooks.open());
