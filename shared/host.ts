@@ -38,6 +38,13 @@ export interface Work {
   readonly stop: AbortSignal;
 }
 
+/** Cells as they would be typed, formulas with their equals sign; null leaves a cell as it is. */
+export interface Block {
+  /** "'Run Log'!A12:N12" */
+  readonly at: string;
+  readonly cells: readonly (readonly (string | number | boolean | null)[])[];
+}
+
 /** What the pane may ask of a spreadsheet. Every answer is a promise; nothing throws, what fails says so in words. */
 export interface SheetHost {
   readonly name: "Excel" | "page";
@@ -48,6 +55,10 @@ export interface SheetHost {
   replaced?(changed: (other: boolean) => void): () => void;
   /** The cells of a range or of a named one; undefined where there is none, or where it is too large to read. */
   read(reference: string): Promise<readonly (readonly Cell[])[] | undefined>;
+  /** The same cells as they were typed, with their address; undefined as above. */
+  contents(reference: string): Promise<Block | undefined>;
+  /** Writes blocks of cells, all or none; `before` has what stood there, to be put back. */
+  put(blocks: readonly Block[]): Promise<Ended & { readonly before?: readonly Block[] }>;
   /** Writes a formula into the selected cell; over a filled one only when told to. */
   write(formula: string, look: Look, over: boolean): Promise<Ended & { readonly filled?: boolean }>;
   /** Has the selected cell calculated again. */

@@ -4,23 +4,37 @@ import type { SheetHost } from "../shared/host";
 import { versionText } from "../src/version";
 import { draftOf, keepDraft } from "./draft";
 import { named } from "./named";
-import "./views/functions";
-import "./views/safety";
 import type { Notice } from "./views/view";
-import "./views/workbook";
-import "./views/working";
 
-const views = { safety: "Safety", workbook: "Workbook", functions: "Functions", working: "Working" } as const;
+const views = { run: "Run", safety: "Safety", workbook: "Workbook", functions: "Functions", working: "Working" } as const;
 type Name = keyof typeof views;
 const names = Object.keys(views) as Name[];
 
+/** A view's code comes when it is first looked at. */
+const code: Readonly<Record<Name, () => Promise<unknown>>> = {
+  run: () => import("./run/runview"),
+  safety: () => import("./views/safety"),
+  workbook: () => import("./views/workbook"),
+  functions: () => import("./views/functions"),
+  working: () => import("./views/working"),
+};
+
 const draftName = "view";
 
-/** The pane: four views over one sheet. A view is made when it is first looked at, and then stays. */
+/** The address of a pane that shows a run and its safety list alone, as a phone does. */
+const alone = "#run";
+const aloneNames: readonly Name[] = ["run", "safety"];
+
+/** The pane: views over one sheet. A view is made when it is first looked at, and then stays. */
 @customElement("pore-app")
 export class App extends LitElement {
   @property({ attribute: false }) host!: SheetHost;
-  @state() private now: Name = named() ? "functions" : (draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety");
+  private readonly alone = location.hash === alone;
+  @state() private now: Name = this.alone
+    ? "run"
+    : named()
+      ? "functions"
+      : (draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety");
   @state() private notice: Notice = { words: "" };
   private readonly seen = new Set<Name>();
 
@@ -30,19 +44,32 @@ export class App extends LitElement {
 
   private turn = (event: Event): void => {
     const { activeid } = event.target as HTMLElement & { activeid?: string };
-    const name = names.find((one) => `tab-${one}` === activeid);
+    this.turnTo(names.find((one) => `tab-${one}` === activeid));
+  };
+
+  /** A view asks for another one. */
+  private turned = ({ detail }: CustomEvent<string>): void => this.turnTo(names.find((one) => one === detail));
+
+  private turnTo(name: Name | undefined): void {
     if (!name || name === this.now) return;
     this.now = name;
     this.notice = { words: "" };
-    keepDraft(draftName, name);
-  };
+    if (!this.alone) keepDraft(draftName, name);
+  }
 
   private listen = ({ detail }: CustomEvent<Notice>): void => {
     this.notice = detail;
   };
 
+  /** The next look at it tries again. */
+  private missing(name: Name): void {
+    this.seen.delete(name);
+    this.notice = { words: `${views[name]} could not be loaded. Check the connection, then turn to it again.`, failed: true };
+  }
+
   private view(name: Name): TemplateResult {
     const { host } = this;
+    if (name === "run") return html`<pore-run .host=${host}></pore-run>`;
     if (name === "safety") return html`<pore-safety .host=${host}></pore-safety>`;
     if (name === "workbook") return html`<pore-workbook .host=${host}></pore-workbook>`;
     if (name === "functions") return html`<pore-functions .host=${host}></pore-functions>`;
@@ -51,7 +78,10 @@ export class App extends LitElement {
 
   private panel = (name: Name): TemplateResult => {
     const here = name === this.now;
-    if (here) this.seen.add(name);
+    if (here && !this.seen.has(name)) {
+      this.seen.add(name);
+      code[name]().catch(() => this.missing(name));
+    }
     return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.seen.has(name) ? this.view(name) : ""}</div>`;
   };
 
@@ -74,11 +104,11 @@ export class App extends LitElement {
     const { words, failed } = this.notice;
     return html`
       <header class="head"><h1>Porewise</h1></header>
-      <main @notice=${this.listen}>
+      <main @notice=${this.listen} @turn=${this.turned}>
         <fluent-tablist class="tabs" aria-label="Views" activeid="tab-${this.now}" @change=${this.turn}>
-          ${names.map((name) => html`<fluent-tab id="tab-${name}" aria-controls="panel-${name}">${views[name]}</fluent-tab>`)}
+          ${(this.alone ? aloneNames : names).map((name) => html`<fluent-tab id="tab-${name}" aria-controls="panel-${name}">${views[name]}</fluent-tab>`)}
         </fluent-tablist>
-        ${names.map(this.panel)}
+        ${(this.alone ? aloneNames : names).map(this.panel)}
       </main>
       <div class="said" data-failed=${failed ?? false} role="status" aria-live="polite">${words}</div>
       <footer class="quiet">Porewise ${versionText}</footer>`;

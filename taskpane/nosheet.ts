@@ -9,6 +9,8 @@ export const noSheet: SheetHost = {
   selection: async () => undefined,
   watch: () => () => undefined,
   read: async () => undefined,
+  contents: async () => undefined,
+  put: refused,
   write: refused,
   recalculate: refused,
   insert: refused,

@@ -19,7 +19,7 @@ const iconSizes = [16, 32, 64, 80];
 export async function build(outDir: string, host: string = development): Promise<void> {
   rmSync(outDir, { recursive: true, force: true });
   mkdirSync(join(outDir, "icons"), { recursive: true });
-  for (const name of bundles) writeFileSync(join(outDir, name), await bundled(name));
+  for (const name of bundles) for (const [file, bytes] of await bundled(name)) writeFileSync(join(outDir, file), bytes);
   writeFileSync(join(outDir, "functions.json"), `${JSON.stringify(await metadata(catalogue, host), null, 2)}\n`);
   for (const file of paneFiles) cpSync(join(root, "taskpane", file), join(outDir, file));
   for (const size of iconSizes) cpSync(join(root, `assets/mark-${size}.png`), join(outDir, `icons/mark-${size}.png`));

@@ -3,6 +3,7 @@ import { dirname, join } from "node:path";
 import { build } from "esbuild";
 import { firstFile } from "../sheet/page/first";
 import { contentOf, firstBook } from "./first";
+import { buildOffline } from "./offline";
 
 const root = join(__dirname, "..");
 
@@ -51,4 +52,5 @@ export async function buildPage(outDir: string, book?: Uint8Array): Promise<void
   writeFileSync(join(outDir, firstFile), JSON.stringify(contentOf(book ?? (await firstBook()))));
   const pane = join(root, "taskpane/taskpane.html");
   if (existsSync(pane)) writeFileSync(join(outDir, "pane.html"), framed(readFileSync(pane, "utf8")));
+  await buildOffline(outDir);
 }

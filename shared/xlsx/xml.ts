@@ -43,6 +43,9 @@ export function openingOf(xml: string, { start }: XmlElement): { readonly end: n
 
 const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
+/** What the value of an attribute says. */
+export const attributeText = (written: string): string => read(`<a b="${written}"/>`).attributes.b;
+
 /** Text for between tags or quotes; what XML cannot hold is written the way spreadsheet files do. */
 export const escaped = (text: string): string =>
   text

@@ -6,6 +6,7 @@ import { sizedFonts } from "./beside/looks";
 import { readableRules } from "./beside/rules";
 import { readableValidations } from "./beside/validations";
 import type { Read } from "./contents";
+import { withStandIns } from "./standins";
 
 const pictureTypes: Readonly<Record<string, string>> = { png: "png", jpg: "jpeg", jpeg: "jpeg", gif: "gif", bmp: "bmp", webp: "webp" };
 
@@ -98,7 +99,7 @@ export function partsFor(workbook: Workbook, { sheets, names }: Read, ids: Reado
       if (shells.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
       else if (path === workbook.path) parts[path] = sheetsXml(xml, workbook, ids);
       else if (path === "[Content_Types].xml") parts[path] = xml.replace(leftOut, "");
-      else parts[path] = path === styles ? sizedFonts(xml) : xml;
+      else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;
     }
   }
   return parts;

@@ -5,6 +5,7 @@ import { letters } from "../../shared/xlsx/letters";
 import { cellOf } from "../cell";
 import { heard } from "../functions";
 import { respelled } from "../quotes";
+import { placeOf, putBlocks, typedIn } from "./blocks";
 import type { Desk } from "./desk";
 import { addList } from "./listsheet";
 
@@ -106,6 +107,16 @@ export function pageHost(desk: Shown, whole: Whole): SheetHost {
       const { zone, sheetId } = range;
       return (zone.right - zone.left + 1) * (zone.bottom - zone.top + 1) > most ? undefined : valuesOf(zone, sheetId);
     },
+
+    async contents(reference) {
+      const range = rangeOf(reference.trim());
+      if (range.invalidXc || range.invalidSheetName) return undefined;
+      const { zone, sheetId } = range;
+      if ((zone.right - zone.left + 1) * (zone.bottom - zone.top + 1) > most) return undefined;
+      return { at: placeOf(sheet(), sheetId, zone), cells: typedIn(sheet(), zone, sheetId) };
+    },
+
+    put: async (blocks) => (desk.readOnly ? onlyRead : putBlocks(desk.model, blocks, rangeOf)),
 
     async write(formula: string, { formats, rows }: Look, over: boolean) {
       if (desk.readOnly) return onlyRead;

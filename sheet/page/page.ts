@@ -7,7 +7,9 @@ import { first } from "./first";
 import { prepare } from "./grid";
 import { pageHost } from "./host";
 import { Library, type Standing } from "./kept/library";
+import { followOffline } from "./offline";
 import { Pane } from "./pane";
+import { RunScreen } from "./run";
 import { standingWords } from "./standing";
 import { wholeOf } from "./whole";
 import { Workbooks } from "./workbooks";
@@ -69,7 +71,10 @@ async function start(): Promise<void> {
   files.listen(part("open"), part<HTMLInputElement>("file"), part("save"));
   const workbooks = new Workbooks(part<HTMLDialogElement>("books"), library, asker, tell);
   part("workbooks").addEventListener("click", () => void workbooks.open());
-  new Pane(part("grid"), part("pane"), part("functions"), pageHost(desk, wholeOf(desk, library, files)), tell);
+  const host = pageHost(desk, wholeOf(desk, library, files));
+  new Pane(part("grid"), part("pane"), part("functions"), host, tell);
+  new RunScreen({ alone: part("alone"), toSheet: part("to-sheet"), toRun: part("to-run") }, host, tell);
+  followOffline();
   addEventListener("visibilitychange", () => document.visibilityState === "hidden" && library.flush());
   addEventListener("pagehide", () => {
     // A cell that is being typed into takes what was typed when it loses the focus.

@@ -1,5 +1,5 @@
 import type { Cells } from "../../shared/columns";
-import type { Ended, Look, Selection } from "../../shared/host";
+import type { Block, Ended, Look, Selection } from "../../shared/host";
 import { isHeading, isWrapped, widths } from "../../shared/listsheet";
 import type { Cell, ErrorCode } from "../../shared/outcome";
 import type { LastCalls } from "./lastcall";
@@ -50,6 +50,37 @@ export async function read(context: Excel.RequestContext, reference: string): Pr
   range.load("values, valueTypes");
   await context.sync();
   return range.values.map((row, r) => row.map((value, c) => cellOf(value, range.valueTypes[r][c])));
+}
+
+/** The cells of a range as they were typed. */
+export async function contents(context: Excel.RequestContext, reference: string): Promise<Block | undefined> {
+  const range = rangeOf(context, reference);
+  range.load("cellCount");
+  await context.sync();
+  if (range.isNullObject || range.cellCount > most || range.cellCount < 0) return undefined;
+  range.load("address, formulas");
+  await context.sync();
+  return { at: range.address, cells: range.formulas };
+}
+
+/** Writes blocks of cells; what Excel refuses half way is put back. */
+export async function put(context: Excel.RequestContext, blocks: readonly Block[]): Promise<Ended & { before?: readonly Block[] }> {
+  const ranges = blocks.map(({ at }) => rangeOf(context, at));
+  for (const range of ranges) range.load("formulas");
+  await context.sync();
+  const before = blocks.map(({ at, cells }, i) => ({
+    at,
+    cells: cells.map((row, r) => row.map((cell, c) => (cell === null ? null : ranges[i].formulas[r][c]))),
+  }));
+  try {
+    for (const [i, { cells }] of blocks.entries()) ranges[i].formulas = cells.map((row) => [...row]);
+    await context.sync();
+  } catch (error) {
+    for (const [i, { cells }] of before.entries()) ranges[i].formulas = cells;
+    await context.sync().catch(() => undefined);
+    throw error;
+  }
+  return { done: true, before };
 }
 
 /** Writes a formula into the selected cell, if neither it nor what it spills over holds anything. */

@@ -1,5 +1,5 @@
 import type { Ended, SheetHost, Work } from "../../shared/host";
-import { printSheet, read, recalculate, selection, write } from "./cells";
+import { contents, printSheet, put, read, recalculate, selection, write } from "./cells";
 import { insert, type Platform } from "./insert";
 import type { LastCalls } from "./lastcall";
 import { base64, withValues } from "./package";
@@ -129,6 +129,8 @@ export function excelHost({ platform, calls }: Surroundings): SheetHost {
       return () => watchers.delete(changed);
     },
     read: (reference) => asked((context) => read(context, reference)),
+    contents: (reference) => asked((context) => contents(context, reference)),
+    put: (blocks) => doing((context) => put(context, blocks)),
     write: (formula, look, over) => doing((context) => write(context, formula, look, over)),
     recalculate: () => doing(recalculate),
     insert: async (file, sheets, work) => {

@@ -1,6 +1,7 @@
+import { quantity } from "../../shared/argument";
 import type { Cells } from "../../shared/columns";
 import { parameters } from "../../shared/contract";
-import type { Cell, Outcome } from "../../shared/outcome";
+import { type Cell, type Outcome, Trouble } from "../../shared/outcome";
 import { fromInternal } from "../../shared/unit";
 import { call, catalogue, readShop } from "../catalogue";
 import { settings } from "../shop";
@@ -13,6 +14,8 @@ export interface Answers {
   ask(name: string, given: Readonly<Record<string, Cell | Cells>>, shop: ShopRows): Outcome[][];
   /** What a setting holds, in plain units; undefined where nothing does. */
   holds(name: string, shop: ShopRows): Cell;
+  /** A length as a person types it, "3/4" or "19 mm", in plain units; words where it is none. */
+  length(typed: Cell, label: string, shop: ShopRows): number | string;
 }
 
 export const answers: Answers = {
@@ -34,5 +37,14 @@ export const answers: Answers = {
     const shop = readShop(rows.map(([label, value]) => [label, value]));
     const value = shop.get(setting);
     return typeof value === "number" && setting.kind ? fromInternal(value, shop.units[setting.kind]) : (value as Cell);
+  },
+  length(typed, label, rows) {
+    const { units } = readShop(rows.map(([name, value]) => [name, value]));
+    try {
+      return fromInternal(quantity("length", label, 0.75, [0.01, 400]).read(typed, units), units.length);
+    } catch (trouble) {
+      if (trouble instanceof Trouble) return trouble.in(units).message;
+      throw trouble;
+    }
   },
 };

@@ -22,7 +22,6 @@ const settingNames = [
     "dye rate",
     "resin mixed on",
     "tub",
-    "catalysed months",
   ],
 ];
 
@@ -129,7 +128,7 @@ function weights(
   pieces: readonly Piece[],
   load: number,
   given: Given,
-  { ask, holds }: Answers,
+  { ask, holds }: Pick<Answers, "ask" | "holds">,
   facts: Found["facts"],
   put: (name: string, outcome: Outcome | undefined) => number | undefined,
 ): void {
@@ -137,6 +136,8 @@ function weights(
   const unit = gramsIn[String(holds("scale reads", shop) ?? "g")] ?? 1;
   let dry = 0;
   let ballast = 0;
+  let solid = 0;
+  let grams = 0;
   for (const piece of pieces) {
     const { thickness, width, length, count } = piece;
     const volume = (thickness * width * length) / (system === "US" ? 1 : 1000);
@@ -145,6 +146,8 @@ function weights(
     if (gravity === undefined) return;
     const each = piece.dry || (gravity * volume * (system === "US" ? cubicInch : 1)) / unit;
     dry += each * count;
+    solid += volume * count;
+    grams += each * count * unit;
     const held = ask("BALLAST", { solids: volume * count, weight: each * count }, shop)[0][0];
     if (put(`ballast ${load}`, held) === undefined) return;
     ballast += held as number;
@@ -153,11 +156,22 @@ function weights(
   }
   facts[`dry ${load}`] = dry;
   facts[`ballast ${load}`] = ballast;
+  facts[`volume ${load}`] = solid;
+  facts[`drips ${load}`] = dripsOf(pieces, given, Number(facts.drips ?? 0));
+  facts[`gravity ${load}`] = grams / (solid * (system === "US" ? cubicInch : 1));
   if (pieces.length !== 1) return;
   const [{ thickness, width, length, count }] = pieces;
   const { chamber, height } = given;
   const [way, layers, stack] = ask("ARRANGE", { chamber, height, thickness, width, length, count }, shop)[0];
   for (const [name, value] of Object.entries({ way, layers, stack })) if (!isFault(value)) put(`${name} ${load}`, value);
+}
+
+/** Resin that stays on the faces as a film of so many millimetres. */
+function dripsOf(pieces: readonly Piece[], { system }: Given, film: number): number {
+  const inch = system === "US" ? 25.4 : 1;
+  const faces =
+    pieces.reduce((sum, { thickness: a, width: b, length: c, count }) => sum + 2 * (a * b + a * c + b * c) * count, 0) * inch ** 2;
+  return (faces * film) / 1e6 / (system === "US" ? 0.946352946 : 1);
 }
 
 /** The mixed resin from load to load: what one leaves serves the next. */

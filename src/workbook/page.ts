@@ -1,3 +1,5 @@
+import { fractions, plainNumber } from "../../shared/numberformat";
+import { plainUnits } from "../../shared/unit";
 import type { Alert, Allowed, Cell, Chart, Look, Print, Sheet } from "./book";
 import { type Formula, formula } from "./formula";
 import { cellIn, key, type Ref, refTo } from "./place";
@@ -37,6 +39,12 @@ export interface Line {
 
 /** Below the name of the sheet stands what it is for. */
 const leadRow = 1;
+
+const inches = plainUnits("US").length.name;
+
+/** Every cell for a number has a format of its own: programs give theirs to a cell that has none, and read 3/4 as a day there. */
+const formatOf = (input: Allowed | true | undefined, unit: string | Formula | undefined): string | undefined =>
+  input && input !== true && "from" in input ? (unit === inches ? fractions : plainNumber) : undefined;
 
 const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
 
@@ -111,7 +119,8 @@ export class Page {
   line({ label, note, unit, input, ...cell }: Line): Ref {
     this.put(this.row, 0, { value: label, look: "label" });
     const allowed = input === true ? undefined : input;
-    const ref = this.put(this.row, 1, { ...cell, allowed, look: cell.look ?? (input ? "input" : "result") });
+    const look = cell.look ?? (input ? "input" : "result");
+    const ref = this.put(this.row, 1, { ...cell, format: cell.format ?? formatOf(input, unit), allowed, look });
     this.put(this.row, 2, { ...(unit ? content(unit) : {}), look: "unit" });
     if (note) this.put(this.row, 3, { ...content(note), look: "note" });
     this.row++;
@@ -148,7 +157,8 @@ export class Page {
   }
 
   private column(spec: Column, ref: Ref, place: Columns, rows: readonly Partial<Record<string, Value>>[], id: string): void {
-    const { title, unit, beside = [], format, input, spills, each, hint } = spec;
+    const { title, unit, beside = [], input, spills, each, hint } = spec;
+    const format = spec.format ?? formatOf(input, unit);
     if (unit) this.put(ref.row - 2, ref.column, { ...content(unit), look: "unit" });
     const over = spec.look === "big" ? "bigHeading" : "heading";
     for (const [right, text] of [title, ...beside].entries()) this.put(ref.row - 1, ref.column + right, { value: text, look: over });

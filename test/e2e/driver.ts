@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, BrowserContext, Page } from "playwright-core";
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
 import { launch } from "../../tool/browser";
 import { buildPage } from "../../tool/page";
 import { go, turn } from "../../tool/scenes";
@@ -79,8 +79,8 @@ export interface Site {
   /** What went wrong in any page, and which addresses were asked for. */
   readonly troubles: string[];
   readonly requests: string[];
-  /** A browser with nothing kept. */
-  stranger(): Promise<BrowserContext>;
+  /** A browser with nothing kept; what it is asked for is seen, so no service worker answers unless told otherwise. */
+  stranger(options?: BrowserContextOptions): Promise<BrowserContext>;
   visit(context?: BrowserContext): Promise<Sheet>;
   close(): Promise<void>;
 }
@@ -93,7 +93,8 @@ export async function site(fill: (folder: string) => Promise<unknown> = buildPag
   const browser = await launch();
   const troubles: string[] = [];
   const requests: string[] = [];
-  const stranger = () => browser.newContext({ viewport: { width: 1280, height: 800 }, acceptDownloads: true });
+  const stranger = (options: BrowserContextOptions = {}) =>
+    browser.newContext({ viewport: { width: 1280, height: 800 }, acceptDownloads: true, serviceWorkers: "block", ...options });
   return {
     ...{ served, browser, folder, troubles, requests, stranger },
     async visit(context) {

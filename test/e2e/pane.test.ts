@@ -1,6 +1,5 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { gzipSync } from "node:zlib";
 import { strToU8, zipSync } from "fflate";
 import type { Browser, Frame, Page } from "playwright-core";
 import { placeOf } from "../../src/checklist/part";
@@ -63,8 +62,7 @@ withBrowser("the pane beside a sheet", () => {
   };
 
   it("stays within its size", () => {
-    const size = gzipSync(readFileSync(join(made.folder, "taskpane.js"))).length;
-    expect(size / 1000).toBeLessThan(budget["gzip kB"]["taskpane.js"]);
+    expect(made.size / 1000).toBeLessThan(budget["gzip kB"]["taskpane.js"]);
   });
 
   describe("safety, by keyboard alone", () => {
@@ -449,7 +447,7 @@ withBrowser("the pane beside a sheet", () => {
       await view("Functions");
       await to("#search");
       await type("foam");
-      expect(await pane.locator(".ask").allTextContents()).toEqual([expect.stringContaining("Is there room for the foam?")]);
+      expect((await pane.locator(".ask").allTextContents())[0]).toContain("Is there room for the foam?");
       await press("Control+A", "Delete");
       expect(await pane.locator(".ask").count()).toBe(8);
       await to("#more");

@@ -62,7 +62,8 @@ withBrowser("the functions under the vendor's library", () => {
   let ask: (calls: readonly Asked[]) => Promise<Answer[]>;
 
   beforeAll(async () => {
-    [browser, script, made] = await Promise.all([launch(), bundled("functions.js"), metadata(catalogue, home)]);
+    const [opened, scripts, meta] = await Promise.all([launch(), bundled("functions.js"), metadata(catalogue, home)]);
+    [browser, script, made] = [opened, scripts.get("functions.js")!, meta];
     ask = await openFunctions(browser, script, made);
     const given = await ask(Object.values(calls));
     answers = Object.fromEntries(Object.keys(calls).map((name, i) => [name, given[i]]));

@@ -1,4 +1,4 @@
-import type { Call, Ended, Look, Selection, SheetHost, Work } from "../../shared/host";
+import type { Block, Call, Ended, Look, Selection, SheetHost, Work } from "../../shared/host";
 import type { Cell } from "../../shared/outcome";
 import { call, catalogue } from "../../src/catalogue";
 import { LastCalls } from "../../src/excel/lastcall";
@@ -73,6 +73,17 @@ export class MemorySheet implements SheetHost {
   read(reference: string): Promise<readonly (readonly Cell[])[] | undefined> {
     const cell = this.cells.get(reference);
     return Promise.resolve(this.ranges.get(reference) ?? (cell && [[cell.value]]));
+  }
+
+  readonly blocks = new Map<string, Block>();
+
+  contents(reference: string): Promise<Block | undefined> {
+    return Promise.resolve(this.blocks.get(reference));
+  }
+
+  async put(blocks: readonly Block[]): Promise<Ended & { before?: readonly Block[] }> {
+    if (this.refuses) return this.ended();
+    return { done: true, before: blocks.map(({ at, cells }) => ({ at, cells: cells.map((row) => row.map(() => "")) })) };
   }
 
   write(formula: string, { formats }: Look, over: boolean): Promise<Ended & { filled?: boolean }> {

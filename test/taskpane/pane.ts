@@ -1,9 +1,10 @@
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import type { Browser, BrowserContextOptions, Frame, Page } from "playwright-core";
-import { bundled } from "../../tool/bundle";
+import { atStart, bundled } from "../../tool/bundle";
 import { framed } from "../../tool/page";
 import { type Served, serve } from "../../tool/serve";
 
@@ -23,7 +24,7 @@ export interface Bench {
 /** The built pane on loopback, framed by a page that hands it a sheet in memory. */
 export async function bench(): Promise<Bench> {
   const folder = mkdtempSync(join(tmpdir(), "porewise-pane-"));
-  const script = await bundled("taskpane.js");
+  const scripts = await bundled("taskpane.js");
   const { outputFiles } = await build({
     entryPoints: [join(__dirname, "harness.ts")],
     bundle: true,
@@ -36,7 +37,7 @@ export async function bench(): Promise<Bench> {
     "harness.html": harness,
     "harness.css": looks,
     "harness.js": outputFiles[0].contents,
-    "taskpane.js": script,
+    ...Object.fromEntries(scripts),
     "pane.html": framed(readFileSync(join(root, "taskpane/taskpane.html"), "utf8")),
   };
   for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
@@ -46,7 +47,7 @@ export async function bench(): Promise<Bench> {
     await served.close();
     rmSync(folder, { recursive: true });
   };
-  return { served, size: script.length, folder, close };
+  return { served, size: atStart(scripts, "taskpane.js").reduce((sum, bytes) => sum + gzipSync(bytes).length, 0), folder, close };
 }
 
 export interface Opened {

@@ -25,8 +25,7 @@ withBrowser("the pane in Excel's library", () => {
     const [functions, taskpane, opened] = await Promise.all([bundled("functions.js"), bundled("taskpane.js"), launch()]);
     browser = opened;
     files = {
-      "functions.js": functions,
-      "taskpane.js": taskpane,
+      ...Object.fromEntries([...functions, ...taskpane]),
       "taskpane.html": page,
       "taskpane.css": readFileSync(join(root, "taskpane/taskpane.css")),
       "bridge.js": readFileSync(join(root, "test/judge/workbook.js"), "utf8"),

@@ -3,7 +3,8 @@ import type { XmlElement } from "@rgrove/parse-xml";
 import { declare, edit, put, relate } from "../../../shared/xlsx/package";
 import { relationsOf, textOf, type Workbook } from "../../../shared/xlsx/parts";
 import type { Parts } from "../../../shared/xlsx/unzip";
-import { childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
+import { attributeText, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
+import { withoutStandIns } from "../standins";
 
 /** How all cells of a workbook look that have no look of their own, and what the engine spells in its own way. */
 export interface Looks {
@@ -62,11 +63,11 @@ export const solidColours = (xml: string): string => xml.replace(/(<\w+ [^>]*\br
 export function addLooks(parts: Parts, workbook: string, { typeface, size, theme, formats }: Looks): void {
   const spelling = new Map(formats);
   edit(parts, stylesPath, (xml) =>
-    xml
+    withoutStandIns(xml)
       .replace(/(<font>.*?<sz val=")[^"]*/s, (own, open) => (size ? open + size : own))
       .replace(/(<name val=")Arial"/g, (own, open) => (typeface ? `${open}${escaped(typeface)}"` : own))
       .replace(/(formatCode=")([^"]*)"/g, (own, open, code) => {
-        const file = spelling.get(plain(code));
+        const file = spelling.get(attributeText(code));
         return file === undefined ? own : `${open}${escaped(file)}"`;
       }),
   );
@@ -75,6 +76,3 @@ export function addLooks(parts: Parts, workbook: string, { typeface, size, theme
   relate(parts, workbook, "theme", "theme/theme1.xml");
   declare(parts, "xl/theme/theme1.xml", "application/vnd.openxmlformats-officedocument.theme+xml");
 }
-
-/** An attribute's text as it was before it was written. */
-const plain = (text: string): string => read(`<a b="${text}"/>`).attributes.b;

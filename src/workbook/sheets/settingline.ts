@@ -1,3 +1,4 @@
+import { fractions, hourOrClock } from "../../../shared/numberformat";
 import { tidy } from "../../../shared/outcome";
 import type { Setting } from "../../../shared/settings";
 import { fromInternal, type Units } from "../../../shared/unit";
@@ -10,6 +11,9 @@ import type { Ref } from "../place";
 
 /** What a file is made for: its units and formulas stand written in it. */
 export const fixed = ({ system }: Kit): Readonly<Record<string, string>> => ({ units: system, "scale reads": scale });
+
+/** Hours of the day, where a clock time may be typed as well. */
+const hours = new Set(["opens", "closes"]);
 
 const isDate = ({ kind }: Setting) => kind === "date";
 
@@ -78,8 +82,9 @@ export function cannotBe(typed: Ref, allowed: Allowed | true): Wrong {
 /** One setting: typed here, with what it is, what holds, its range and where that comes from. */
 export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula, missing?: Wrong): void {
   const { row } = page;
-  const format = isDate(setting) ? "yyyy-mm-dd hh:mm" : undefined;
-  const inForce = format ?? (/\d\.\d{5}/.test(standard.pieces.map(String).join("")) ? "0.0###" : undefined);
+  const format = isDate(setting) ? "yyyy-mm-dd hh:mm" : hours.has(setting.name) ? hourOrClock : undefined;
+  const inInches = setting.kind === "length" && kit.system === "US" ? fractions : undefined;
+  const inForce = format ?? inInches ?? (/\d\.\d{5}/.test(standard.pieces.map(String).join("")) ? "0.0###" : undefined);
   const allowed = allowedFor(setting, kit);
   const typed = page.line({
     label: setting.name,

@@ -1,0 +1,22 @@
+/** A share of one as top and bottom, the bottom at most so much, or exactly so much. */
+function nearestParts(share: number, most: number, exact: boolean): readonly [top: number, bottom: number] {
+  let best: readonly [number, number] = [Math.round(share), 1];
+  let off = Number.POSITIVE_INFINITY;
+  for (let bottom = exact ? most : 1; bottom <= most; bottom++) {
+    const top = Math.round(share * bottom);
+    const own = Math.abs(share - top / bottom);
+    // Sixteenths typed as decimals are sixteenths: a tie of rounding goes to the smaller bottom.
+    if (own < off - 1e-12) [best, off] = [[top, bottom], own];
+  }
+  return best;
+}
+
+/** A number as spreadsheets show it by a fraction format: 1.125 as `1 1/8`. */
+export function fractionText(value: number, most: number, exact = false): string {
+  const whole = Math.floor(Math.abs(value));
+  const [top, bottom] = nearestParts(Math.abs(value) - whole, most, exact);
+  const carried = top === bottom ? whole + 1 : whole;
+  const part = top && top !== bottom ? `${top}/${bottom}` : "";
+  const text = [carried || !part ? String(carried) : "", part].filter(Boolean).join(" ");
+  return value < 0 && text !== "0" ? `-${text}` : text;
+}

@@ -1,0 +1,24 @@
+import { attributeText, escaped } from "../../shared/xlsx/xml";
+import { toEngine, toFile } from "../lackedformats";
+
+/** Formats of the standard that a file names by number alone. */
+const byNumber: Readonly<Record<string, string>> = { "12": "# ?/?", "13": "# ??/??" };
+
+const numbered = Object.entries(byNumber)
+  .map(([id, code]) => `<numFmt numFmtId="${id}" formatCode="${code}"/>`)
+  .join("");
+
+const respelled = (xml: string, spell: (format: string) => string): string =>
+  xml.replace(/(\bformatCode=)("[^"]*"|'[^']*')/g, (_, open, code) => `${open}"${escaped(spell(attributeText(code.slice(1, -1))))}"`);
+
+/** The looks of a file with stand-ins for the number formats that the engine lacks. */
+export const withStandIns = (xml: string): string =>
+  respelled(
+    /<numFmts[^>]*[^/]>/.test(xml)
+      ? xml.replace("</numFmts>", `${numbered}</numFmts>`)
+      : xml.replace(/<numFmts[^>]*\/>/, "").replace(/(<styleSheet[^>]*>)/, `$1<numFmts>${numbered}</numFmts>`),
+    toEngine,
+  );
+
+/** The looks that the engine wrote with the formats themselves. */
+export const withoutStandIns = (xml: string): string => respelled(xml, toFile);

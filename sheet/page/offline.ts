@@ -1,0 +1,12 @@
+/** Without a network the page opens from what it brought along the last time. */
+export function followOffline(): void {
+  const workers = navigator.serviceWorker;
+  if (!workers) return;
+  workers.register("offline.js").then(
+    (registration) => {
+      // A newer version takes over when this page is gone: a page and its files are of one version.
+      addEventListener("pagehide", () => registration.waiting?.postMessage("take over"));
+    },
+    () => undefined,
+  );
+}

@@ -1,0 +1,123 @@
+import type { Answers } from "../../src/run/answers";
+import type { Choice } from "../../src/run/making";
+import { mostLoads, type Piece } from "../../src/run/schema";
+import type { Sources } from "./sources";
+
+/** A row of pieces as it is chosen or typed. */
+export interface Row {
+  /** A row of Blanks, or "" where the piece is typed. */
+  readonly pick: string;
+  readonly count: string;
+  readonly name: string;
+  readonly wood: string;
+  readonly sizes: readonly [string, string, string];
+}
+
+/** The form of a run, as typed so far. */
+export interface Draft {
+  readonly loads: readonly (readonly Row[])[];
+  readonly together: boolean;
+  readonly color: string;
+  readonly chamber: string;
+  readonly height: string;
+  readonly how: "now" | "demo";
+  /** As a browser writes it: 2026-03-14T14:00. */
+  readonly at: string;
+}
+
+export const blankRow: Row = { pick: "", count: "1", name: "", wood: "", sizes: ["", "", ""] };
+
+const rowOf = (piece: Piece, { blanks }: Sources): Row =>
+  blanks.some(({ name }) => name === piece.name)
+    ? { ...blankRow, pick: piece.name, count: String(piece.count) }
+    : {
+        pick: "",
+        count: String(piece.count),
+        name: piece.name,
+        wood: piece.wood,
+        sizes: [piece.thickness, piece.width, piece.length].map(String) as never,
+      };
+
+const two = (value: number) => String(value).padStart(2, "0");
+const typedMoment = (at: number): string => {
+  const date = new Date(at);
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}T${two(date.getHours())}:${two(date.getMinutes())}`;
+};
+
+/** What the form shows at first: what Today has, else the first row of Blanks. */
+export function firstDraft(sources: Sources): Draft {
+  const { today, blanks } = sources;
+  const loads = today.loads.length ? today.loads : [blanks.slice(0, 1)];
+  const demo = today.demo !== undefined && today.demo > Date.now() ? today.demo : undefined;
+  return {
+    loads: loads.map((load) => (load.length ? load.map((piece) => rowOf(piece, sources)) : [blankRow])),
+    together: false,
+    color: today.color,
+    chamber: sources.chamber === undefined ? "" : String(sources.chamber),
+    height: sources.height === undefined ? "" : String(sources.height),
+    how: demo === undefined ? "now" : "demo",
+    at: demo === undefined ? "" : typedMoment(demo),
+  };
+}
+
+/** What is wrong with the form, at the field that it is about. */
+export interface Slip {
+  readonly field: string;
+  readonly words: string;
+}
+
+function pieceOf(row: Row, id: string, { blanks, shop }: Sources, { length }: Answers): Piece | Slip {
+  const count = Number(row.count);
+  if (!Number.isInteger(count) || count < 1 || count > 10_000)
+    return { field: `${id}-count`, words: "How many? Type a whole number, 1 or more." };
+  const picked = blanks.find(({ name }) => row.pick !== "" && name === row.pick);
+  if (picked) return { ...picked, count };
+  const labels = ["thickness", "width", "length"] as const;
+  const sizes: number[] = [];
+  for (const [i, label] of labels.entries()) {
+    const size = length(row.sizes[i].trim(), label, shop);
+    if (typeof size === "string") return { field: `${id}-${label}`, words: `${size.charAt(0).toUpperCase()}${size.slice(1)}.` };
+    sizes.push(size);
+  }
+  if (!row.wood.trim()) return { field: `${id}-wood`, words: "Which wood? Type its name, such as sugar maple." };
+  const [thickness, width, deep] = sizes;
+  return { name: (row.name || row.wood).trim().slice(0, 300), wood: row.wood.trim().slice(0, 300), count, thickness, width, length: deep };
+}
+
+const isSlip = (one: Piece | Slip): one is Slip => "field" in one;
+
+/** The run that was chosen, or the first thing that keeps it from being one. */
+export function choiceOf(draft: Draft, sources: Sources, answers: Answers, now: number): Choice | Slip {
+  const loads: { pieces: Piece[] }[] = [];
+  for (const [i, rows] of draft.loads.slice(0, mostLoads).entries()) {
+    const pieces: Piece[] = [];
+    for (const [j, row] of rows.entries()) {
+      const piece = pieceOf(row, `run-${i}-${j}`, sources, answers);
+      if (isSlip(piece)) return piece;
+      pieces.push(piece);
+    }
+    loads.push({ pieces });
+  }
+  const sides = { chamber: "inside diameter of the chamber", height: "inside height of the chamber" };
+  const tray = /[x×*]/i.test(draft.chamber);
+  const chamber = tray ? draft.chamber.trim() : answers.length(draft.chamber.trim(), sides.chamber, sources.shop);
+  if (!tray && typeof chamber === "string")
+    return { field: "run-chamber", words: `${chamber.charAt(0).toUpperCase()}${chamber.slice(1)}.` };
+  const height = answers.length(draft.height.trim(), sides.height, sources.shop);
+  if (typeof height === "string") return { field: "run-height", words: `${height.charAt(0).toUpperCase()}${height.slice(1)}.` };
+  const at = draft.how === "now" ? now : new Date(draft.at).getTime();
+  if (Number.isNaN(at)) return { field: "run-at", words: "When does the demo begin? Give a day and a time." };
+  return {
+    id: `run-${now.toString(36)}-${Math.floor(Math.random() * 1e6).toString(36)}`,
+    system: sources.system,
+    shop: sources.shop as Choice["shop"],
+    chamber,
+    height,
+    ...(sources.pumpRate ? { pumpRate: sources.pumpRate } : {}),
+    color: draft.color.trim().slice(0, 300),
+    together: draft.together ? loads.length : 1,
+    begins: { how: draft.how, at },
+    offset: -new Date(at).getTimezoneOffset(),
+    loads,
+  };
+}

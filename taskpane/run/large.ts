@@ -1,0 +1,19 @@
+import { html, type TemplateResult } from "lit";
+import { kindOf } from "../../src/run/kinds";
+import { linesOf } from "../../src/run/lines";
+import type { Run, Step } from "../../src/run/schema";
+import { clockOf, titleOf } from "./step";
+
+/** The step for a row of people across the room. */
+export function largeView(run: Run, step: Step, now: number, close: () => void): TemplateResult {
+  const leave = (event: KeyboardEvent) => event.key === "Escape" && close();
+  return html`<div class="run-big" role="dialog" aria-modal="true" aria-labelledby="run-big-title" @keydown=${leave}>
+    <h2 id="run-big-title">${titleOf(run, step)}</h2>
+    ${clockOf(run, step, now)}
+    ${linesOf(run, step)
+      .say.slice(0, 2)
+      .map((words) => html`<p class="run-say">${words}</p>`)}
+    <p class="run-caution"><span aria-hidden="true">!</span> ${kindOf(step.kind).caution}</p>
+    <button type="button" class="run-second" id="run-large-close" @click=${close}>Close</button>
+  </div>`;
+}

@@ -1,0 +1,313 @@
+import { html, nothing, type TemplateResult } from "lit";
+import { customElement, state } from "lit/decorators.js";
+import { answers } from "../../src/run/answers";
+import { kindOf } from "../../src/run/kinds";
+import { leakOf } from "../../src/run/leak";
+import type { Field } from "../../src/run/lines";
+import { runOf } from "../../src/run/making";
+import * as progress from "../../src/run/progress";
+import type { Run, Step } from "../../src/run/schema";
+import { timeline } from "../../src/run/timeline";
+import { draftOf, keepDraft } from "../draft";
+import { View } from "../views/view";
+import { Awake, Bell } from "./bell";
+import { choiceOf, type Draft, firstDraft, type Slip } from "./choosing";
+import { RunKeeping } from "./keeping";
+import { largeView } from "./large";
+import { recordView } from "./record";
+import { Recorder } from "./recorder";
+import { setupForm } from "./setup";
+import { type Sources, sourcesOf } from "./sources";
+import { aheadView, allSteps, stepView, titleOf } from "./step";
+import { spell } from "./told";
+
+const draftName = "run being chosen";
+const undoSteps = 50;
+/** A bell that nobody answers rings again after a minute, ten times. */
+const again = 60_000;
+const rings = 10;
+
+const numberOf = (typed: string): number => (/^[-+]?\d*[.,]?\d+$/.test(typed.trim()) ? Number(typed.trim().replace(",", ".")) : Number.NaN);
+
+/** A run at the bench: one step at a time, by the clock on the wall. */
+@customElement("pore-run")
+export class RunView extends View {
+  @state() private ready = false;
+  @state() private now = Date.now();
+  @state() private large = false;
+  private keeping!: RunKeeping;
+  private recorder!: Recorder;
+  private sources: Sources | undefined;
+  private draft: Draft | undefined;
+  private slip: Slip | undefined;
+  private choosing = false;
+  private past: Run[] = [];
+  private looked: string | undefined;
+  private readonly wrong = new Map<string, string>();
+  private readonly bell = new Bell();
+  private readonly awake = new Awake();
+  private readonly rung = new Map<string, { at: number; times: number }>();
+  private timer: ReturnType<typeof setInterval> | undefined;
+
+  private get run(): Run | undefined {
+    return this.keeping.runs.now;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.timer = setInterval(this.tick, 1000);
+    document.addEventListener("visibilitychange", this.tick);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    clearInterval(this.timer);
+    document.removeEventListener("visibilitychange", this.tick);
+  }
+
+  override firstUpdated(): void {
+    this.load();
+    this.host.replaced?.((other) => {
+      if (other) {
+        keepDraft(draftName, undefined);
+        this.draft = undefined;
+        this.past = [];
+      }
+      this.load();
+    });
+  }
+
+  private async load(): Promise<void> {
+    this.keeping = new RunKeeping(this.host, () => this.requestUpdate());
+    this.recorder = new Recorder(this.host, this.keeping, () => this.requestUpdate());
+    await this.keeping.load();
+    this.sources = await sourcesOf(this.host, -new Date().getTimezoneOffset());
+    this.ready = true;
+    this.requestUpdate();
+  }
+
+  /** The wall clock alone counts: a tab that slept is right again at its next tick. */
+  private tick = (): void => {
+    this.now = Date.now();
+    if (this.ready && this.run) this.watchTimes(this.run);
+  };
+
+  private watchTimes(run: Run): void {
+    const spans = timeline(run, this.now);
+    const running = run.steps.filter((step) => kindOf(step.kind).timed && step.started !== undefined && !progress.isOver(step));
+    this.awake.hold(running.length > 0);
+    for (const step of running) {
+      if (spans.get(step.id)!.to > this.now) continue;
+      const key = `${run.id} ${step.id} ${step.started}`;
+      const last = this.rung.get(key) ?? { at: 0, times: 0 };
+      if (last.times >= rings || this.now - last.at < again) continue;
+      this.rung.set(key, { at: this.now, times: last.times + 1 });
+      this.bell.ring();
+      if (!last.times) void this.bell.notify(`${titleOf(run, step)}: time is up.`);
+    }
+  }
+
+  private change(run: Run, words = ""): void {
+    if (this.run) this.past = [...this.past, this.run].slice(-undoSteps);
+    this.keeping.setRun(run);
+    this.requestUpdate();
+    this.tell(words);
+  }
+
+  private undo = (): void => {
+    const last = this.past.pop();
+    if (!last || !this.run) return;
+    this.keeping.setRun({ ...last, revision: this.run.revision + 1 });
+    this.wrong.clear();
+    this.requestUpdate();
+    this.tell("The last touch is undone.");
+  };
+
+  private inSight(run: Run): Step | undefined {
+    const open = progress.current(run, this.now);
+    return open.find(({ id }) => id === this.looked) ?? open[0];
+  }
+
+  private setDraft = (draft: Draft): void => {
+    this.draft = draft;
+    this.slip = undefined;
+    keepDraft(draftName, draft);
+    this.requestUpdate();
+  };
+
+  private begin = (event: Event): void => {
+    event.preventDefault();
+    this.bell.wake();
+    const choice = choiceOf(this.draft!, this.sources!, answers, Date.now());
+    if ("field" in choice) {
+      this.slip = choice;
+      this.requestUpdate();
+      this.focusOn(`#${choice.field}`);
+      return;
+    }
+    this.choosing = false;
+    this.past = [];
+    this.keeping.setRun(runOf(choice, answers));
+    keepDraft(draftName, undefined);
+    this.draft = undefined;
+    this.requestUpdate();
+    this.focusOn("#run-title");
+  };
+
+  private readonly acts = {
+    start: (step: Step) => {
+      this.bell.wake();
+      this.change(progress.start(this.run!, step.id, Date.now()));
+      this.focusOn("#run-title");
+    },
+    finish: (step: Step) => {
+      this.bell.wake();
+      this.looked = undefined;
+      this.change(progress.finish(this.run!, step.id, Date.now()));
+      this.focusOn("#run-title");
+    },
+    enter: ({ name }: Field, typed: string) => {
+      const number = numberOf(typed);
+      if (typed.trim() !== "" && !(number >= 0)) this.wrong.set(name, typed);
+      else {
+        this.wrong.delete(name);
+        this.change(progress.enter(this.run!, name, typed.trim() === "" ? undefined : number));
+      }
+      this.requestUpdate();
+    },
+    read: (step: Step, typed: string) => {
+      const number = Math.abs(numberOf(typed));
+      if (Number.isNaN(number)) this.wrong.set("gauge", typed);
+      else {
+        this.wrong.delete("gauge");
+        this.change(progress.addReading(this.run!, step.id, Date.now(), number));
+        (this.querySelector("#run-gauge") as HTMLInputElement).value = "";
+      }
+      this.requestUpdate();
+    },
+    dropReading: (index: number) => this.change(progress.dropReading(this.run!, index)),
+    safety: () => this.dispatchEvent(new CustomEvent("turn", { detail: "safety", bubbles: true })),
+  };
+
+  private reopen = (step: Step): void => {
+    this.looked = step.id;
+    this.change(progress.reopen(this.run!, step.id), "Taken back.");
+    this.focusOn("#run-title");
+  };
+
+  private putAside = (): void => {
+    this.keeping.putAside();
+    this.past = [];
+    this.looked = undefined;
+    this.wrong.clear();
+    this.awake.hold(false);
+    this.requestUpdate();
+    this.focusOn("#run-title");
+  };
+
+  private askNotify = async (): Promise<void> => {
+    this.bell.wake();
+    this.bell.ring();
+    const answer = await this.bell.askToNotify();
+    this.tell(
+      answer === "granted"
+        ? "The bell rings, and a notification comes with it."
+        : "The bell rings while this stays open. Notifications are off in this browser.",
+    );
+    this.requestUpdate();
+  };
+
+  private setLarge = async (on: boolean): Promise<void> => {
+    this.large = on;
+    try {
+      if (on) await document.documentElement.requestFullscreen?.();
+      else if (document.fullscreenElement) await document.exitFullscreen();
+    } catch {
+      // Where there is no full screen it fills what there is.
+    }
+    this.focusOn(on ? "#run-large-close" : "#run-large");
+  };
+
+  private setup(): TemplateResult {
+    this.draft ??= draftOf(draftName, (kept) => kept as Draft) ?? firstDraft(this.sources!);
+    const cancel = () => {
+      this.choosing = false;
+      this.requestUpdate();
+      this.focusOn("#run-title");
+    };
+    return html`${this.strayView()}
+      ${setupForm(this.draft, this.sources!, this.slip, { change: this.setDraft, begin: this.begin, ...(this.choosing ? { cancel } : {}) })}
+      ${this.earlier()}`;
+  }
+
+  private strayView(): TemplateResult | typeof nothing {
+    const { stray } = this.keeping;
+    if (!stray) return nothing;
+    const take = () => {
+      this.keeping.setRun(stray);
+      this.requestUpdate();
+    };
+    const leave = () => {
+      this.keeping.dropStray();
+      this.requestUpdate();
+    };
+    return html`<div class="notice"><p>A run that began ${spell(this.now - stray.origin)} ago is not in this workbook: ${stray.name}.</p>
+      <div class="run-row"><button type="button" class="run-second" id="run-take" @click=${take}>Go on with it here</button><button type="button" class="run-small" @click=${leave}>Leave it</button></div></div>`;
+  }
+
+  private earlier(): TemplateResult | typeof nothing {
+    const { earlier } = this.keeping.runs;
+    if (!earlier.length) return nothing;
+    return html`<details class="run-all" id="run-earlier"><summary>Earlier runs</summary><ul>${earlier.map(
+      (run) =>
+        html`<li>${new Date(run.origin).toLocaleDateString(run.system === "US" ? "en-US" : "sv-SE")}: ${run.name}${run.record?.stands ? ", written down" : ""}</li>`,
+    )}</ul></details>`;
+  }
+
+  private touchless(run: Run): boolean {
+    return run.steps.every(({ started, done }) => started === undefined && done === undefined);
+  }
+
+  private going(run: Run): TemplateResult {
+    const step = this.inSight(run);
+    const done = run.steps.filter(progress.isOver).length;
+    const typed = { wrong: this.wrong, leak: step ? leakOf(run, step.id, answers) : "" };
+    const look = (id: string) => {
+      this.looked = id;
+      this.requestUpdate();
+      this.focusOn("#run-title");
+    };
+    return html`
+      <p class="run-name"><span>${run.name}</span> <span class="run-at">${Math.min(done + 1, run.steps.length)} of ${run.steps.length}</span></p>
+      ${step ? stepView(run, step, typed, this.acts, this.now) : html`<h2 id="run-title" tabindex="-1">The run is over</h2>`}
+      ${!step || step.kind === "price" ? recordView(run, this.recorder) : nothing}
+      ${step ? aheadView(run, step, this.now, look) : nothing}
+      <div class="run-row">
+        <button type="button" class="run-small" id="run-undo" ?disabled=${!this.past.length} @click=${this.undo}>Undo</button>
+        ${step ? html`<button type="button" class="run-small" id="run-large" @click=${() => this.setLarge(true)}>Show it large</button>` : nothing}
+        ${step && this.bell.mayNotify === "default" ? html`<button type="button" class="run-small" id="run-notify" @click=${this.askNotify}>Ring and notify me</button>` : nothing}
+        ${this.touchless(run) ? html`<button type="button" class="run-small" id="run-choose" @click=${this.chooseAgain}>Change the run</button>` : nothing}
+        ${step ? nothing : html`<button type="button" class="run-second" id="run-new" @click=${this.putAside}>Start another run</button>`}
+      </div>
+      ${allSteps(run, this.now, this.reopen)}
+      ${step && !this.touchless(run) ? html`<details class="run-all"><summary>Put this run aside</summary><p>It stays readable under Earlier runs, and a new one can begin.</p><button type="button" class="run-second" id="run-aside" @click=${this.putAside}>Put it aside</button></details>` : nothing}
+      ${this.large && step ? largeView(run, step, this.now, () => this.setLarge(false)) : nothing}`;
+  }
+
+  private chooseAgain = async (): Promise<void> => {
+    this.choosing = true;
+    this.sources = await sourcesOf(this.host, -new Date().getTimezoneOffset());
+    this.requestUpdate();
+    this.focusOn("#run-title");
+  };
+
+  override render(): TemplateResult {
+    if (!this.ready) return html`<p class="quiet">Looking at the workbook.</p>`;
+    const { trouble, unread } = this.keeping;
+    const again = () => this.keeping.again();
+    return html`
+      ${trouble ? html`<div class="notice failed" role="alert"><p>This run is not in the workbook yet. ${trouble} It is kept in this browser meanwhile.</p><button type="button" class="run-second" @click=${again}>Try again</button></div>` : nothing}
+      ${unread.length ? html`<p class="notice">${unread.length === 1 ? "One record of runs" : `${unread.length} records of runs`} in this workbook cannot be read. It stays as it is.</p>` : nothing}
+      ${this.run && !this.choosing ? this.going(this.run) : this.setup()}`;
+  }
+}

@@ -1,0 +1,66 @@
+import type { SheetHost } from "../../shared/host";
+import { type Cell, isFault } from "../../shared/outcome";
+import type { ShopRows } from "../../src/run/answers";
+import { momentOf } from "../../src/run/hours";
+import { mostLoads, type Piece, type Run } from "../../src/run/schema";
+
+/** What the workbook says that a run may begin with. */
+export interface Sources {
+  readonly shop: ShopRows;
+  readonly system: Run["system"];
+  readonly chamber: number | string | undefined;
+  readonly height: number | undefined;
+  readonly pumpRate: number | undefined;
+  readonly blanks: readonly Piece[];
+  /** What is chosen on the sheet Today. */
+  readonly today: { readonly loads: readonly (readonly Piece[])[]; readonly demo: number | undefined; readonly color: string };
+}
+
+const single = (cells: readonly (readonly Cell[])[] | undefined): Cell => cells?.[0]?.[0];
+const numberOf = (cell: Cell): number | undefined => (typeof cell === "number" && cell > 0 ? cell : undefined);
+const textOf = (cell: Cell): string => (typeof cell === "string" ? cell.trim() : "");
+
+/** A row of pieces: name, count, thickness, width, length, wood, and the oven-dry weight of one. */
+function pieceOf(row: readonly Cell[], dry: Cell): Piece | undefined {
+  const [name, count, thickness, width, length, wood] = row;
+  const sizes = [thickness, width, length].map(numberOf);
+  if (sizes.some((size) => size === undefined)) return undefined;
+  const [a, b, c] = sizes as number[];
+  const weight = numberOf(dry);
+  return {
+    name: textOf(name) || textOf(wood),
+    wood: textOf(wood),
+    count: Math.max(1, Math.round(numberOf(count) ?? 1)),
+    ...{ thickness: a, width: b, length: c },
+    ...(weight ? { dry: weight } : {}),
+  };
+}
+
+const piecesOf = (rows: readonly (readonly Cell[])[] | undefined, dryColumn: number): Piece[] =>
+  (rows ?? []).flatMap((row) => pieceOf(row, row[dryColumn]) ?? []);
+
+/** Reads what there is; a workbook without the template's names gives an empty shop. */
+export async function sourcesOf(host: SheetHost, offset: number): Promise<Sources> {
+  const read = async (name: string) => host.read(name).catch(() => undefined);
+  const names = ["MyShop", "Chamber", "ChamberHeight", "PumpRate", "BlankRows", "Pieces", "DemoStart", "RunColor"];
+  const [shopCells, chamber, height, pump, blankRows, pieces, demo, color] = await Promise.all(names.map(read));
+  const shop: (readonly [string, Cell])[] = (shopCells ?? []).flatMap((row): (readonly [string, Cell])[] => {
+    const [name, value] = row;
+    return typeof name === "string" && value !== "" && value !== null && value !== undefined && !isFault(value) && name !== "setting"
+      ? [[name, value]]
+      : [];
+  });
+  const system = shop.some(([name, value]) => name === "units" && value === "SI") ? "SI" : "US";
+  const loads = await Promise.all(Array.from({ length: mostLoads }, (_, i) => read(`RunLoad${i + 1}`)));
+  const chosen = loads.map((rows) => piecesOf(rows, 6)).filter((load) => load.length);
+  const start = numberOf(single(demo));
+  return {
+    shop,
+    system,
+    chamber: numberOf(single(chamber)) ?? (textOf(single(chamber)) || undefined),
+    height: numberOf(single(height)),
+    pumpRate: numberOf(single(pump)),
+    blanks: blankRows ? piecesOf(blankRows, 8) : piecesOf(pieces, 99),
+    today: { loads: chosen, demo: start === undefined ? undefined : momentOf(start, offset), color: textOf(single(color)) },
+  };
+}
