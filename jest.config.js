@@ -13,7 +13,7 @@ const project = (displayName, roots) => ({
 module.exports = {
   projects: [
     project("unit", ["<rootDir>/test/shared", "<rootDir>/test/src", "<rootDir>/test/house"]),
-    project("hosts", ["<rootDir>/test/sheet", "<rootDir>/test/taskpane", "<rootDir>/test/tool"]),
+    project("hosts", ["<rootDir>/test/sheet", "<rootDir>/test/fuzz", "<rootDir>/test/taskpane", "<rootDir>/test/tool"]),
     project("judge", ["<rootDir>/test/judge"]),
     project("e2e", ["<rootDir>/test/e2e"]),
   ],

@@ -67,6 +67,7 @@ export function cellLooks(
   const close = (column: number, { look, top, bottom }: Run) => put(look, top, column, bottom, column);
   for (const { cells } of rows)
     for (const { row, column, look } of cells) {
+      if (row >= size.rows || column >= size.columns) continue;
       const run = open.get(column);
       if (run && run.look === look && run.bottom + 1 === row) run.bottom = row;
       else {

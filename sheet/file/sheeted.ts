@@ -38,10 +38,16 @@ function withinExtent(sheet: SheetData, size: { readonly rows: number; readonly 
   if (panes && (panes.xSplit >= size.columns || panes.ySplit >= size.rows)) sheet.panes = { xSplit: 0, ySplit: 0 };
 }
 
-/** How far a sheet reaches: its cells, and its merged cells, tables and pictures where these stand near. */
+/** How far a sheet reaches: what is in its cells; and blank cells, merged cells, tables and pictures where these stand near. */
 function sizeOfSheet(own: Contents, sheet: SheetData): { readonly rows: number; readonly columns: number } {
   const size = extent(own);
+  const last = { bottom: 0, right: 0 };
+  for (const { cells } of own.rows) {
+    last.bottom = Math.max(last.bottom, cells.at(-1)?.row ?? 0);
+    for (const { column } of cells) last.right = Math.max(last.right, column);
+  }
   const far = [
+    last,
     ...(sheet.merges ?? []).map(blockOf),
     ...(sheet.tables ?? []).map(({ range }) => blockOf(range)),
     ...(sheet.figures ?? []).map(({ col, row }) => ({ bottom: row + 20, right: col + 10 })),
