@@ -80,8 +80,9 @@ function readable({ parts }: Workbook): Set<string> {
   return found;
 }
 
-/** Type of a part that is left out: of a part that it does not find the engine makes an error. */
-const leftOut = /<Override\s[^>]*\sContentType="[^"]*\.(?:sharedStrings|externalLink|pivotTable)\+xml"[^>]*>(?:<\/Override>)?/g;
+/** The list of types without those of parts that are left out: of a part that it does not find the engine makes an error. */
+const typesXml = (xml: string, wanted: ReadonlySet<string>): string =>
+  xml.replace(/<Override\s[^>]*>/g, (tag) => (wanted.has(/\sPartName="\/?([^"]*)"/.exec(tag)?.[1] ?? "") ? tag : ""));
 
 /** The parts that tell how a workbook looks, as the engine's reader takes them; cells are read by us. */
 export function partsFor(workbook: Workbook, { sheets, names }: Read, ids: ReadonlyMap<string, string>): Record<string, unknown> {
@@ -98,7 +99,7 @@ export function partsFor(workbook: Workbook, { sheets, names }: Read, ids: Reado
       const xml = withoutPrefix(shells.get(path) ?? textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
       if (shells.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
       else if (path === workbook.path) parts[path] = sheetsXml(xml, workbook, ids);
-      else if (path === "[Content_Types].xml") parts[path] = xml.replace(leftOut, "");
+      else if (path === "[Content_Types].xml") parts[path] = typesXml(xml, wanted);
       else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;
     }
   }

@@ -272,7 +272,7 @@ describe("a file of another make, inserted", () => {
     const cell = (address: string) => cellOf(book, "Costs 2", address);
     expect(cell("B1")).toMatchObject({ text: "='Costs 2'!A1+'Costs 2'!$A$1", value: 4 });
     expect(cell("C1")).toMatchObject({
-      text: "=\"Costs!A1 prices\"&COUNT('Costs 2'!$A$1)",
+      text: "=\"Costs!A1 prices\"&COUNT('Costs 2'!$A$1:$A$1)",
       value: "Costs!A1 prices1",
     });
     expect(cell("D1").value).toBe(2);
@@ -349,11 +349,13 @@ describe("a file of another make, inserted", () => {
     const once: Beside & { book: engine.WorkbookData } = inserted(blank(), from, ["Costs", "Notes"], engine).work;
     const { work } = inserted(once, from, ["Costs", "Notes"], engine);
     const again = opened(await saved(model(copied(work.book)), work, engine), engine);
-    expect(Object.keys(again.sheets!)).toEqual(["Sheet1", "Costs", "Notes", "Costs 2", "Notes 2"]);
-    expect(again.sheets!["Costs 2"].links[0]).toMatchObject({ tooltip: "See it", to: { sheetId: "Notes 2" } });
+    const names = (again.book as engine.WorkbookData).sheets.map(({ name }) => name);
+    expect(names).toEqual(["Sheet1", "Costs", "Notes", "Costs 2", "Notes 2"]);
+    const [, first, , second, notes] = Object.keys(again.sheets!);
+    expect(again.sheets![second].links[0]).toMatchObject({ tooltip: "See it", to: { sheetId: notes } });
     expect((again.book as { followed?: object }).followed).toMatchObject({
-      "Notes 2": { "link 0 of Costs 2": "C3" },
-      Notes: { "link 0 of Costs": "C3" },
+      [notes]: { [`link 0 of ${second}`]: "C3" },
+      sheet3: { [`link 0 of ${first}`]: "C3" },
     });
     const alone = inserted(once, from, ["Costs"], engine).work;
     expect(alone.sheets![alone.book.sheets.at(-1)!.id].links).toEqual([{ key: "link 0", tooltip: "See it" }]);
