@@ -1,20 +1,25 @@
 // Packages that come as ES modules only.
 const transformIgnorePatterns = ["/node_modules/(?!(?:hucre|stemmer)/)"];
 const transform = { "\\.(?:ts|mjs)$|/stemmer/.+\\.js$": ["@swc/jest", { jsc: { target: "es2022" }, module: { type: "commonjs" } }] };
-const project = (displayName, roots) => ({
+const project = (displayName, roots, more) => ({
   displayName,
-  roots,
+  roots: roots.map((root) => `<rootDir>/test/${root}`),
   transform,
   transformIgnorePatterns,
   testEnvironment: "node",
   testMatch: ["**/*.test.ts"],
+  setupFilesAfterEnv: ["<rootDir>/test/patience.js"],
+  ...more,
 });
+/** These read dist/. */
+const built = { globalSetup: "<rootDir>/test/build.js" };
 
 module.exports = {
+  maxWorkers: "100%",
   projects: [
-    project("unit", ["<rootDir>/test/shared", "<rootDir>/test/src", "<rootDir>/test/house"]),
-    project("hosts", ["<rootDir>/test/sheet", "<rootDir>/test/fuzz", "<rootDir>/test/taskpane", "<rootDir>/test/tool"]),
-    project("judge", ["<rootDir>/test/judge"]),
-    project("e2e", ["<rootDir>/test/e2e"]),
+    project("unit", ["shared", "src", "house"]),
+    project("hosts", ["sheet", "fuzz", "taskpane", "tool"], built),
+    project("judge", ["judge"], built),
+    project("e2e", ["e2e"], built),
   ],
 };

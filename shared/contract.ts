@@ -1,5 +1,6 @@
 import type { Arg, Values } from "./argument";
-import type { Said } from "./outcome";
+import type { Likely } from "./likely";
+import type { Said, Sentence } from "./outcome";
 import type { Made, Result } from "./result";
 import type { Setting } from "./settings";
 import { text } from "./words";
@@ -34,8 +35,10 @@ export interface Contract<A extends Args = any, S extends Settings = any, R exte
   readonly twin?: string | Readonly<Record<string, string>>;
   /** Numbers on the way to the answer, for the working only. */
   readonly steps?: (given: Values<A> & Values<S>) => Steps;
-  /** The honest range of the answer, in internal units, where it can be worked out. */
-  readonly trust?: (given: Values<A> & Values<S>) => readonly [least: number | undefined, most: number | undefined];
+  /** The likely range of the answer where it can be worked out; of a row, by the cell it fills. */
+  readonly trust?: (given: Values<A> & Values<S>) => Likely | Readonly<Record<string, Likely>> | undefined;
+  /** What must be said beside the answer, for it might be misread without. */
+  readonly beside?: (given: Values<A> & Values<S>) => readonly Sentence[];
   readonly run: (given: Values<A> & Values<S>) => Made<R>;
 }
 
@@ -44,7 +47,7 @@ export const define = <A extends Args, R extends Result, S extends Settings = Re
   contract: Omit<Contract<A, S, R>, "run"> & { readonly run: (given: Values<A> & Values<S>) => NoInfer<Made<R>> },
 ): Contract<A, S, R> => contract;
 
-export const shopArg: Arg<string> = { ...text("shop: two columns, setting and value, or US or SI", "US"), optional: true };
+export const shopArg: Arg<string> = { ...text("shop: two columns, setting and value; or US or SI", "US"), optional: true };
 
 /** Arguments as a caller counts them: the contract's own, then the shop. */
 export const parameters = (contract: Contract): readonly (readonly [name: string, arg: Arg])[] => {

@@ -48,9 +48,9 @@ function leftOut(arg: Arg, shop: Shop): string {
   if (!arg.optional) return "";
   if (isSetting(arg)) {
     const value = shop.get(arg);
-    return value === undefined ? "" : `left out: the shop's ${arg.name}, ${sayValue(arg, value, shop.units)}`;
+    return value === undefined ? "" : `if left out: the shop's ${arg.name}, ${sayValue(arg, value, shop.units)}`;
   }
-  return arg.otherwise === undefined ? "may be left out" : `left out: ${sayValue(arg, arg.otherwise, shop.units)}`;
+  return arg.otherwise === undefined ? "optional" : `left out: ${sayValue(arg, arg.otherwise, shop.units)}`;
 }
 
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);

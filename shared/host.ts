@@ -48,6 +48,14 @@ export interface Block {
 /** What the pane may ask of a spreadsheet. Every answer is a promise; nothing throws, what fails says so in words. */
 export interface SheetHost {
   readonly name: "Excel" | "page";
+  /** False where a pane cannot hand a file to the browser's own saving. */
+  readonly savesFiles?: boolean;
+  /** Keeping a document in the workbook, or inserting sheets, ends what can be undone. */
+  readonly endsUndo?: boolean;
+  /** What a person must know of this workbook and this host before trusting either, in words. */
+  warnings?(): Promise<readonly string[]>;
+  /** How a person types a formula there, where that differs from how it is written here. */
+  typedThere?(): Promise<(formula: string) => string>;
   selection(): Promise<Selection | undefined>;
   /** Tells every change of selection or of the selected cell; the answer stops it. */
   watch(changed: () => void): () => void;

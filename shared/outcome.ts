@@ -34,11 +34,27 @@ export function sayIn(units: Units, { kind, value }: Said): string {
   if (kind === "date") return isoDate(value);
   const unit = units[kind];
   const shown = fromInternal(value, unit);
+  // A bound on a rise of temperature is no finer than a degree.
+  if (kind === "rise") return `${Math.round(shown)} ${unit.name}`;
   if (kind === "share" && Math.abs(shown) < 1e9) return `${tidy(shown * 100)} %`;
   return unit.name ? `${tidy(shown)} ${unit.name}` : tidy(shown);
 }
 
 type Part = string | number | Said;
+
+/** Words with quantities in them, told in the units of whoever asked. */
+export class Sentence {
+  constructor(
+    readonly text: readonly string[],
+    private readonly parts: readonly Part[],
+  ) {}
+
+  in(units: Units): string {
+    return plainText(this.text.reduce((all, piece, i) => all + partIn(units, this.parts[i - 1], this.text[i - 1]) + piece));
+  }
+}
+
+export const sentence = (text: TemplateStringsArray, ...parts: Part[]): Sentence => new Sentence(text, parts);
 
 /** Why there is no value. Not an Error: it is an answer, is thrown by the row, and needs no stack. */
 export class Trouble {
@@ -54,8 +70,7 @@ export class Trouble {
   }
 
   in(units: Units): Fault {
-    const message = this.text.reduce((all, piece, i) => all + partIn(units, this.parts[i - 1], this.text[i - 1]) + piece);
-    return { error: this.code, message: plainText(message) };
+    return { error: this.code, message: new Sentence(this.text, this.parts).in(units) };
   }
 }
 

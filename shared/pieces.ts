@@ -142,7 +142,8 @@ function setSingles(outline: Outline, columns: readonly Column[], shop: Shop): S
 /** Tells an empty row. A constant beside a column is not part of the row: it does not make an empty row half filled. */
 function blankRows(columns: readonly Column[], shop: Shop): (index: number) => boolean {
   const required = columns.filter((column) => !column.arg.optional);
-  const down = required.filter((column) => !column.single);
+  // Where nothing is required, a row of a column is what was filled into it.
+  const down = (required.length ? required : columns).filter((column) => !column.single);
   const own = down.length ? down : required;
   return (index) => own.length > 0 && own.every((column) => isEmpty(cellAt(column, index), column.arg, shop.units));
 }

@@ -10,6 +10,8 @@ import type { System } from "./unittable";
 export interface Setting<T = any> extends Arg<T> {
   readonly name: string;
   readonly basis: string;
+  /** Other spellings under which it is found. */
+  readonly also?: readonly string[];
   /** In internal units, or what the other settings make of it. */
   readonly fallback: (shop: Shop) => T;
 }
@@ -24,9 +26,10 @@ export function setting<T>(
   arg: Arg<T>,
   fallback: number | string | ((shop: Shop) => T) | undefined,
   basis: string,
+  ...also: readonly string[]
 ): Setting<T> {
   const fixed = (typeof fallback === "number" && arg.kind ? toInternal(fallback, us[arg.kind]) : fallback) as T;
-  return { ...arg, optional: true, name, basis, fallback: typeof fallback === "function" ? fallback : () => fixed };
+  return { ...arg, optional: true, name, basis, also, fallback: typeof fallback === "function" ? fallback : () => fixed };
 }
 
 /** What the shop's range says, with defaults for the rest. */
@@ -61,7 +64,7 @@ const scaleName = "scale reads";
 
 /** Reads the `shop` argument for a catalogue whose settings are these. */
 export function shopReader(settings: readonly Setting[]) {
-  const known = new Map(settings.map((s) => [fold(s.name), s]));
+  const known = new Map(settings.flatMap((s) => [s.name, ...(s.also ?? [])].map((name) => [fold(name), s])));
   const names = settings.map((s) => s.name);
   const none = new Map<string, unknown>();
   const standard = { US: new Shop(us, none), SI: new Shop(plainUnits("SI"), none) };
@@ -78,7 +81,7 @@ export function shopReader(settings: readonly Setting[]) {
     cells.flatMap(([name, value], row) => {
       if (isFault(name)) throw handedOn(name);
       if (isBlank(value) || (row === 0 && fold(String(name)) === "setting")) return [];
-      if (isBlank(name)) throw badInput`shop, row ${row + 1}: a value stands without the name of its setting`;
+      if (isBlank(name)) throw badInput`shop, row ${row + 1}: a value has no setting name beside it`;
       return [[find(name), value] as const];
     });
 

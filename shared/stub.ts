@@ -24,7 +24,7 @@ function rangeWords({ kind, range }: Arg): string {
 }
 
 function leftOut(arg: Arg | Setting): string {
-  if ("basis" in arg) return `left out: the shop's ${arg.name}`;
+  if ("basis" in arg) return `if left out: the shop's ${arg.name}`;
   return arg.optional && arg.otherwise !== undefined && arg.kind ? `left out: ${tidy(fromInternal(arg.otherwise, us[arg.kind]))}` : "";
 }
 
@@ -43,8 +43,13 @@ export const resultWords = (returns: Result): string =>
         .map((arg) => arg.label)
         .join(", ");
 
+/** A date is a number to a spreadsheet: it shows as one until its cell has a date format. */
+const isDated = (returns: Result): boolean =>
+  (returns.form === "cell" || returns.form === "spread" ? [returns.of] : Object.values(returns.of)).some(({ kind }) => kind === "date");
+
 /** A function in one line: its question and what it gives. */
-export const functionWords = (contract: Contract): string => `${contract.asks} Gives: ${resultWords(contract.returns)}.`;
+export const functionWords = (contract: Contract): string =>
+  `${contract.asks} Gives: ${resultWords(contract.returns)}.${isDated(contract.returns) ? " Give a cell with a date a date format." : ""}`;
 
 /** A text inside a comment may not end it, nor open a line or a tag of its own. */
 const inComment = (text: string) => text.replace(/\s+/g, " ").replace(/\*\//g, "* /").replace(/@/g, "at ").trim();

@@ -49,6 +49,10 @@ export const unitTable = {
     ["°F", 5 / 9, "f|degf|fahrenheit", -32],
     ["K", 1, "kelvin", -273.15],
   ],
+  difference: [
+    ["K", 1, "°c|c|degc|kelvin|celsius"],
+    ["°F", 5 / 9, "f|degf|fahrenheit"],
+  ],
   pressure: [
     ["Pa", 1, "pascal|pascals"],
     ["kPa", 1000, "kilopascal|kilopascals"],
@@ -87,6 +91,16 @@ export const unitTable = {
     ["lb/ft³", (ounce * 16) / (inch * 12) ** 3, "lb/ft3|lb/cuft|pcf"],
     ["lb/gal", (ounce * 16) / gallon],
   ],
+  leakage: [
+    ["Pa/s", 1, "pa/sec|pascal/s"],
+    ["inHg per min", (mmHg * 25.4) / 60, "inhg/min|inhgperminute"],
+    ["kPa per min", 1000 / 60, "kpa/min|kpaperminute"],
+    ["mbar per min", 100 / 60, "mbar/min|mbarperminute"],
+  ],
+  heat: [
+    ["J/kg", 1, "joule/kg|joules/kg"],
+    ["J/g", 1000, "joule/g|joules/g|kj/kg|joulespergram"],
+  ],
   coefficient: [["W/m²K", 1, "w/m2k|w/(m2k)|w/(m²k)|w/m²·k"]],
   strength: [
     ["", 1],
@@ -112,7 +126,10 @@ export const kindTable = {
   weight: ["mass", "oz", "g"],
   step: ["mass", "g", "g"],
   temperature: ["temperature", "°F", "°C"],
+  rise: ["difference", "°F", "K"],
   pressure: ["pressure", "inHg", "kPa"],
+  leakage: ["leakage", "inHg per min", "kPa per min"],
+  heat: ["heat", "J/g", "J/g"],
   flow: ["flow", "ft³/min", "L/min"],
   minutes: ["time", "min", "min"],
   hours: ["time", "h", "h"],

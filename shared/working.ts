@@ -3,6 +3,7 @@ import { type ReadShop, shopOf } from "./call";
 import { type Cells, isSingle } from "./columns";
 import type { Contract } from "./contract";
 import { type Given, type Outline, outlineOf, readGiven } from "./given";
+import { type Likely, sayLikely } from "./likely";
 import { type Fault, type Said, said, sayIn, Trouble } from "./outcome";
 import { type Result, shown } from "./result";
 import type { Units } from "./unit";
@@ -14,8 +15,8 @@ export interface Working {
   /** What went in and what was met on the way: name and value. */
   readonly lines: readonly (readonly [name: string, value: string])[];
   readonly answer: readonly (readonly [name: string, value: string])[];
-  /** The honest range of the answer. */
-  readonly trust?: string;
+  /** What must be said beside the answer. */
+  readonly beside: readonly string[];
 }
 
 /** An equation's braces, filled by whoever shows it: names for help, numbers for the working. */
@@ -46,21 +47,22 @@ export function rowOf(outline: Outline, cells: readonly (Cells | undefined)[], r
   return cells.map((own, i) => (i >= outline.args.length || !own || isSingle(own) ? own : [[own.flat()[row]]]));
 }
 
-function sayAnswer(returns: Result, made: any, units: Units): [string, string][] {
-  const one = (of: Arg, value: unknown): [string, string] => {
-    if (value instanceof Trouble) return [of.label, value.in(units).message];
-    return [of.label, typeof value === "number" ? sayValue(of, value, units) : String(shown(of, value, units))];
-  };
-  if (returns.form === "cell") return [one(returns.of, made)];
-  if (returns.form === "row") return Object.entries(returns.of).map(([name, of]) => one(of, made[name]));
-  return [["cells filled", `${made.length} rows`]];
-}
+const isRange = (likely: ReturnType<NonNullable<Contract["trust"]>>): likely is Likely => Array.isArray(likely);
 
-function sayTrust(contract: Contract, given: Given, units: Units): string | undefined {
+/** The cells of an answer, a guess with its likely range. */
+function sayAnswer(contract: Contract, given: Given, made: any, units: Units): [string, string][] {
   const returns: Result = contract.returns;
-  if (!contract.trust || returns.form !== "cell") return undefined;
-  const [least, most] = contract.trust(given).map((end) => (end === undefined ? undefined : sayValue(returns.of, end, units)));
-  return most === undefined ? `${least} or more: there is no upper limit` : `${least} to ${most}`;
+  const likely = contract.trust?.(given);
+  const one = (of: Arg, value: unknown, format: string, range?: Likely): [string, string] => {
+    if (value instanceof Trouble) return [of.label, value.in(units).message];
+    if (typeof value !== "number") return [of.label, String(shown(of, value, units))];
+    return [of.label, range ? sayLikely(of, format, value, range, units) : sayValue(of, value, units)];
+  };
+  if (returns.form === "cell") return [one(returns.of, made, contract.format as string, isRange(likely) ? likely : undefined)];
+  if (returns.form !== "row") return [["cells filled", `${made.length} rows`]];
+  const formats = contract.format as Readonly<Record<string, string>>;
+  const ranges = likely && !isRange(likely) ? likely : {};
+  return Object.entries(returns.of).map(([name, of]) => one(of, made[name], formats[name], ranges[name]));
 }
 
 /** Explains one row of a call, or says what is wrong with it. */
@@ -82,8 +84,8 @@ export function explainer(readShop: ReadShop) {
       return {
         equation: fillIn(contract.equation, (name) => values.get(name) ?? name),
         lines: [...values].map(([name, value]) => [spaced(name), value] as const),
-        answer: sayAnswer(contract.returns, contract.run(given), units),
-        trust: sayTrust(contract, given, shop.units),
+        answer: sayAnswer(contract, given, contract.run(given), units),
+        beside: (contract.beside?.(given) ?? []).map((words) => words.in(shop.units)),
       };
     } catch (trouble) {
       if (trouble instanceof Trouble) return trouble.in(units ?? readShop(undefined).units);

@@ -21,11 +21,11 @@ const sheetCode = (code: ErrorCode): string => (code === "#REF!" ? "#REF" : code
 
 /** What the engine's own errors leave unsaid, or say in a programmer's words. */
 const words: Readonly<Record<string, string>> = {
-  "#VALUE!": "a value of another kind is due here",
+  "#VALUE!": "this needs another kind of value",
   "#REF!": "the formula refers to a cell that is not there",
   "#N/A": "there is no value",
-  "#NAME?": "no function or name is called so",
-  "#DIV/0!": "a division by zero",
+  "#NAME?": "there is no function or name like this",
+  "#DIV/0!": "division by zero",
   "#NUM!": "the number is too large or too small for a spreadsheet",
   "#NULL!": "the ranges share no cell",
 };

@@ -28,7 +28,7 @@ const isWorking = (told: ReturnType<typeof explain>): told is Working => told !=
 function working({ contract, cells }: Made): string[] {
   const told = explain(contract, cells);
   if (!isWorking(told)) return [];
-  return [`how     ${told.equation}`, ...(told.trust ? [`range   ${told.trust}`] : []), `source  ${contract.source}`];
+  return [...told.beside.map((words) => `note    ${words}`), `how     ${told.equation}`, `source  ${contract.source}`];
 }
 
 /** The rows of a per-piece call, each with its unit. */

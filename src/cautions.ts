@@ -2,7 +2,7 @@
 export const cautions = {
   chamber:
     "A chamber can implode: use only one made and rated for vacuum, inspect it, and shield it from an audience. Flat walls collapse.",
-  lid: "A lid can burst inward: a 9 in lid carries over 900 lb of air. No calculation certifies one: holes, notches, scratches, heat, solvent and ageing are not in it. Use a chamber made and rated for vacuum.",
+  lid: "A lid can burst inward: a 9 in lid carries over 900 lb of air. No calculation certifies one: holes, notches, scratches, heat, solvent and aging are not in it. Use a chamber made and rated for vacuum.",
   pump: "Vent the pump outdoors and trap the vapour. A light monomer may boil before water does, so bubbles alone prove nothing.",
   ballast: "Use stainless steel or glass to hold pieces down: copper, zinc and rust may upset the catalyst.",
   resin:

@@ -73,10 +73,10 @@ function lineOf(of: Arg, outcome: Outcome, units: Units): Line {
   };
 }
 
-/** The verdict of a screen: refused or not, and nothing more. */
+/** The verdict of a screen, and nothing more. */
 const verdict = (of: Arg, outcome: Outcome): Line => ({
   label: capital(of.label),
-  value: isFault(outcome) ? "refused" : String(outcome),
+  value: isFault(outcome) ? "too weak: do not pump" : String(outcome),
   also: [],
   fault: isFault(outcome),
 });
@@ -84,9 +84,8 @@ const verdict = (of: Arg, outcome: Outcome): Line => ({
 /** The cells of a row, or the one cell, each as a line. */
 export function linesOf(contract: Contract, cells: readonly Outcome[], units: Units): Line[] {
   const returns: Result = contract.returns;
-  if (returns.form === "cell" || returns.form === "spread") return [lineOf(returns.of, cells[0], units)];
+  if (returns.form === "cell" || returns.form === "spread") return [(isScreen(contract) ? verdict : lineOf)(returns.of, cells[0], units)];
   const entries = Object.values(returns.of);
-  if (isScreen(contract)) return [verdict(entries[0], cells[0])];
   return entries.map((of, i) => lineOf(of, cells[i], units));
 }
 

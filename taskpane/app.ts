@@ -4,7 +4,10 @@ import type { SheetHost } from "../shared/host";
 import { versionText } from "../src/version";
 import { draftOf, keepDraft } from "./draft";
 import { named } from "./named";
+import { leave } from "./pause";
+import { learn } from "./spoken";
 import type { Notice } from "./views/view";
+import { isFirstRun, welcome, welcomed } from "./views/welcome";
 
 const views = { run: "Run", safety: "Safety", workbook: "Workbook", functions: "Functions", working: "Working" } as const;
 type Name = keyof typeof views;
@@ -36,6 +39,8 @@ export class App extends LitElement {
       ? "functions"
       : (draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety");
   @state() private notice: Notice = { words: "" };
+  @state() private warnings: readonly string[] = [];
+  @state() private isNew = false;
   private readonly seen = new Set<Name>();
 
   protected override createRenderRoot(): HTMLElement {
@@ -54,6 +59,7 @@ export class App extends LitElement {
     if (!name || name === this.now) return;
     this.now = name;
     this.notice = { words: "" };
+    leave();
     if (!this.alone) keepDraft(draftName, name);
   }
 
@@ -87,6 +93,7 @@ export class App extends LitElement {
 
   /** What the pane says stands over its foot: nothing may lie under it, least of all what has the focus. */
   override firstUpdated(): void {
+    this.meet();
     const said = this.querySelector<HTMLElement>(".said")!;
     const makeRoom = () => {
       const { offsetHeight, scrollHeight, clientHeight } = said;
@@ -100,11 +107,26 @@ export class App extends LitElement {
     new ResizeObserver(makeRoom).observe(said);
   }
 
+  /** What this host has to say of itself, and a first word to whoever is new here. */
+  private async meet(): Promise<void> {
+    await learn(this.host);
+    this.isNew = this.host.name === "Excel" && !this.alone && isFirstRun();
+    this.warnings = (await this.host.warnings?.()) ?? [];
+  }
+
+  private greeted = (): void => {
+    welcomed();
+    this.isNew = false;
+    this.querySelector<HTMLElement>("fluent-tab")?.focus();
+  };
+
   override render(): TemplateResult {
     const { words, failed } = this.notice;
     return html`
       <header class="head"><h1>Porewise</h1></header>
       <main @notice=${this.listen} @turn=${this.turned}>
+        ${this.warnings.map((warning) => html`<div class="notice failed" role="alert"><p>${warning}</p></div>`)}
+        ${this.isNew ? welcome(this.greeted) : ""}
         <fluent-tablist class="tabs" aria-label="Views" activeid="tab-${this.now}" @change=${this.turn}>
           ${(this.alone ? aloneNames : names).map((name) => html`<fluent-tab id="tab-${name}" aria-controls="panel-${name}">${views[name]}</fluent-tab>`)}
         </fluent-tablist>

@@ -37,15 +37,14 @@ function shopFrom(cells: Cells | undefined): { shop: Shop; fault?: string } {
     return { shop: readShop(cells) };
   } catch (trouble) {
     const told = (trouble as { in?: (units: Shop["units"]) => { message: string } }).in?.(readShop(undefined).units);
-    return { shop: readShop(undefined), fault: told?.message ?? "the shop's table cannot be read" };
+    return { shop: readShop(undefined), fault: told?.message ?? "the My Shop table cannot be read" };
   }
 }
 
 const shopWords: Readonly<Record<ShopChoice, string | undefined>> = { US: undefined, SI: '"SI"', [shopName]: shopName };
 
 function formula(contract: Contract, fields: readonly Field[], entries: Entries, choice: ShopChoice): string {
-  const own = formulaOf(cellName(contract), fields, entries, contract.shop ? shopWords[choice] : undefined);
-  return isScreen(contract) ? `=INDEX(${own.slice(1)},1,1)` : own;
+  return formulaOf(cellName(contract), fields, entries, contract.shop ? shopWords[choice] : undefined);
 }
 
 const shopCells = (choice: ShopChoice, table: Cells | undefined): Cells | undefined =>

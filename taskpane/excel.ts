@@ -2,6 +2,7 @@ import type { SheetHost } from "../shared/host";
 import { excelHost } from "../src/excel/host";
 import { LastCalls } from "../src/excel/lastcall";
 import { noSheet } from "./nosheet";
+import { pause } from "./pause";
 import { isDark, setTheme } from "./theme";
 
 /** Excel's colours, as far as it tells them: it has four themes, and two of them are dark. */
@@ -22,5 +23,11 @@ export async function vendorSheet(): Promise<SheetHost | undefined> {
   if (host !== Office.HostType.Excel) return noSheet;
   followExcel();
   const calls = globalThis.porewise?.calls ?? new LastCalls();
-  return excelHost({ platform: platform === Office.PlatformType.OfficeOnline ? "web" : "desktop", calls });
+  return excelHost({
+    platform: platform === Office.PlatformType.OfficeOnline ? "web" : "desktop",
+    savesFiles: platform !== Office.PlatformType.Mac && platform !== Office.PlatformType.iOS,
+    calls,
+    pause,
+    functionsVersion: globalThis.porewise?.version,
+  });
 }

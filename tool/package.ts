@@ -76,7 +76,7 @@ function refuseTaken(folder: string): void {
 }
 
 /** Built aside and copied when all is sound, so that a failure leaves the folder as it was. */
-export async function pack(order: Order, fill = build): Promise<void> {
+export async function pack(order: Order, fill: (folder: string, host: string) => Promise<void> = build): Promise<void> {
   refuseTaken(order.folder);
   const aside = mkdtempSync(join(tmpdir(), "porewise-package-"));
   try {

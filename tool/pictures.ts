@@ -1,8 +1,7 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { launch } from "./browser";
-import { build } from "./build";
+import { dist, freshen } from "./fresh";
 import { scenes, wordsOf } from "./scenes";
 import { serve } from "./serve";
 
@@ -10,9 +9,8 @@ const docs = join(__dirname, "..", "docs");
 
 /** Takes the README's pictures from the running page, and beside each the words it shows: a test looks whether they still hold. */
 async function pictures(): Promise<void> {
-  const folder = mkdtempSync(join(tmpdir(), "pictures-"));
-  await build(folder);
-  const served = await serve(folder, { port: 0 });
+  await freshen();
+  const served = await serve(dist, { port: 0 });
   const browser = await launch();
   try {
     for (const { name, arrange } of scenes) {
@@ -27,7 +25,6 @@ async function pictures(): Promise<void> {
   } finally {
     await browser.close();
     await served.close();
-    rmSync(folder, { recursive: true });
   }
 }
 

@@ -10,10 +10,19 @@ import type { Template } from "../src/workbook/template";
 
 const inCell = (name: string): string => `${namespace}.${name}`;
 
-/** A template as the engine calculates it. */
-export function recalculated({ book, live }: Template): Cached {
+/** What is typed into the cells of a sheet, by their addresses. */
+export interface Typed {
+  readonly id: string;
+  readonly name: string;
+  readonly colNumber: number;
+  readonly rowNumber: number;
+  readonly cells: Readonly<Record<string, string>>;
+}
+
+/** A template as somebody would type it into the engine. */
+export function typedOf({ book, live }: Template): Typed[] {
   const edition = live(inCell);
-  const sheets = book.sheets.map((sheet) => {
+  return book.sheets.map((sheet) => {
     const cells: Record<string, string> = {};
     for (const [at, { value, formula }] of shownCells(sheet, edition, nothingCached)) {
       const [row, column] = ofKey(at);
@@ -22,16 +31,24 @@ export function recalculated({ book, live }: Template): Cached {
     }
     return { id: sheet.name, name: sheet.name, colNumber: 60, rowNumber: 400, cells };
   });
-  const { getters } = model({ version, sheets });
-  return {
-    value(sheetId, row, column): Outcome {
-      const { value, message } = getters.getEvaluatedCell({ sheetId, row, col: column });
-      if (typeof value === "string") return faultOf(value, message) ?? value;
-      return value ?? "";
-    },
-    spill(sheetId, row, column) {
-      const zone = getters.getSpreadZone({ sheetId, row, col: column });
-      return zone ? { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 } : { rows: 1, columns: 1 };
-    },
-  };
 }
+
+type Model = ReturnType<typeof model>;
+
+export const typedInto = (sheets: readonly Typed[]): Model => model({ version, sheets });
+
+/** What the cells of a model show. */
+export const shownIn = ({ getters }: Model): Cached => ({
+  value(sheetId, row, column): Outcome {
+    const { value, message } = getters.getEvaluatedCell({ sheetId, row, col: column });
+    if (typeof value === "string") return faultOf(value, message) ?? value;
+    return value ?? "";
+  },
+  spill(sheetId, row, column) {
+    const zone = getters.getSpreadZone({ sheetId, row, col: column });
+    return zone ? { rows: zone.bottom - zone.top + 1, columns: zone.right - zone.left + 1 } : { rows: 1, columns: 1 };
+  },
+});
+
+/** A template as the engine calculates it. */
+export const recalculated = (template: Template): Cached => shownIn(typedInto(typedOf(template)));

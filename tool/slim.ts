@@ -3,7 +3,19 @@ import type { Plugin } from "esbuild";
 import ts from "typescript";
 
 /** What of a contract, and like it the basis of a setting, is read by help, pane and workbook only: a cell that calculates never asks for it. */
-const readElsewhere = new Set(["asks", "format", "equation", "source", "accuracy", "cautions", "worked", "twin", "steps", "trust"]);
+const readElsewhere = new Set([
+  "asks",
+  "format",
+  "equation",
+  "source",
+  "accuracy",
+  "cautions",
+  "worked",
+  "twin",
+  "steps",
+  "trust",
+  "beside",
+]);
 /** What the pane does not read either. */
 const readInFiles = new Set(["worked", "twin"]);
 

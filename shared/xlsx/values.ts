@@ -1,5 +1,5 @@
 import type { Outcome } from "../outcome";
-import { addressOf, atOf, type Block, rangeOf } from "./address";
+import { addressOf, atOf, type Block, rangeOf, sizeOf } from "./address";
 import type { FileCell } from "./cells";
 import { type Form, formOf, valueElement } from "./form";
 import { insertions, newRows, type Written } from "./newcells";
@@ -10,6 +10,8 @@ export interface NewFormula {
   readonly formula: string;
   /** The cells that it fills, where it may fill several. */
   readonly block?: Block;
+  /** The number of the workbook's mark for such formulas. */
+  readonly mark?: number;
 }
 
 /** Whether a cell shows this already: then it stays as it is, however its number is spelt. */
@@ -50,11 +52,16 @@ function cellChanges(xml: string, cell: FileCell, { type, text }: Form): Change[
 }
 
 /** A cell written anew: its look stays, its formula is another. */
-function cellWithFormula(xml: string, { start, open, end }: FileCell, { type, text }: Form, { block, formula }: NewFormula): Change[] {
+function cellWithFormula(
+  xml: string,
+  { start, open, end, prefix }: FileCell,
+  { type, text }: Form,
+  { block, formula, mark = 1 }: NewFormula,
+): Change[] {
   const tag = [typeAttribute, detail, metadata].reduce((rest, attribute) => rest.replace(attribute, ""), xml.slice(start, open));
-  const attributes = `${type ? ` t="${type}"` : ""}${block ? ' cm="1"' : ""}`;
-  const f = block ? `<f t="array" ref="${rangeOf(block)}">` : "<f>";
-  const whole = `${tag.replace(/\s*\/?>$/, attributes)}>${f}${escaped(formula)}</f>${valueElement("", text)}</c>`;
+  const attributes = `${type ? ` t="${type}"` : ""}${block ? ` cm="${mark}"` : ""}`;
+  const f = block ? `f t="array" ref="${sizeOf(block) === 1 ? addressOf({ row: block.top, column: block.left }) : rangeOf(block)}"` : "f";
+  const whole = `${tag.replace(/\s*\/?>$/, attributes)}><${prefix}${f}>${escaped(formula)}</${prefix}f>${valueElement(prefix, text)}</${prefix}c>`;
   return [{ start, end, text: whole }];
 }
 

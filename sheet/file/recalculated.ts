@@ -1,15 +1,16 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { isFault, type Outcome } from "../../shared/outcome";
 import { addressOf, blockAt, cellsOf, rangeOf, sizeOf } from "../../shared/xlsx/address";
+import { dynamicMark } from "../../shared/xlsx/metadata";
 import { workbookOf } from "../../shared/xlsx/parts";
 import { unzip } from "../../shared/xlsx/unzip";
-import { valuesWritten } from "../../shared/xlsx/values";
+import { type NewFormula, valuesWritten } from "../../shared/xlsx/values";
 import { encoded } from "../../shared/xlsx/xml";
 import { zipped } from "../../shared/xlsx/zip";
 import { callsOurs } from "../../src/calls";
 import { shownBy } from "../cell";
 import { calculated, keyOf, placed } from "./calculated";
-import { contents, type FormulaCell } from "./contents";
+import { type Contents, contents, type FormulaCell } from "./contents";
 
 /** Something to tell of a cell. */
 export interface Note {
@@ -53,7 +54,31 @@ function misfit(getters: Model["getters"], sheet: string, formula: FormulaCell, 
     : undefined;
 }
 
-/** Calculates a workbook anew and writes what its formulas give, and nothing else. */
+/**
+ * Plain formulas of ours as Excel itself writes them: else it shows `=@PORE.FILL(…)`, and takes one value of a column. One that gives
+ * several values stays as it is, for they would need room.
+ */
+function asExcelWrites(
+  { name, formulas }: Contents,
+  left: ReadonlyMap<string, string>,
+  narrow: ReadonlySet<string>,
+  markOf: () => number | undefined,
+): ReadonlyMap<string, NewFormula> {
+  const plain = formulas.filter(({ kind, text }) => (kind === "plain" || kind === "shared") && callsOurs(text));
+  // Formulas that share one text are taken apart together or not at all.
+  const isKept = plain.some((formula) => formula.kind === "shared" && left.has(keyOf(name, formula)));
+  const ready = plain.filter((formula) => !left.has(keyOf(name, formula)) && !(isKept && formula.kind === "shared"));
+  const mark = ready.length ? markOf() : undefined;
+  if (mark === undefined) return new Map();
+  return new Map(
+    ready.flatMap(({ address, filed, kind, ...at }): [string, NewFormula][] => {
+      if (!narrow.has(keyOf(name, { address }))) return [[address, { formula: filed, block: blockAt(at), mark }]];
+      return kind === "shared" ? [[address, { formula: filed }]] : [];
+    }),
+  );
+}
+
+/** Calculates a workbook anew and writes what its formulas give, and nothing else but Excel's marks on formulas of ours. */
 export function recalculated(bytes: Uint8Array): Recalculated {
   const workbook = workbookOf(unzip(bytes));
   const read = contents(workbook);
@@ -85,7 +110,8 @@ export function recalculated(bytes: Uint8Array): Recalculated {
       const words = misfit(book.getters, sheet.name, formula, narrow.has(where));
       if (words) cut.push({ where, words });
     }
-    if (values.size) parts.set(sheet.part.path, encoded(valuesWritten(sheet, values)));
+    const formulas = asExcelWrites(sheet, left, narrow, () => dynamicMark(parts, workbook.path));
+    if (values.size) parts.set(sheet.part.path, encoded(valuesWritten(sheet, values, formulas)));
   }
   return { file: zipped(parts), found, faulty, errors, otherErrors, left: kept, cut };
 }

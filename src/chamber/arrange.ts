@@ -11,13 +11,13 @@ import { heightArg } from "./headroom";
 import type { Piece } from "./layers";
 import { type Bath, load, mostPieces } from "./load";
 import { areaOf, chamberArg, type Section } from "./section";
-import { cover, fluidDensity, foamRoom, gap, holdDown } from "./settings";
+import { cover, foamRoom, gap, holdDown, leastCover, resinDensity } from "./settings";
 
 const side = (label: string, example: number) => quantity("length", label, example, [0.01, 200]);
 
 export const pieceSides = { thickness: side("thickness", 0.75), width: side("width", 0.75), length: side("length", 5) };
 
-export const bathSettings = { cover, foamRoom, gap, fluidDensity, holdDown, fullness };
+export const bathSettings = { cover, leastCover, foamRoom, gap, resinDensity, holdDown, fullness };
 
 interface Given extends Piece, Bath {
   readonly chamber: Section;
@@ -28,9 +28,9 @@ interface Given extends Piece, Bath {
 export const loadGiven = (given: Given) => load(given.chamber, given.height, given, given.gravity, given);
 
 export const packed =
-  "pieces packed in rows of equal pitch with quarter turns at the sides, each arrangement of that kind looked at; up to 30 squares in a circle it holds at least 83 % of the published records (“Squares in Circles”) and never more";
+  "pieces packed in rows with quarter turns, each arrangement of several kinds looked at; up to 30 squares in a circle it holds at least 83 % of the published records (“Squares in Circles”) and never more";
 
-/** How pieces go into the chamber: the way that needs least fluid. */
+/** How pieces go into the chamber: the way that needs least resin. */
 export const arrange = define({
   name: "ARRANGE",
   per: "call",
@@ -47,30 +47,41 @@ export const arrange = define({
     way: text("how they go in: upright or lying", "lying"),
     layers: count("layers", 4),
     stack: stackArg,
-    fluid: quantity("fluid", "fluid to pour", 1.55),
+    pour: quantity("fluid", "resin to pour", 1.55),
+    add: quantity("fluid", "resin to add once the air is in", 0.1),
   }),
-  format: { way: "General", layers: "0", stack: "0.00", fluid: "0.00" },
+  format: { way: "General", layers: "0", stack: "0.00", pour: "0.00", add: "0.00" },
   equation:
-    "the way with the least of {area} × ({stack} + {cover}) − {solids} + {uptake} of those with {stack} + {cover} + {uptake}/{area} ≤ {height} × (1 − {foamRoom})",
-  source: `geometry: ${packed}; ballast by Archimedes in steel; cover: common practice, no source; foam room, gap and gravity 0.40 from memory`,
-  accuracy: "as good as the measures taken; a patient hand may get a piece or two more in by tilting",
+    "of the ways with {stack} + {cover} ≤ {height} × (1 − {foamRoom}) the one that needs least resin; to pour = {area} × ({stack} + {cover}) − {solids}; to add = {uptake} − {area} × ({cover} − {leastCover}), not under 0",
+  source: `geometry: ${packed}; ballast by Archimedes in steel; cover: common practice, no source; least cover, foam room, gap and gravity 0.40 from memory`,
+  accuracy:
+    "as good as the measures taken; a patient hand may get a piece or two more in by tilting; what the wood takes up is a guess until the shop has weighed some",
   cautions: ["chamber", "ballast", "resin"],
-  worked: { typed: [6, 10, 0.75, 0.75, 5, 12], gives: ["lying", 4, 3, 1.5525730274794975] },
+  worked: { typed: [6, 10, 0.75, 0.75, 5, 12], gives: ["lying", 4, 3, 1.2930014302455624, 0.014772169681483288] },
   steps: (given) => {
     const { perLayer, stack, solids, uptake, ballast, depth } = loadGiven(given).arrange(given.count);
+    const area = areaOf(given.chamber);
     return {
       "pieces in a full layer": said("count", perLayer),
-      area: said("area", areaOf(given.chamber)),
+      area: said("area", area),
       stack: said("length", stack),
       ballast: said("weight", ballast),
       solids: said("volume", solids),
       uptake: said("fluid", uptake),
-      "deepest fluid": said("length", depth),
+      "deepest resin": said("length", depth),
       "depth allowed": said("length", given.height * (1 - given.foamRoom)),
+      "as the air comes in the level falls by": said("length", uptake / area),
+      ...(uptake / area > given.cover && { note: "that is more than the cover: have the resin to add ready beside the chamber" }),
     };
   },
   run: (given) => {
-    const { way, layers, stack, fluid } = loadGiven(given).arrange(given.count);
-    return { way, layers: as<Quantity<"count">>(layers), stack: as<Quantity<"length">>(stack), fluid: as<Quantity<"fluid">>(fluid) };
+    const { way, layers, stack, pour, add } = loadGiven(given).arrange(given.count);
+    return {
+      way,
+      layers: as<Quantity<"count">>(layers),
+      stack: as<Quantity<"length">>(stack),
+      pour: as<Quantity<"fluid">>(pour),
+      add: as<Quantity<"fluid">>(add),
+    };
   },
 });

@@ -6,14 +6,17 @@ import { cell } from "../../shared/result";
 import { unless } from "../../shared/twin";
 import { wallGravity } from "../wood/voids";
 import { allowance } from "./abreast";
-import { fluidDensity, holdDown } from "./settings";
+import { holdDown, resinDensity } from "./settings";
 
 /** Density of steel, kg/m³: from memory. */
 export const steel = 7850;
 
-/** Ballast in kg that holds a volume (m³) of a weight (kg) under a fluid: Archimedes, with what it loses to buoyancy itself. */
-export const ballastWeight = (volume: number, weight: number, ballastDensity: number, fluidDensity: number, holdDown: number): number =>
-  (holdDown * Math.max(0, fluidDensity * volume - weight)) / (1 - fluidDensity / ballastDensity);
+/** Ballast in kg that holds a volume (m³) of a weight (kg) under the resin: Archimedes, with what it loses to buoyancy itself. */
+export const ballastWeight = (volume: number, weight: number, ballastDensity: number, resinDensity: number, holdDown: number): number =>
+  (holdDown * Math.max(0, resinDensity * volume - weight)) / (1 - resinDensity / ballastDensity);
+
+/** A side, or a density off a label, is good to so much. */
+const measuring = 0.01;
 
 const densityTwin = `IF({ballastDensity}=0,${steel},{ballastDensity})`;
 
@@ -27,27 +30,32 @@ export const ballast = define({
     weight: quantity("weight", "weight of the pieces", 24, [1e-6, 1e6]),
     ballastDensity: optional(quantity("density", "density of the ballast", 7.85, [1, 23]), 7.85),
   },
-  shop: { fluidDensity, holdDown },
+  shop: { resinDensity, holdDown },
   returns: cell(quantity("weight", "ballast to lay on", 65.5)),
   format: "0.0",
-  equation: "{holdDown} × ({fluidDensity} × {solids} − {weight}) / (1 − {fluidDensity}/{ballastDensity}), or 0 where the pieces sink",
+  equation: "{holdDown} × ({resinDensity} × {solids} − {weight}) / (1 − {resinDensity}/{ballastDensity}), or 0 where the pieces sink",
   source:
-    "Archimedes, exact; steel 7.85 g/cm³ and the fluid's density from memory: the label decides; hold-down: common practice, no source",
-  accuracy: "as good as volume, weight and the fluid's density; 1 % of that density moves it by about 2 %",
+    "Archimedes, exact; steel 7.85 g/cm³ and the resin's density from memory: the label decides; hold-down: common practice, no source",
+  accuracy:
+    "as good as volume, weight and density; 1 % of the resin's density moves it by about 2 %. The likely range: a volume of three sides, each measured to 1 %, and a density good to 1 %",
   cautions: ["ballast", "resin"],
   worked: { typed: [104, 24], gives: 65.46915246170451 },
   twin: unless(
-    `OR({weight}>${wallGravity * 1000}*{solids}*(1+1E-9),${densityTwin}<={fluidDensity}*(1+1E-9))`,
-    `{holdDown}*MAX(0,{fluidDensity}*{solids}-{weight})/(1-{fluidDensity}/${densityTwin})`,
+    `OR({weight}>${wallGravity * 1000}*{solids}*(1+1E-9),${densityTwin}<={resinDensity}*(1+1E-9))`,
+    `{holdDown}*MAX(0,{resinDensity}*{solids}-{weight})/(1-{resinDensity}/${densityTwin})`,
   ),
-  steps: ({ solids, weight, fluidDensity }) => ({
-    "fluid they push aside": said("weight", fluidDensity * solids),
-    lift: said("weight", Math.max(0, fluidDensity * solids - weight)),
+  steps: ({ solids, weight, resinDensity }) => ({
+    "resin they push aside": said("weight", resinDensity * solids),
+    lift: said("weight", Math.max(0, resinDensity * solids - weight)),
   }),
-  run: ({ solids, weight, ballastDensity, fluidDensity, holdDown }) => {
+  trust: ({ solids, weight, ballastDensity, resinDensity, holdDown }) => {
+    const at = (off: number) => ballastWeight(solids * (1 + 3 * off), weight, ballastDensity, resinDensity * (1 + off), holdDown);
+    return [at(-measuring), at(measuring)];
+  },
+  run: ({ solids, weight, ballastDensity, resinDensity, holdDown }) => {
     if (weight > wallGravity * 1000 * solids * (1 + allowance)) throw badInput`weight is heavier than any wood: grams typed as ounces?`;
-    if (ballastDensity <= fluidDensity * (1 + allowance))
-      throw badInput`ballast must be denser than the fluid: ${said("density", ballastDensity)} is not above ${said("density", fluidDensity)}`;
-    return as(ballastWeight(solids, weight, ballastDensity, fluidDensity, holdDown));
+    if (ballastDensity <= resinDensity * (1 + allowance))
+      throw badInput`ballast must be denser than the resin: ${said("density", ballastDensity)} is not above ${said("density", resinDensity)}`;
+    return as(ballastWeight(solids, weight, ballastDensity, resinDensity, holdDown));
   },
 });

@@ -1,9 +1,11 @@
 import { optional, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
-import { badInput, said } from "../../shared/outcome";
+import { badInput, said, sentence } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { unless } from "../../shared/twin";
+import { fullnessSpread } from "../resin/settings";
+import { spreadOf } from "../resin/spread";
 import { allowance } from "./abreast";
 import { areaOf, chamberArg } from "./section";
 import { cover } from "./settings";
@@ -13,23 +15,24 @@ export const solidsArg = quantity("volume", "volume of pieces and submerged ball
 
 const bathTwin = "PI()*{chamber}^2/4*({stack}+{cover})";
 
-/** Fluid to pour so that the pieces stay covered to the end: A (stack + cover) − solids + uptake. */
+/** Resin to pour so that the pieces stay covered to the end: A (stack + cover) − solids + uptake. */
 export const fill = define({
   name: "FILL",
   per: "call",
-  asks: "How much fluid covers the pieces?",
+  asks: "How much resin covers the pieces?",
   args: {
     chamber: chamberArg,
     stack: stackArg,
     solids: solidsArg,
-    uptake: optional(quantity("fluid", "fluid the wood will take up", 0.77, [0, 1e6]), 0),
+    uptake: optional(quantity("fluid", "resin the wood will take up", 0.77, [0, 1e6]), 0),
   },
-  shop: { cover },
-  returns: cell(quantity("fluid", "fluid to pour", 1.14)),
+  shop: { cover, fullnessSpread },
+  returns: cell(quantity("fluid", "resin to pour", 1.14)),
   format: "0.00",
   equation: "{area} × ({stack} + {cover}) − {solids} + {uptake}",
   source: "geometry; cover: common practice, no source",
-  accuracy: "as good as the measures taken; without uptake it covers at the start, and the wood will take more",
+  accuracy:
+    "as good as the measures taken; without uptake it covers at the start, and the wood will take more. The likely range is that of the uptake (the setting “fullness spread”)",
   cautions: ["chamber", "resin"],
   worked: { typed: [6, 5, 104], gives: 1.136727329763616 },
   twin: unless(`{solids}>${bathTwin}*(1+1E-9)`, `MAX(0,${bathTwin}-{solids})+{uptake}`),
@@ -37,6 +40,13 @@ export const fill = define({
     area: said("area", areaOf(chamber)),
     ...(uptake === 0 && { uptake: "0 (covers at the start; the wood will take more)" }),
   }),
+  trust: ({ chamber, stack, solids, uptake, cover, fullnessSpread }) => {
+    if (uptake === 0) return undefined;
+    const [least, most] = spreadOf(uptake, fullnessSpread);
+    const poured = Math.max(0, areaOf(chamber) * (stack + cover) - solids);
+    return [poured + least!, poured + most!];
+  },
+  beside: ({ uptake }) => (uptake === 0 ? [sentence`It covers at the start; the wood will take more.`] : []),
   run: ({ chamber, stack, solids, uptake, cover }) => {
     const bath = areaOf(chamber) * (stack + cover);
     if (solids > bath * (1 + allowance))

@@ -14,14 +14,14 @@ export const heightArg = quantity("length", "inside height of the chamber", 10, 
 
 const freeTwin = "({height}-({fluid}+{solids})/(PI()*{chamber}^2/4))";
 
-/** Free height above the fluid: height − (V + solids) / A; refused where the foam needs more. */
+/** Free height above the resin: height − (V + solids) / A; refused where the foam needs more. */
 export const headroom = define({
   name: "HEADROOM",
   per: "call",
   asks: "Is there room for the foam?",
   args: { chamber: chamberArg, height: heightArg, fluid: fluidArg, solids: solidsArg },
   shop: { foamRoom },
-  returns: cell(quantity("length", "free height above the fluid", 4)),
+  returns: cell(quantity("length", "free height above the resin", 4)),
   format: "0.00",
   equation: "{height} − ({fluid} + {solids}) / {area}, at least {foamRoom} × {height}",
   source: "geometry; foam room from memory",

@@ -1,5 +1,7 @@
-import type { Layer } from "./blocks";
+import { type Layer, layerOf } from "./blocks";
 import { inCircle } from "./circle";
+import { floorOf } from "./floor";
+import { packLayer, thorough } from "./mixed";
 import { inRectangle } from "./rectangle";
 import type { Section } from "./section";
 
@@ -19,9 +21,17 @@ export interface Way {
   readonly layer: Layer;
 }
 
-/** The fullest layer of pieces a by b, both sides horizontal; `gap` apart and `gap` off the wall. */
-const layerIn = (section: Section, gap: number, a: number, b: number): Layer =>
-  section.shape === "round" ? inCircle(section.diameter, gap, a, b) : inRectangle(section.length, section.width, gap, a, b);
+/** The fullest layer of pieces a by b, both sides horizontal; `gap` apart and `gap` off the wall: the better of two packings. */
+function layerIn(section: Section, gap: number, a: number, b: number): Layer {
+  const even = section.shape === "round" ? inCircle(section.diameter, gap, a, b) : inRectangle(section.length, section.width, gap, a, b);
+  // More than so many hold what they can but for a hundredth, and a further look would take its time.
+  if (even.pieces === 0 || even.pieces > 2000) return even;
+  const pool = { left: Int32Array.of(2 * even.pieces + 9), count: 2 * even.pieces + 9, worth: Number.POSITIVE_INFINITY };
+  const item = { size: 0, p: Math.min(a, b), q: Math.max(a, b), worth: 1 };
+  const { runs } = packLayer(floorOf(section, gap), gap, [item], pool, thorough);
+  const mixed = layerOf(gap, runs);
+  return mixed.pieces > even.pieces ? mixed : even;
+}
 
 /** The ways a piece can stand or lie, those included in which the chamber holds none. */
 export function waysOf(section: Section, gap: number, { thickness, width, length }: Piece): readonly Way[] {

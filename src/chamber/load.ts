@@ -5,32 +5,36 @@ import { ballastWeight, steel } from "./ballast";
 import type { Layer } from "./blocks";
 import { type Piece, type Way, waysOf } from "./layers";
 import { misfit } from "./misfit";
+import { needOf, toCover } from "./need";
 import { areaOf, type Section } from "./section";
 
 /** The settings of the shop that a load depends on, in SI numbers. */
 export interface Bath {
   readonly cover: number;
+  readonly leastCover: number;
   readonly foamRoom: number;
   readonly gap: number;
-  readonly fluidDensity: number;
+  readonly resinDensity: number;
   readonly holdDown: number;
   readonly fullness: number;
 }
 
-/** Pieces in the chamber, the way that needs least fluid. */
+/** Pieces of one size in the tub, the way that needs least resin. */
 export interface Arrangement {
   readonly way: Way["way"];
   readonly layers: number;
   readonly perLayer: number;
   /** Height of the stack of pieces. */
   readonly stack: number;
-  /** Fluid to pour, so that they stay covered to the end. */
-  readonly fluid: number;
+  /** Resin that covers them while the vacuum is on. */
+  readonly pour: number;
+  /** Resin to add once the air is in, so that the least cover is left in the end. */
+  readonly add: number;
   readonly solids: number;
   readonly uptake: number;
   /** Ballast that holds them under, kg of steel. */
   readonly ballast: number;
-  /** Depth at the start, nothing taken up yet: its most. */
+  /** Depth while the vacuum is on: its most. */
   readonly depth: number;
   readonly layer: Layer;
 }
@@ -40,47 +44,35 @@ export const mostPieces = 1e6;
 
 const waterDensity = 1000;
 
+/** What one oven-dry piece brings into the tub with the ballast that holds it under: m³ and kg of steel. */
+export function inBath(volume: number, gravity: number, { resinDensity, holdDown }: Pick<Bath, "resinDensity" | "holdDown">) {
+  const ballast = ballastWeight(volume, gravity * waterDensity * volume, steel, resinDensity, holdDown);
+  return { ballast, solids: volume + ballast / steel };
+}
+
+/** Height that is left for pieces: foam and cover stand above them. */
+export const heightForPieces = (height: number, { foamRoom, cover }: Pick<Bath, "foamRoom" | "cover">): number =>
+  height * (1 - foamRoom) * (1 + allowance) - cover;
+
 /**
- * One size of oven-dry pieces in one chamber: `arrange` gives a count's arrangement, `most` the largest count that
- * `arrange` accepts. The layers are packed once, so ask as often as needed. Both throw Trouble where there is no answer.
+ * One size of oven-dry pieces in one tub: `arrange` gives a count's arrangement, `most` the largest count that `arrange`
+ * accepts. The layers are packed once, so ask as often as needed. Both throw Trouble where there is no answer.
  */
 export function load(chamber: Section, height: number, piece: Piece, gravity: number, bath: Bath) {
-  const { cover, foamRoom, gap, fluidDensity, holdDown, fullness } = bath;
+  const { cover, leastCover, foamRoom, gap, fullness } = bath;
   const area = areaOf(chamber);
   const volume = piece.thickness * piece.width * piece.length;
-  const ballast = ballastWeight(volume, gravity * waterDensity * volume, steel, fluidDensity, holdDown);
-  const solids = volume + ballast / steel;
+  const { ballast, solids } = inBath(volume, gravity, bath);
   const uptake = volume * Math.max(0, voidShare(gravity, 0)) * fullness;
-  const ways = waysOf(chamber, gap, piece);
-  const open = ways.filter(({ layer }) => layer.pieces > 0);
-  const limit = height * (1 - foamRoom) * (1 + allowance);
+  const open = waysOf(chamber, gap, piece).filter(({ layer }) => layer.pieces > 0);
+  const room = heightForPieces(height, bath);
 
   const layersOf = (way: Way, count: number) => Math.ceil(count / way.layer.pieces);
-  /** Where ballast and pieces fill more than stack and cover, the fluid stands as high as they make it. */
-  const covered = (way: Way, count: number) => Math.max(layersOf(way, count) * way.height + cover, (count * solids) / area);
-  const depth = (way: Way, count: number) => covered(way, count) + (count * uptake) / area;
-  const accepts = (way: Way, count: number) => depth(way, count) <= limit;
-
-  /** Pieces that so many layers hold, with the fluid that they will take up standing above them. */
-  const inLayers = (way: Way, layers: number): number => {
-    const left = limit - cover - layers * way.height;
-    if (layers < 1 || left < 0) return 0;
-    const wet = uptake > 0 ? (left * area) / uptake : Number.POSITIVE_INFINITY;
-    return Math.min(layers * way.layer.pieces, Math.floor(wet), Math.floor((limit * area) / (solids + uptake)));
-  };
-
-  const mostOf = (way: Way): number => {
-    // More layers hold more pieces and leave less height for what these take up: the best is where the two meet.
-    const meet = Math.floor((limit - cover) / (way.height + (way.layer.pieces * uptake) / area));
-    let count = Math.max(inLayers(way, meet), inLayers(way, meet + 1));
-    // `accepts` has the last word, or rounding might let the two disagree by a piece.
-    while (count > 0 && !accepts(way, count)) count--;
-    while (count < mostPieces && accepts(way, count + 1)) count++;
-    return count;
-  };
+  const mostOf = (way: Way) => Math.max(0, Math.floor((room / way.height) * (1 + allowance))) * way.layer.pieces;
 
   const largest = () => Math.max(0, ...open.map(mostOf));
-  const none = () => misfit({ chamber, height, piece, gap, foamRoom, cover, needs: open.map((way) => ({ way, depth: depth(way, 1) })) });
+  const none = () =>
+    misfit({ chamber, height, piece, gap, foamRoom, cover, needs: open.map((way) => ({ way, depth: way.height + cover })) });
 
   const most = (): number => {
     const count = largest();
@@ -90,24 +82,27 @@ export function load(chamber: Section, height: number, piece: Piece, gravity: nu
   };
 
   const arrange = (count: number): Arrangement => {
-    const ways = open.filter((way) => accepts(way, count));
+    const ways = open.filter((way) => mostOf(way) >= count);
     if (ways.length === 0) {
       const would = largest();
       throw would > 0 ? noAnswer`${count} pieces do not fit in one load: ${would} would` : none().about("not one piece fits: ");
     }
-    // Solids and uptake are the same in every way, so the lowest stack needs least fluid; of equals the first.
-    const least = ways.reduce((a, b) => (covered(b, count) < covered(a, count) - allowance * height ? b : a));
-    const layers = layersOf(least, count);
+    // Solids and uptake are the same in every way, so the lowest stack needs least resin; of equals the first.
+    const stackOf = (way: Way) => layersOf(way, count) * way.height;
+    const least = ways.reduce((a, b) => (stackOf(b) < stackOf(a) - allowance * height ? b : a));
+    const wet = { area, stack: stackOf(least), solids: count * solids, uptake: count * uptake };
+    const pour = toCover(wet, cover);
     return {
       way: least.way,
-      layers,
+      layers: layersOf(least, count),
       perLayer: least.layer.pieces,
-      stack: layers * least.height,
-      fluid: Math.max(0, area * (layers * least.height + cover) - count * solids) + count * uptake,
-      solids: count * solids,
-      uptake: count * uptake,
+      stack: wet.stack,
+      pour,
+      add: Math.max(0, needOf(wet, leastCover) - pour),
+      solids: wet.solids,
+      uptake: wet.uptake,
       ballast: count * ballast,
-      depth: depth(least, count),
+      depth: (pour + wet.solids) / area,
       layer: least.layer,
     };
   };

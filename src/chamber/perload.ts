@@ -14,13 +14,12 @@ export const perload = define({
   asks: "How many pieces go in at once?",
   args: { chamber: chamberArg, height: heightArg, ...pieceSides, gravity: optional(gravityArg, middlingGravity) },
   shop: bathSettings,
-  returns: cell(count("pieces in one load", 18)),
+  returns: cell(count("pieces in one load", 34)),
   format: "0",
-  equation:
-    "the largest count with stack + {cover} + uptake/area ≤ {height} × (1 − {foamRoom}), upright or lying, in as many layers as it takes",
+  equation: "the largest count with stack + {cover} ≤ {height} × (1 − {foamRoom}), upright or lying, in as many layers as it takes",
   source: `geometry: ${packed}`,
   accuracy: "as good as the measures taken; a patient hand may get a piece or two more in by tilting",
   cautions: ["chamber", "resin"],
-  worked: { typed: [6, 10, 0.75, 0.75, 5], gives: 18 },
+  worked: { typed: [6, 10, 0.75, 0.75, 5], gives: 34 },
   run: (given) => as(loadGiven(given).most()),
 });

@@ -52,6 +52,13 @@ export const chamberArg: Arg<Section> = {
   take,
 };
 
+/** What holds resin and pieces inside the chamber: one cell, a diameter or “8 x 5 in”. */
+export const tubArg: Arg<Section> = {
+  ...chamberArg,
+  label: "tub or jar in the chamber: inside diameter, or length x width",
+  take: undefined,
+};
+
 /** Floor area in square metres. */
 export const areaOf = (section: Section): number =>
   section.shape === "round" ? (Math.PI * section.diameter ** 2) / 4 : section.length * section.width;

@@ -13,7 +13,7 @@ export const pricetag = define({
     cost: quantity("money", "cost", 10, [0, 1e12]),
     margin: quantity("share", "margin on the price", 0.5, [0, 0.9999]),
   },
-  returns: cell(quantity("money", "price to ask", 20)),
+  returns: cell(quantity("money", "price to charge", 20)),
   format: "0.00",
   equation: "{cost} / (1 − {margin}), to the cent",
   source: "arithmetic in decimals; a 50 % margin doubles the cost, where a 50 % mark-up adds half of it",

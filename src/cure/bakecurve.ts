@@ -2,10 +2,12 @@ import { count, optional, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
 import { as, type Quantity } from "../../shared/quantity";
 import { table } from "../../shared/result";
-import { bakeSettings, conductionSource, notInIt } from "./bake";
+import { bakeSettings } from "./bake";
 import { atCore, atFace } from "./block";
+import { liquid } from "./filled";
 import { baking, slabsOf, temperatureAt } from "./heating";
 import { pieceArgs, refuseThick } from "./piece";
+import { conductionSource, notInIt } from "./said";
 
 const temperature = (label: string) => quantity("temperature", label, 190, [-100, 300]);
 
@@ -19,7 +21,7 @@ export const bakecurve = define({
   returns: table({ minutes: quantity("minutes", "minutes", 20), core: temperature("core"), surface: temperature("surface") }),
   format: { minutes: "0.0", core: "0", surface: "0" },
   equation: "{points} moments from 0 to the bake: core as CORETEMP has it, surface in the middle of the widest face",
-  source: conductionSource,
+  source: conductionSource(liquid),
   accuracy: `conduction alone: ${notInIt}`,
   cautions: ["oven"],
   worked: {
@@ -27,8 +29,8 @@ export const bakecurve = define({
     gives: [
       ["minutes", "core", "surface"],
       [0, 70, 70],
-      [20.8811225, 160.909902, 169.301257],
-      [41.762245, 190, 192.146671],
+      [23.0500683581, 160.909902, 169.301257],
+      [46.1001367162, 190, 192.146671],
     ],
   },
   run: (given) => {

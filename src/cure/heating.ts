@@ -1,7 +1,7 @@
-import { badInput, said } from "../../shared/outcome";
+import { badInput, noAnswer, said } from "../../shared/outcome";
 import { middlingGravity } from "../wood/voids";
 import { block, type Sides, secondsTo } from "./block";
-import { type Filled, filledWood } from "./filled";
+import { type Filled, filledWood, liquid, type Resin } from "./filled";
 import type { Slab } from "./slab";
 
 /** The piece and what its pores hold. */
@@ -20,10 +20,15 @@ export interface Bake {
   readonly core: number;
   readonly hold: number;
   readonly shortestBake: number;
+  /** Which end of the likely range is answered. */
+  readonly bakeBy?: BakeBy;
 }
 
-/** How much better, worse or cooler things may really be: the honest range of every answer. */
-interface Doubt {
+export const bakeEnds = ["middle", "short end", "long end"] as const;
+export type BakeBy = (typeof bakeEnds)[number];
+
+/** How much better, worse or cooler things may really be: the likely range of every answer. */
+export interface Doubt {
   readonly k: keyof Filled;
   /** Times the surface coefficient. */
   readonly h: number;
@@ -35,8 +40,8 @@ export const atBest: Doubt = { k: "most", h: 3 / 2, cooler: 0 };
 export const atWorst: Doubt = { k: "least", h: 2 / 3, cooler: (5 * 5) / 9 };
 
 /** The piece as slabs that cross in air that passes h to its surface. */
-export function slabsOf(wood: Wood, h: number, doubt: Doubt = asStated): Slab[] {
-  const filled = filledWood(wood.gravity ?? middlingGravity, wood.fullness);
+export function slabsOf(wood: Wood, h: number, doubt: Doubt = asStated, resin: Resin = liquid): Slab[] {
+  const filled = filledWood(wood.gravity ?? middlingGravity, wood.fullness, resin);
   return block(wood, h * doubt.h, filled[doubt.k], filled.heat);
 }
 
@@ -55,9 +60,23 @@ export function heating(wood: Wood, { oven, room, core, ovenSurfaceCoefficient }
   return secondsTo(slabsOf(wood, ovenSurfaceCoefficient, doubt), target);
 }
 
+const doubts: Readonly<Record<BakeBy, Doubt>> = { middle: asStated, "short end": atBest, "long end": atWorst };
+
+/** Whether an oven that runs cooler than its dial may never bring the core up to temperature: the likely range then has no end. */
+export const isEndless = ({ oven, core }: Pick<Oven & Bake, "oven" | "core">): boolean => core >= oven - atWorst.cooler;
+
 /** Seconds in the oven: heating and hold, not under the shortest bake. */
-export const baking = (wood: Wood, oven: Oven & Bake, doubt: Doubt = asStated): number =>
-  Math.max(heating(wood, oven, doubt) + oven.hold, oven.shortestBake);
+export function baking(wood: Wood, oven: Oven & Bake, doubt: Doubt = doubts[oven.bakeBy ?? "middle"]): number {
+  if (doubt === atWorst && oven.core < oven.oven && isEndless(oven))
+    throw noAnswer`there is no long end: in an oven ${said("rise", atWorst.cooler)} cooler than set the core never reaches ${said("temperature", oven.core)}`;
+  return Math.max(heating(wood, oven, doubt) + oven.hold, oven.shortestBake);
+}
+
+/** The likely range of a bake, in seconds. */
+export const likelyBake = (wood: Wood, oven: Oven & Bake): readonly [least: number, most: number | undefined] => [
+  baking(wood, oven, atBest),
+  isEndless(oven) ? undefined : baking(wood, oven, atWorst),
+];
 
 /** Temperature where `share` of the first difference to the bath is left. */
 export const temperatureAt = (bath: number, first: number, share: number): number => bath - (bath - first) * share;

@@ -1,5 +1,5 @@
 import { optional, quantity } from "../../shared/argument";
-import { noAnswer } from "../../shared/outcome";
+import { noAnswer, said } from "../../shared/outcome";
 import { gravityArg } from "../wood/voids";
 import { type Sides, sidesOf } from "./block";
 
@@ -13,8 +13,8 @@ export const pieceArgs = {
   gravity: optional(gravityArg),
 };
 
-/** A piece so thick that the resin's own heat takes over is not for a calculation of the oven's. */
+/** A rule of the shop, no law of nature: the resin heats itself at any thickness, and the more the thicker the piece. */
 export function refuseThick(sides: Sides, thickest: number): void {
   if (Math.min(...sidesOf(sides)) > thickest * (1 + 1e-9))
-    throw noAnswer`the resin's own heat takes over in a piece this thick: follow the maker's schedule`;
+    throw noAnswer`thicker than this shop bakes by calculation (${said("length", thickest)}, the setting “thickest”): follow the maker's schedule`;
 }

@@ -1,19 +1,16 @@
 import { quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
 import { choice } from "../../shared/words";
+import { fromLabel } from "../label";
+import { type BakeBy, bakeEnds } from "./heating";
 
-export const oven = setting(
-  "oven",
-  quantity("temperature", "oven temperature", 200, [100, 300]),
-  200,
-  "common practice, no source: the label decides",
-);
+export const oven = setting("oven", quantity("temperature", "oven temperature", 200, [100, 300]), 200, fromLabel);
 
 export const room = setting("room", quantity("temperature", "room temperature", 70, [0, 120]), 70, "the thermometer");
 
 export const core = setting(
   "core",
-  quantity("temperature", "temperature the core must reach", 190, [90, 290]),
+  quantity("temperature", "core temperature to reach", 190, [90, 290]),
   190,
   "from memory: the label decides",
 );
@@ -26,7 +23,21 @@ export const thickest = setting(
   "thickest",
   quantity("length", "thickest piece baked by calculation", 2, [0.1, 12]),
   2,
-  "from memory: above it the resin's own heat takes over",
+  "a shop rule, not physics: the resin heats itself at any thickness, the more the thicker",
+);
+
+export const heatOfCure = setting(
+  "heat of cure",
+  quantity("heat", "heat that the resin gives off as it cures", 250, [0, 1000]),
+  250,
+  "from memory, an assumption for dimethacrylates; methyl methacrylate gives 523 (DSC, Makromol. Chem. 175, 1974, 70 °C); used by SELFHEAT alone",
+);
+
+export const bakeBy = setting(
+  "bake by",
+  choice<BakeBy>("which end of its likely range BAKE answers", bakeEnds, "middle"),
+  "middle",
+  "your choice: the long end bakes surely, the short end is for a first look",
 );
 
 /** Surface coefficients of a 3/4 in to 2 in piece in still air, bare; wrapped or crowded; and with a fan: W/m²K. */

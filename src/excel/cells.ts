@@ -98,16 +98,16 @@ export async function write(
   const place = first.address.slice(first.address.lastIndexOf("!") + 1);
   const [[own], ...below] = area.formulas.map((row, r) => (r ? row : [row[0], ...row.slice(1)]));
   const others = [...area.formulas[0].slice(1), ...below.flat()];
-  if (own !== "" && !over) return { done: false, filled: true, words: `${place} is filled already.` };
+  if (own !== "" && !over) return { done: false, filled: true, words: `${place} is not empty.` };
   if (others.some((text) => text !== "") && own === "")
     return {
       done: false,
-      words: `The answer fills ${area.address.slice(area.address.lastIndexOf("!") + 1)}, and something stands there: choose another cell.`,
+      words: `The answer fills ${area.address.slice(area.address.lastIndexOf("!") + 1)}, and those cells are not empty: choose another cell.`,
     };
   first.formulas = [[formula]];
   area.numberFormat = Array.from({ length: rows }, () => formats.map((format) => format || "General"));
   await context.sync();
-  return { done: true, words: `The formula stands in ${place}.` };
+  return { done: true, words: `Formula inserted in ${place}.` };
 }
 
 /** Puts the formula of the selected cell in again, which has Excel calculate it whatever it remembers. */

@@ -2,26 +2,28 @@ import * as z from "zod/mini";
 import { type Contract, parameters } from "../../shared/contract";
 import type { Outcome } from "../../shared/outcome";
 import { call, catalogue } from "../catalogue";
+import { versionText } from "../version";
 import { answerOf, blockOf, type Shown } from "./cell";
 import { LastCalls } from "./lastcall";
+import { trimmed } from "./wholecolumns";
 
 // The pane's Content-Security-Policy forbids compiling code, and trying to would be reported.
 z.config({ jitless: true });
 
 declare global {
   /** What the functions' script hands to the pane's, which lives in the same page. */
-  var porewise: { readonly calls: LastCalls } | undefined;
+  var porewise: { readonly calls: LastCalls; readonly version: string } | undefined;
 }
 
 type Invocation = Partial<CustomFunctions.Invocation>;
 
 const calls = new LastCalls();
-globalThis.porewise = { calls };
+globalThis.porewise = { calls, version: versionText };
 
 /** A fault of ours must not reach the cell as a bare error: Excel would drop its words. */
 function answered(contract: Contract, handed: readonly unknown[], invocation: Invocation | undefined): Outcome[][] {
   try {
-    const cells = handed.map(blockOf);
+    const cells = trimmed(handed).map(blockOf);
     const answer = call(contract, cells);
     // A preview while a formula is being typed is no cell's answer.
     if (invocation?.address && !invocation.isInValuePreview) calls.record(invocation.address, { name: contract.name, cells, answer });

@@ -1,4 +1,6 @@
 import type { Ended, SheetHost, Work } from "../../shared/host";
+import { withCommas } from "../../shared/separators";
+import { versionText } from "../version";
 import { contents, printSheet, put, read, recalculate, selection, write } from "./cells";
 import { insert, type Platform } from "./insert";
 import type { LastCalls } from "./lastcall";
@@ -8,6 +10,12 @@ import { tried, wordsOf } from "./trouble";
 
 export interface Surroundings {
   readonly platform: Platform;
+  /** Office for Mac starts no download of a pane (OfficeDev/office-js, issues 2700 and 3385). */
+  readonly savesFiles?: boolean;
+  /** Waits until the person pauses or leaves: keeping a part ends Excel's Undo, so it is done seldom. */
+  readonly pause?: () => Promise<void>;
+  /** The version of the functions' own script. */
+  readonly functionsVersion?: string;
   /** The calls that the functions' own script records. */
   readonly calls: LastCalls;
 }
@@ -108,6 +116,37 @@ const opensWithWorkbook = {
     }),
 };
 
+/** Whether numbers have a comma here; a version that does not tell is taken to have points. */
+const hasCommas = async (): Promise<boolean> =>
+  (await asked(async (context) => {
+    const { numberFormat } = context.application.cultureInfo;
+    numberFormat.load("numberDecimalSeparator");
+    await context.sync();
+    return numberFormat.numberDecimalSeparator === ",";
+  })) ?? false;
+
+/** The second day of 1904 is day 1 where days are counted from the first, and day 1463 everywhere else. */
+const countsFrom1904 = async (): Promise<boolean> =>
+  (await asked(async (context) => {
+    const day = context.workbook.functions.date(1904, 1, 2);
+    day.load("value");
+    await context.sync();
+    return day.value === 1;
+  })) ?? false;
+
+async function warnings(functionsVersion: string | undefined): Promise<string[]> {
+  const told: string[] = [];
+  if (functionsVersion !== undefined && functionsVersion !== versionText)
+    told.push(
+      `This pane is version ${versionText} and the functions in cells are version ${functionsVersion}. Close Excel and open it again; it may keep the old functions for up to a day.`,
+    );
+  if (await countsFrom1904())
+    told.push(
+      "This workbook counts days from 1904, and Porewise from 1900: every date would be four years off. In Excel's options, under Advanced, untick “Use 1904 date system”, and type your dates again.",
+    );
+  return told;
+}
+
 async function partOf(context: Excel.RequestContext, namespace: string): Promise<Excel.CustomXmlPart | undefined> {
   const parts = context.workbook.customXmlParts.getByNamespace(namespace);
   parts.load("items/id");
@@ -116,13 +155,17 @@ async function partOf(context: Excel.RequestContext, namespace: string): Promise
 }
 
 /** Excel as the pane sees it. */
-export function excelHost({ platform, calls }: Surroundings): SheetHost {
+export function excelHost({ platform, calls, savesFiles = true, pause, functionsVersion }: Surroundings): SheetHost {
   const watchers = new Set<() => void>();
   const ready = guard(calls, () => {
     for (const changed of watchers) changed();
   });
   return {
     name: "Excel",
+    savesFiles,
+    endsUndo: true,
+    warnings: () => warnings(functionsVersion),
+    typedThere: async () => ((await hasCommas()) ? withCommas : (formula) => formula),
     selection: () => asked((context) => selection(context, calls)),
     watch: (changed) => {
       watchers.add(changed);
@@ -165,14 +208,16 @@ export function excelHost({ platform, calls }: Surroundings): SheetHost {
       }).catch((error) => {
         throw new Error(wordsOf(error));
       }),
-    writePart: (namespace, xml) =>
-      doing(async (context): Promise<Ended> => {
+    writePart: async (namespace, xml) => {
+      await pause?.();
+      return doing(async (context): Promise<Ended> => {
         const part = await partOf(context, namespace);
         if (part) part.setXml(xml);
         else context.workbook.customXmlParts.add(xml);
         await context.sync();
         return { done: true };
-      }),
+      });
+    },
     printSheet: (title, rows) => doing((context) => printSheet(context, title, rows)),
   };
 }

@@ -46,7 +46,7 @@ export async function insert(
       await takeOut(context, before);
       return { done: false, words: "Stopped: the workbook is as it was." };
     }
-    return { done: true, words: `Inserted at the end: ${added.map(({ name }) => name).join(", ")}.` };
+    return { done: true, words: `Inserted at the end: ${added.map(({ name }) => name).join(", ")}. Undo does not reach back past this.` };
   } catch (error) {
     await takeOut(context, before).catch(() => undefined);
     throw error;

@@ -5,11 +5,15 @@ import { calledIn, isOneCall } from "../calls";
 /** Cells remembered, calls of one cell, and values held in all of them: enough to explain, never a burden. */
 const limits = { cells: 400, calls: 8, values: 400_000 };
 
-interface Kept {
-  calls: Call[];
+interface Made {
+  readonly call: Call;
   /** The calculation that it was made in. */
-  pass: number;
-  values: number;
+  readonly pass: number;
+}
+
+interface Kept {
+  readonly made: readonly Made[];
+  readonly values: number;
 }
 
 const sizeOf = ({ cells, answer }: Call): number =>
@@ -29,6 +33,25 @@ export function plainAddress(address: string): string {
     .split(":")[0]
     .toUpperCase();
   return `${sheet.toLowerCase()}!${cell}`;
+}
+
+const isBlock = (block: Call["cells"][number], answer: Call["answer"]): boolean =>
+  block !== undefined &&
+  block.length === answer.length &&
+  block.every((line, r) => line.length === answer[r].length && line.every((cell, c) => same(cell, answer[r][c])));
+
+/**
+ * The calls of the newest calculation, and of older ones those whose answers went into them: Excel works out a call within a call
+ * in a calculation of its own. A branch that is not taken any more is of an older one too, and went into nothing.
+ */
+function standing(made: readonly Made[]): Made[] {
+  const kept: Made[] = [];
+  const pass = made.at(-1)?.pass;
+  for (const one of [...made].reverse()) {
+    const fed = kept.some(({ call }) => call.cells.some((block) => isBlock(block, one.call.answer)));
+    if (one.pass === pass || fed) kept.unshift(one);
+  }
+  return kept;
 }
 
 const same = (shown: Cell, recorded: Outcome | undefined): boolean => {
@@ -51,12 +74,11 @@ export class LastCalls {
 
   record(address: string, call: Call): void {
     const key = plainAddress(address);
-    const old = this.kept.get(key);
-    const calls = old?.pass === this.pass ? [...old.calls, call].slice(-this.most.calls) : [call];
-    const values = calls.reduce((sum, one) => sum + sizeOf(one), 0);
+    const made = [...(this.kept.get(key)?.made ?? []), { call, pass: this.pass }].slice(-this.most.calls);
+    const values = made.reduce((sum, one) => sum + sizeOf(one.call), 0);
     this.drop(key);
     // The newest come last, and the oldest go first.
-    this.kept.set(key, { calls, pass: this.pass, values });
+    this.kept.set(key, { made, values });
     this.values += values;
     for (const oldest of this.kept.keys()) {
       if (this.kept.size <= this.most.cells && this.values <= this.most.values) break;
@@ -81,7 +103,7 @@ export class LastCalls {
     const kept = this.kept.get(plainAddress(address));
     if (!kept || !names.length) return undefined;
     const newest: Call[] = [];
-    for (const call of [...kept.calls].reverse()) {
+    for (const { call } of standing(kept.made).reverse()) {
       const at = names.indexOf(call.name);
       if (at < 0) continue;
       names.splice(at, 1);

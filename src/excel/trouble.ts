@@ -2,15 +2,15 @@ import type { Ended } from "../../shared/host";
 
 /** What Excel's refusals mean to a person, by its code for them. */
 const words: Readonly<Record<string, string>> = {
-  InvalidOperationInCellEditMode: "A cell is being typed into: press Enter or Esc there, then try again.",
+  InvalidOperationInCellEditMode: "Finish typing in the cell first: press Enter or Esc, then try again.",
   AccessDenied: "Excel does not let this be changed: the sheet is protected, or the workbook is read only.",
   InvalidSelection: "Select one cell, or one block of cells.",
-  ItemNotFound: "What this was about is no longer in the workbook: look again.",
-  ItemAlreadyExists: "A thing of this name is there already.",
+  ItemNotFound: "That is no longer in the workbook: check and try again.",
+  ItemAlreadyExists: "That name is already in use.",
   ApiNotFound: "This version of Excel cannot do that.",
   NotImplemented: "This version of Excel cannot do that.",
   UnsupportedOperation: "This version of Excel cannot do that.",
-  RequestAborted: "Excel stopped in the middle: try again.",
+  RequestAborted: "Excel stopped before it was done: try again.",
   ActivityLimitReached: "Excel is busy: wait a little, then try again.",
   RangeExceedsLimit: "The range is too large: select less.",
   OperationCellsExceedLimit: "The range is too large: select less.",

@@ -1,41 +1,50 @@
+import { badInput } from "../../shared/outcome";
+
 /** Seconds in a day. */
 export const day = 86_400;
 /** Moments that differ by less are one: a billionth of a day. */
 export const slack = 1e-9 * day;
 
-/** The hours between which somebody is there, every day the same. Moments are seconds from the midnight before the first day. */
+/** The hours between which somebody is there. Moments are seconds from the midnight before the first day. */
 export interface Clock {
   readonly opens: number;
   readonly hours: number;
   /** The first moment at or after `from` whose next `lasting` seconds lie in one day's open hours; not longer than these. */
   first(from: number, lasting: number): number;
-  /** Open seconds from one moment to a later one. */
-  between(from: number, to: number): number;
-  /** The moment at which so many open seconds, more than none, have gone by. */
-  after(from: number, open: number): number;
+  /** The first opening after a moment. */
+  nextOpening(after: number): number;
+  /** When the day of a moment closes; before everything where nobody is there then. */
+  closing(at: number): number;
 }
 
-export function clockOf(opens: number, closes: number): Clock {
-  const hours = closes - opens;
-  const dayOf = (moment: number) => Math.floor(moment / day + 1e-9);
-  /** Open seconds since the first midnight. */
-  const gone = (moment: number) => {
-    const days = dayOf(moment);
-    return days * hours + Math.min(hours, Math.max(0, moment - days * day - opens));
+/** Days in a row on which nobody comes that are still waited for. */
+const longestBreak = 4000;
+
+export const dayOf = (moment: number): number => Math.floor(moment / day + 1e-9);
+
+/** `isOff` knows the days by their number from the first, which is 0. */
+export function clockOf(opens: number, closes: number, isOff: (day: number) => boolean = () => false): Clock {
+  const openDay = (from: number): number => {
+    for (let at = from; at < from + longestBreak; at++) if (!isOff(at)) return at;
+    throw badInput`days off leave no day to work on: take some out`;
   };
   return {
     opens,
-    hours,
+    hours: closes - opens,
     first: (from, lasting) => {
-      const midnight = dayOf(from) * day;
-      const at = Math.max(from, midnight + opens);
-      return at + lasting <= midnight + closes + slack ? at : midnight + day + opens;
+      const today = dayOf(from);
+      const open = openDay(today);
+      const at = open === today ? Math.max(from, today * day + opens) : open * day + opens;
+      return at + lasting <= open * day + closes + slack ? at : openDay(open + 1) * day + opens;
     },
-    between: (from, to) => gone(to) - gone(from),
-    after: (from, open) => {
-      const total = gone(from) + open;
-      const days = Math.ceil(total / hours - 1e-9) - 1;
-      return days * day + opens + (total - days * hours);
+    nextOpening: (after) => {
+      const today = dayOf(after);
+      const start = today * day + opens > after + slack ? today : today + 1;
+      return openDay(start) * day + opens;
+    },
+    closing: (at) => {
+      const today = dayOf(at);
+      return isOff(today) || at < today * day + opens - slack ? Number.NEGATIVE_INFINITY : today * day + closes;
     },
   };
 }

@@ -2,15 +2,19 @@ import { date, optional, type Values } from "../../shared/argument";
 import { bathSettings } from "../chamber/arrange";
 import { heightArg } from "../chamber/headroom";
 import { chamberArg } from "../chamber/section";
+import { tub, tubHeight, tubs, tubWall } from "../chamber/settings";
 import { bakeSettings } from "../cure/bake";
 import { inTheOven } from "../cure/settings";
-import { catalysedMonths, drips, dyeRate, packetMakes, resinDyeRate, resinMixedOn, resinOnHand } from "../resin/settings";
+import { catalyzedMonths, drips, dyeRate, mostResin, packetMakes, resinDyeRate, resinMixedOn, resinOnHand } from "../resin/settings";
 import { piecesArg } from "./pieces";
+import { resinsArg } from "./resins";
 import {
   closes,
+  daysOff,
   foilAllowance,
   loadingMinutes,
   opens,
+  order,
   ovenDepth,
   ovenShelves,
   ovenSpacing,
@@ -27,6 +31,7 @@ export const planArgs = {
   chamber: chamberArg,
   height: heightArg,
   start: optional(date("start", "2026-03-14 08:00")),
+  resins: optional(resinsArg),
 };
 
 /** All of the shop that a plan depends on. */
@@ -34,9 +39,10 @@ export const planShop = {
   ...bathSettings,
   ...bakeSettings,
   inTheOven,
-  ...{ drips, dyeRate, packetMakes, catalysedMonths, resinOnHand, resinDyeRate, resinMixedOn },
+  ...{ tub, tubHeight, tubWall, tubs, mostResin },
+  ...{ drips, dyeRate, packetMakes, catalyzedMonths, resinOnHand, resinDyeRate, resinMixedOn },
   ...{ ovenWidth, ovenDepth, ovenShelves, ovenSpacing, wrapMinutesPerPiece, foilAllowance },
-  ...{ vacuumHours, soakHours, loadingMinutes, opens, closes, readyBy },
+  ...{ vacuumHours, soakHours, loadingMinutes, opens, closes, daysOff, order, readyBy },
 };
 
 export type Given = Values<typeof planArgs> & Values<typeof planShop>;

@@ -1,60 +1,104 @@
-import { badInput } from "../../shared/outcome";
-import type { Arrangement } from "../chamber/load";
-import { roomForResin } from "../resin/uptake";
-import type { Size } from "./sizes";
+import { needOf, toCover } from "../chamber/need";
+import type { Run } from "../chamber/rows";
+import type { Shape, Stack } from "../chamber/stack";
+import { batchesOf } from "./oven";
+import type { Part } from "./parts";
+import type { Tub } from "./tub";
 
-/** One filling of the chamber. */
-export interface Load {
-  readonly size: Size;
-  /** Labels of the rows it takes pieces from. */
-  readonly labels: readonly string[];
+/** So many pieces of one row. */
+export interface Share {
+  readonly part: Part;
   readonly count: number;
-  /** Fluid that the wood takes up, each piece by its own gravity. */
+}
+
+/** One filling of one tub. */
+export interface Load {
+  /** Index of its color. */
+  readonly color: number;
+  readonly stack: Stack;
+  readonly shares: readonly Share[];
+  readonly count: number;
+  readonly solids: number;
+  readonly ballast: number;
   readonly uptake: number;
-  /** How the chamber takes so many, by the lightest wood of the size. */
-  readonly arrangement: Arrangement;
+  /** Resin that clings to the pieces and is lost, if there is as much. */
+  readonly drips: number;
+  readonly faces: number;
+  /** Resin that it cannot do without, and what covers it fully under vacuum. */
+  readonly need: number;
+  readonly cover: number;
+  /** Seconds that each batch bakes. */
+  readonly batches: readonly number[];
 }
 
-/** More would be neither read nor wanted, and would only keep the spreadsheet waiting. */
-const mostPieces = 1e6;
-const mostLoads = 1e5;
-
-const piecesOf = (size: Size): number => size.rows.reduce((sum, { count }) => sum + count, 0);
-const loadsOf = (size: Size): number => Math.ceil(piecesOf(size) / size.perLoad);
-
-export function refuseEndless(sizes: readonly Size[]): void {
-  const pieces = sizes.reduce((sum, size) => sum + piecesOf(size), 0);
-  if (pieces > mostPieces) throw badInput`${pieces} pieces are more than a plan takes, ${mostPieces}: plan fewer at a time`;
-  const loads = sizes.reduce((sum, size) => sum + loadsOf(size), 0);
-  if (loads > mostLoads) throw badInput`${loads} loads are more than a plan takes, ${mostLoads}: plan fewer pieces at a time`;
+export interface Filled {
+  readonly cover: number;
+  readonly leastCover: number;
+  readonly drips: number;
+  readonly ovenShelves: number;
 }
 
-/** As few loads as it takes, balanced, the larger first; pieces go in as their rows come. */
-export function balanced(size: Size, fullness: number): Load[] {
-  const pieces = piecesOf(size);
-  const loads = loadsOf(size);
-  const volume = size.piece.thickness * size.piece.width * size.piece.length;
-  const arrangements = new Map<number, Arrangement>();
-  const arrange = (count: number): Arrangement => {
-    const known = arrangements.get(count) ?? size.load.arrange(count);
-    arrangements.set(count, known);
-    return known;
-  };
-  let row = 0;
-  let used = 0;
-  return Array.from({ length: loads }, (_, i) => {
-    const count = Math.floor(pieces / loads) + (i < pieces % loads ? 1 : 0);
-    const labels = new Set<string>();
-    let uptake = 0;
-    for (let missing = count; missing > 0; ) {
-      const { label, gravity, count: has } = size.rows[row];
-      const taken = Math.min(missing, has - used);
-      labels.add(label);
-      uptake += taken * roomForResin(volume, gravity, 0) * fullness;
-      missing -= taken;
-      used += taken;
-      if (used === has) [row, used] = [row + 1, 0];
+/** Deals the pieces of each size to the loads of one color, as their rows come. */
+export function dealer(parts: readonly Part[], shapes: readonly Shape[]) {
+  const queues: Part[][] = shapes.map(() => []);
+  for (const part of parts) queues[part.size].push(part);
+  const at = shapes.map(() => 0);
+  const used = shapes.map(() => 0);
+  return (size: number, many: number, give: (part: Part, count: number) => void): void => {
+    for (let missing = many; missing > 0; ) {
+      const part = queues[size][at[size]];
+      const count = Math.min(missing, part.row.count - used[size]);
+      give(part, count);
+      missing -= count;
+      used[size] += count;
+      if (used[size] === part.row.count) {
+        at[size]++;
+        used[size] = 0;
+      }
     }
-    return { size, labels: [...labels], count, uptake, arrangement: arrange(count) };
+  };
+}
+
+function sizesIn({ strata }: Stack): Map<number, number> {
+  const counts = new Map<number, number>();
+  for (const { runs } of strata)
+    for (const { size, columns, rows } of runs as readonly Run[]) counts.set(size, (counts.get(size) ?? 0) + columns * rows);
+  return counts;
+}
+
+/** Stacks of one color as loads with the pieces that go into each. */
+export function loadsOf(
+  stacks: readonly Stack[],
+  parts: readonly Part[],
+  shapes: readonly Shape[],
+  color: number,
+  tub: Tub,
+  shop: Filled,
+): Load[] {
+  const deal = dealer(parts, shapes);
+  return stacks.map((stack): Load => {
+    const shares = new Map<Part, number>();
+    for (const [size, many] of sizesIn(stack)) deal(size, many, (part, count) => shares.set(part, (shares.get(part) ?? 0) + count));
+    const sorted = [...shares].map(([part, count]): Share => ({ part, count })).sort((a, b) => a.part.row.index - b.part.row.index);
+    const sum = (of: (part: Part) => number) => sorted.reduce((all, { part, count }) => all + of(part) * count, 0);
+    const wet = { area: tub.area, stack: stack.height, solids: sum(({ solids }) => solids), uptake: sum(({ uptake }) => uptake) };
+    const faces = sum((part) => part.faces);
+    return {
+      color,
+      stack,
+      shares: sorted,
+      count: stack.count,
+      solids: wet.solids,
+      uptake: wet.uptake,
+      ballast: sum(({ ballast }) => ballast),
+      faces,
+      drips: faces * shop.drips,
+      need: needOf(wet, shop.leastCover),
+      cover: toCover(wet, shop.cover),
+      batches: batchesOf(
+        sorted.map(({ part: { bake, perShelf }, count }) => ({ bake, perShelf, count })),
+        shop.ovenShelves,
+      ),
+    };
   });
 }

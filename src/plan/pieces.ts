@@ -1,4 +1,4 @@
-import { type Arg, isBlank, optional, count as whole } from "../../shared/argument";
+import { type Arg, isBlank, optional, quantity, count as whole } from "../../shared/argument";
 import { type Cell, isFault, type Trouble } from "../../shared/outcome";
 import { readTyped } from "../../shared/typed";
 import type { Units } from "../../shared/unit";
@@ -8,6 +8,7 @@ import { pieceSides } from "../chamber/arrange";
 import type { Piece } from "../chamber/layers";
 import { woodArg } from "../wood/wood";
 import { attempt, isTrouble } from "./attempt";
+import { colorArg } from "./color";
 
 /** Pieces of one row: so many alike. */
 export interface Row extends Piece {
@@ -17,6 +18,10 @@ export interface Row extends Piece {
   readonly count: number;
   /** Oven-dry. */
   readonly gravity: number;
+  /** As typed; "" is a color of its own. */
+  readonly color: string;
+  /** How full its pores get, where the row says so. */
+  readonly fullness?: number;
 }
 
 /** A row that cannot be planned, and why. */
@@ -33,7 +38,10 @@ export interface Pieces {
 
 const counted = whole("count", 12, [0, 1e6]);
 
-const isHeading = (count: Cell): boolean => typeof count === "string" && !isBlank(count) && !readTyped(count);
+/** None typed is not "none filled": a blank cell may come in as 0. */
+const fullnessArg = quantity("share", "fullness", 0.6, [0.001, 1.05]);
+
+export const isHeading = (count: Cell): boolean => typeof count === "string" && !isBlank(count) && !readTyped(count);
 
 const isNone = (count: Cell): boolean => count === 0 || (typeof count === "string" && readTyped(count)?.number === 0);
 
@@ -59,27 +67,40 @@ function lookedUpOnce<T>(wood: Arg<T>): Arg<T> {
   };
 }
 
-const table = () => rows("pieces", { label: optional(text("label", "maple")), count: counted, ...pieceSides, wood: lookedUpOnce(woodArg) });
+const table = () =>
+  rows("pieces", {
+    label: optional(text("label", "maple")),
+    count: counted,
+    ...pieceSides,
+    wood: lookedUpOnce(woodArg),
+    color: optional(colorArg),
+    fullness: optional(fullnessArg),
+  });
+
+/** Blank cells that came in as 0 in the columns that may be left out. */
+const blanked = (cells: readonly Cell[]): readonly Cell[] =>
+  cells[6] === 0 || cells[7] === 0 ? cells.map((cell, i) => (i > 5 && cell === 0 ? "" : cell)) : cells;
 
 function take(cells: readonly (readonly Cell[])[], units: Units): Pieces {
-  const lines = table().take!(cells, units);
+  const lines = table().take!(cells.map(blanked), units);
   const filled = lines.filter(({ cells: [, count] }, i) => !(i === 0 && isHeading(count)) && !isNone(count));
   const read: Row[] = [];
   const unplanned: Unplanned[] = [];
   for (const { cells, index, given, trouble } of filled) {
     const label = labelOf(cells[0], index);
     if (given) {
-      const { wood, ...piece } = given;
-      read.push({ ...piece, gravity: wood.gravity, label, index });
+      const { wood, thickness, width, length, count, color = "", fullness } = given;
+      read.push({ thickness, width, length, count, gravity: wood.gravity, label, index, color, fullness });
     } else unplanned.push({ label, index, trouble });
   }
   return { rows: read, unplanned };
 }
 
-/** The pieces to plan: label, count, thickness, width, length, gravity or species; headings, empty rows and counts of 0 are passed over. */
+/** The pieces to plan: label, count, thickness, width, length, gravity or species, color, fullness; headings, empty rows and counts of 0 are passed over. */
 export const piecesArg: Arg<Pieces> = {
   ...table(),
-  label: "pieces: label, count, thickness, width, length, gravity or species",
+  label: "pieces: label, count, thickness, width, length, gravity or species, color, fullness",
+  example: [["maple", 12, 0.75, 0.75, 5, "silver maple"]],
   read: (cell, units) => take([[cell]], units),
   take,
   say: ({ rows: { length }, unplanned }: Pieces) => (length + unplanned.length === 1 ? "1 row" : `${length + unplanned.length} rows`),

@@ -1,56 +1,60 @@
 import { type Arg, count, date, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
-import { said, type Trouble } from "../../shared/outcome";
+import { type Said, said, type Trouble } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { table } from "../../shared/result";
 import { text } from "../../shared/words";
+import { endsOf } from "./ends";
 import { planArgs, planShop } from "./given";
-import { type Planned, planned } from "./planned";
+import { contentOf, lateBy, momentOf, useByOf } from "./lines";
+import { type Plan, type Planned, planOf } from "./planned";
+
+/** A day and hour, or words such as "day 1 08:30" in a plan without dates. */
+const moment = (label: string, example: string): Arg<Quantity<"date"> | string> => date(label, example) as Arg;
 
 /** The columns in the order a person works; a row that cannot be planned has its label in the first. */
 const columns = {
   load: { ...text("load", "1") } as Arg<string | number>,
-  pieces: text("pieces", "maple, box elder"),
+  pieces: text("pieces", "10 box elder, 2 maple"),
+  color: text("color", "blue"),
   count: count("count", 22),
   solids: quantity("volume", "solids", 65),
-  fluid: quantity("fluid", "fluid in chamber", 2),
+  pour: quantity("fluid", "to pour", 1.6),
+  add: quantity("fluid", "to add", 0.2),
   uptake: quantity("fluid", "taken up", 0.4),
   mixed: quantity("fluid", "to mix", 2),
   packets: count("packets", 2),
   dye: quantity("powder", "dye", 0.5),
-  useBy: date("use by", "2026-06-14"),
-  in: date("in", "2026-03-14 08:30"),
-  out: date("out", "2026-03-15 08:00"),
-  toOven: date("to oven", "2026-03-15 09:22"),
+  useBy: moment("use by", "2026-06-14"),
+  in: moment("in", "2026-03-14 08:30"),
+  out: moment("out", "2026-03-15 08:00"),
+  toOven: moment("to oven", "2026-03-15 09:22"),
   bake: quantity("minutes", "bake minutes", 42),
-  done: date("done", "2026-03-15 10:04"),
+  done: moment("done", "2026-03-15 10:04"),
 };
 
-/** A cell holds 32,767 characters. */
-const mostText = 32_000;
-
-const namesOf = ({ labels }: Planned): string => {
-  const all = labels.join(", ");
-  return all.length <= mostText ? all : `${all.slice(0, all.lastIndexOf(", ", mostText))} and more`;
+const lineOf = (plan: Plan, load: Planned, number: number, readyBy: number | undefined) => {
+  const at = (seconds: number) => momentOf(plan, seconds) as Quantity<"date"> | string;
+  return {
+    load: number as string | number,
+    pieces: contentOf(load),
+    color: load.colorName,
+    count: as<Quantity<"count">>(load.count),
+    solids: as<Quantity<"volume">>(load.solids),
+    pour: as<Quantity<"fluid">>(load.pour),
+    add: as<Quantity<"fluid">>(load.add),
+    uptake: as<Quantity<"fluid">>(load.uptake),
+    mixed: as<Quantity<"fluid">>(load.mixed),
+    packets: as<Quantity<"count">>(load.packets),
+    dye: load.dye as Quantity<"powder"> | Trouble,
+    useBy: useByOf(plan, load) as Quantity<"date"> | string | Trouble,
+    in: at(load.in),
+    out: at(load.out),
+    toOven: at(load.starts[0]),
+    bake: as<Quantity<"minutes">>(Math.max(...load.batches)),
+    done: lateBy(plan, load, readyBy) ?? at(load.done),
+  };
 };
-
-const lineOf = (load: Planned, i: number) => ({
-  load: (i + 1) as string | number,
-  pieces: namesOf(load),
-  count: as<Quantity<"count">>(load.count),
-  solids: as<Quantity<"volume">>(load.arrangement.solids),
-  fluid: as<Quantity<"fluid">>(load.arrangement.fluid),
-  uptake: as<Quantity<"fluid">>(load.uptake),
-  mixed: as<Quantity<"fluid">>(load.mixed),
-  packets: as<Quantity<"count">>(load.packets),
-  dye: load.dye as Quantity<"powder"> | Trouble,
-  useBy: load.useBy as Quantity<"date"> | Trouble | undefined,
-  in: as<Quantity<"date">>(load.in),
-  out: as<Quantity<"date">>(load.out),
-  toOven: as<Quantity<"date">>(load.toOven),
-  bake: as<Quantity<"minutes">>(load.size.bake),
-  done: as<Quantity<"date">>(load.done),
-});
 
 /** A row that cannot be planned: its label, and why in every other cell. */
 const faulty = (label: string, trouble: Trouble) => ({
@@ -68,9 +72,11 @@ export const plan = define({
   format: {
     load: "0",
     pieces: "General",
+    color: "General",
     count: "0",
     solids: "0.0",
-    fluid: "0.00",
+    pour: "0.00",
+    add: "0.00",
     uptake: "0.00",
     mixed: "0.00",
     packets: "0",
@@ -83,11 +89,11 @@ export const plan = define({
     done: "yyyy-mm-dd hh:mm",
   },
   equation:
-    "sizes in turn, each in as few loads as PERLOAD allows, balanced; mixed = fluid in chamber − on hand, up to whole packets of {packetMakes}; on hand after = on hand + mixed − taken up − drips; in = first moment with {loadingMinutes} before it and {vacuumHours} after it between {opens} and {closes}; out = first moment after {soakHours} more with {loadingMinutes} to take out; then the next load goes in, the pieces are wrapped at {wrapMinutesPerPiece} each and baked in batches of {ovenShelves} shelves",
+    "a load is one color, any sizes, packed in layers with {gap} between pieces, stack + {cover} ≤ tub height × (1 − {foamRoom}); to pour + to add = area × (stack + {leastCover}) − solids + taken up, or more while there is enough; to mix = what is missing on hand, up to whole packets of {packetMakes}; in = first moment with {loadingMinutes} a load before it and {vacuumHours} after it between {opens} and {closes}; out = first moment after {soakHours} more from which taking out, wrapping ({wrapMinutesPerPiece} a piece) and all batches fit into the day",
   source:
-    "the shop's own rules: common practice, no source; chamber as ARRANGE, uptake as UPTAKE, dye as DYETOPUP, bake as BAKE, use by as EXPIRY",
+    "the shop's own rules: common practice, no source; packing as ARRANGE, uptake as UPTAKE, dye as DYETOPUP, bake as BAKE, use by as EXPIRY; tubs in a round chamber by the known radii for 1 to 7 circles in a circle",
   accuracy:
-    "one person, one chamber, one oven, one colour, every day the same hours: days off, a second pair of hands, warming the oven up and opening its door, the height of a shelf, draining, cooling, weighing and resin lost as vapour are not in it. Loading and taking out come before wrapping. A size of several woods is arranged by its lightest and baked as long as its slowest. Where a start is given, ready by is not looked at",
+    "one person, one chamber, one oven: a second pair of hands, warming the oven up and opening its door, the height of a shelf, draining, cooling, weighing and resin lost as vapor are not in it. What the wood takes up is a guess until the shop has weighed some, from about half to half as much again: have resin ready to add. A plan without dates takes day 1 for a Monday, or the first day after it that is not off",
   cautions: ["chamber", "ballast", "resin", "storage", "oven"],
   worked: {
     typed: [[["maple", 12, 0.75, 0.75, 5, 0.45]], 6, 10, "2026-03-14 08:00"],
@@ -95,10 +101,12 @@ export const plan = define({
       Object.values(columns).map(({ label }) => label),
       [
         1,
-        "maple",
+        "12 maple",
+        "",
         12,
         38.0553519,
-        1.54761517,
+        1.29942829,
+        0.0033874505,
         0.248186878,
         2,
         2,
@@ -107,25 +115,40 @@ export const plan = define({
         46095.3541667,
         46096.3333333,
         46096.3625,
-        42.5012458,
-        46096.392015,
+        46.6143115,
+        46096.3948710494,
       ],
     ],
   },
   steps: (given) => {
-    const { loads, unplanned, left } = planned(given);
-    return {
-      loads: said("count", loads.length),
+    const made = planOf(given);
+    const mixed = made.loads.reduce((sum, load) => sum + load.mixed, 0);
+    const steps: Record<string, Said | string> = {
+      loads: said("count", made.loads.length),
+      pulls: said("count", made.pulls),
       "pieces planned": said(
         "count",
-        loads.reduce((sum, { count }) => sum + count, 0),
+        made.loads.reduce((sum, load) => sum + load.count, 0),
       ),
-      "rows not planned": said("count", unplanned.length),
-      "fluid left": said("fluid", left),
+      "rows not planned": said("count", made.unplanned.length),
+      days: said("count", made.days),
+      "resin to mix": said("fluid", mixed),
+      "resin left": said(
+        "fluid",
+        made.colors.reduce((sum, { left }) => sum + left, 0),
+      ),
+      ...endsOf(given, made),
     };
+    if (made.unused > 0)
+      steps["resin on hand"] = "not used: there are several colors, and nobody said which one it is. List it under resins, a row a color";
+    return steps;
   },
   run: (given) => {
-    const { loads, unplanned } = planned(given);
-    return [...loads.map(lineOf), ...unplanned.map(({ label, trouble }) => faulty(label, trouble))];
+    const made = planOf(given);
+    const late = given.start === undefined ? undefined : given.readyBy;
+    return [
+      ...made.loads.map((load, i) => lineOf(made, load, i + 1, late)),
+      ...made.unplanned.map(({ label, trouble }) => faulty(label, trouble)),
+    ];
   },
 });

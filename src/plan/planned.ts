@@ -1,100 +1,206 @@
-import { badInput, noAnswer, said } from "../../shared/outcome";
-import type { Piece } from "../chamber/layers";
+import { noAnswer } from "../../shared/outcome";
 import { coreTarget } from "../cure/heating";
-import { type Entry, enter, type Tub } from "./books";
-import { type Clock, clockOf, day, slack } from "./clock";
+import { clockFrom, firstDay, lastDay, openHours, timeOfDay } from "./calendar";
+import { type Clock, day, dayOf, slack } from "./clock";
+import { colorsOf, type PlanColor } from "./colors";
 import type { Given } from "./given";
-import { balanced, type Load, refuseEndless } from "./loads";
+import type { Load } from "./loads";
+import { asTyped, type Day, habitsOf, improved, ordersOf, run, type Scheduled } from "./order";
+import { partsOf } from "./parts";
 import type { Unplanned } from "./pieces";
-import { schedule, type Times } from "./schedule";
-import { sizesOf } from "./sizes";
+import type { Times } from "./pulls";
+import { type LoadSet, refuseEndless, setsOf } from "./sets";
+import { type Entry, lastDayOf, type Stock, stockOf } from "./stock";
+import { type Tub, tubOf } from "./tub";
 
-/** A load with its books, and its times as spreadsheet days. */
-export interface Planned extends Load, Entry, Times {
-  readonly batches: number;
-  /** Seconds from in to out. */
-  readonly inChamber: number;
+/** A load with its times, in seconds from the midnight before day 1, and what it takes from its stock. */
+export interface Planned extends Load, Times, Entry {
+  readonly colorName: string;
 }
 
+export type ColorStock = PlanColor & Stock;
+
+/** All that a plan says, for whoever shows it. Amounts in SI, moments in seconds from the midnight before day 1. */
 export interface Plan {
+  readonly tub: Tub;
+  /** In the order in which they go in. */
   readonly loads: readonly Planned[];
+  readonly pulls: number;
+  readonly colors: readonly ColorStock[];
   readonly unplanned: readonly Unplanned[];
-  /** Mixed resin that stands there in the end. */
+  /** Serial of day 1; undefined in a plan without dates. */
+  readonly midnight: number | undefined;
+  readonly clock: Clock;
+  /** The last done; undefined where nothing is planned. */
+  readonly done: number | undefined;
+  /** Calendar days, the first and the last among them. */
+  readonly days: number;
+  /** Resin on hand of the shop that no color may use. */
+  readonly unused: number;
+}
+
+interface Found {
+  readonly scheduled: Scheduled;
+  readonly stocks: readonly Stock[];
+  readonly packets: number;
   readonly left: number;
 }
 
-/** The last moment a spreadsheet knows: the end of 31 December 9999; and the first that all of them agree on. */
-const lastDay = 2958466;
-const firstDay = 61;
+/** Loads past which a plan is made by one rule instead of the best of several. */
+const careful = 40;
 
-/** A value between 0 and 1 is a clock time, anything else an hour. */
-const secondsOf = (hour: number): number => (hour < 1 ? hour * day : hour * 3600);
+const better = (a: Found, b: Found | undefined): boolean => {
+  if (!b) return true;
+  if (Math.abs(a.scheduled.done - b.scheduled.done) > 1) return a.scheduled.done < b.scheduled.done;
+  if (a.packets !== b.packets) return a.packets < b.packets;
+  return a.left < b.left * (1 - 1e-9);
+};
 
-function openHours({ opens, closes, loadingMinutes, vacuumHours }: Given): Clock {
-  const [from, to] = [secondsOf(opens), secondsOf(closes)];
-  if (to <= from) throw badInput`closes must be later than opens: type hours such as 8 and 20`;
-  const attended = loadingMinutes + vacuumHours;
-  if (attended > to - from + slack)
-    throw noAnswer`loading and vacuum take ${said("hours", attended)}, and somebody is there for ${said("hours", to - from)}: vacuum is never left alone`;
-  return clockOf(from, to);
-}
-
-/** The day that the clock's first midnight begins; none where the plan has no dates. */
-function firstMidnight({ start, readyBy }: Given, done: number): number | undefined {
-  if (start !== undefined) return Math.floor(start);
-  if (readyBy === undefined) return undefined;
-  const latest = Math.floor(readyBy - done / day + 1e-9);
-  if (latest < firstDay) throw noAnswer`ready by is too early: the plan takes ${Math.ceil(done / day)} days`;
-  return latest;
-}
-
-/** Milliseconds are finer than a serial holds: rounding to them takes its noise off. */
-const timeOfDay = (serial: number): number => Math.round((serial - Math.floor(serial)) * day * 1000) / 1000;
-
-export const facesOf = ({ thickness, width, length }: Piece): number => 2 * (thickness * width + thickness * length + width * length);
-
-type Job = Load & { readonly bake: number; readonly batches: number };
-
-const jobOf = (load: Load): Job => ({ ...load, bake: load.size.bake, batches: Math.ceil(load.count / load.size.batch) });
-
-/** Every load's books, one after another out of the same tub. */
-function booked(jobs: readonly Job[], times: readonly Times[], midnight: number | undefined, given: Given): Planned[] {
-  const serial = (seconds: number) => (midnight ?? 0) + seconds / day;
-  let tub: Tub = {
-    fluid: given.resinOnHand,
-    strength: given.resinDyeRate,
-    since: given.resinOnHand > 0 && midnight !== undefined ? (given.resinMixedOn ?? midnight) : undefined,
+/** Every color's stock through the loads of a schedule. */
+function stocksOf({ loads, times }: Scheduled, colors: readonly PlanColor[], given: Given, midnight: number | undefined): Stock[] {
+  const moment = (seconds: number) => (midnight ?? 1) + seconds / day;
+  const habits = {
+    packetMakes: given.packetMakes,
+    most: given.mostResin ?? Number.POSITIVE_INFINITY,
+    lastDay: lastDayOf(given.catalyzedMonths, midnight !== undefined),
+    dated: midnight !== undefined,
   };
-  return jobs.map((job, i) => {
-    const { in: vacuumOn, out, toOven, done } = times[i];
-    const at = { in: serial(vacuumOn), out: serial(out), toOven: serial(toOven), done: serial(done) };
-    const { fluid } = job.arrangement;
-    const drips = given.drips * facesOf(job.size.piece) * job.count;
-    const entered = enter(tub, { fluid, uptake: job.uptake, drips, days: midnight === undefined ? undefined : at }, given);
-    tub = entered.tub;
-    return { ...job, ...entered.entry, ...at, inChamber: out - vacuumOn };
+  return colors.map(({ begin }, color) => {
+    const draws = loads.flatMap((load, i) =>
+      load.color === color ? [{ ...pick(load), from: moment(times[i].from), in: moment(times[i].in), out: moment(times[i].out) }] : [],
+    );
+    return stockOf(begin, draws, habits);
   });
 }
 
-/** The whole plan, from the pieces to the last batch. */
-export function planned(given: Given): Plan {
-  const clock = openHours(given);
+const pick = ({ need, cover, uptake, drips }: Load) => ({ need, cover, uptake, drips });
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((all, one) => all + one, 0);
+
+/** The best schedule that a few sets, orders and habits give from one moment on. */
+function bestOf(sets: readonly LoadSet[], colors: readonly PlanColor[], day: Day, given: Given, midnight: number | undefined): Found {
+  let best: Found | undefined;
+  const look = (scheduled: Scheduled): boolean => {
+    if (best && scheduled.done > best.scheduled.done + 1) return false;
+    const stocks = stocksOf(scheduled, colors, given, midnight);
+    const found = {
+      scheduled,
+      stocks,
+      packets: sum(stocks.flatMap(({ entries }) => entries.map(({ packets }) => packets))),
+      left: sum(stocks.map(({ left, discarded }) => left + discarded)),
+    };
+    if (!better(found, best)) return false;
+    best = found;
+    return true;
+  };
+  for (const loads of sets) {
+    const few = loads.length <= careful;
+    const orders = given.order === "as typed" ? [asTyped(loads)] : ordersOf(loads, day.wrap).slice(0, few ? undefined : 1);
+    for (const order of orders) for (const habit of habitsOf(day.vessels, few)) look(run(order, habit, day));
+  }
+  if (given.order === "best") improved(best!.scheduled, day, look);
+  return best!;
+}
+
+/** The day before whose midnight a plan that must be ready in time begins, at the latest. */
+function latestStart(
+  readyBy: number,
+  from: number,
+  doneFrom: (midnight: number | undefined) => number,
+  isOff: (serial: number) => boolean,
+): number {
+  const shortest = doneFrom(undefined) / day;
+  let at = Math.floor(readyBy - shortest + 1e-9);
+  for (; at >= firstDay; at--) {
+    if (isOff(at) || at + from / day > readyBy) continue;
+    if (at + doneFrom(at) / day <= readyBy + 1e-9) return at;
+  }
+  throw noAnswer`ready by is too early: the plan takes ${Math.ceil(shortest)} days`;
+}
+
+/** The plan, from the pieces to the last batch. */
+export function planOf(given: Given): Plan {
+  const { from: opens, hours } = openHours(given);
   coreTarget(given.oven, given.room, given.core);
-  const { sizes, unplanned } = sizesOf(given.pieces.rows, { ...given, hours: clock.hours });
-  refuseEndless(sizes);
-  const jobs = sizes.flatMap((size) => balanced(size, given.fullness)).map(jobOf);
+  const tub = tubOf(given);
+  const shop = { ...given, hours };
+  const { shapes, parts, unplanned } = partsOf(given.pieces.rows, tub, shop);
+  refuseEndless(parts);
+  const { start, readyBy } = given;
+  const dated = start !== undefined || readyBy !== undefined;
+  const { colors: all, unused } = colorsOf(parts, given, dated);
+  const typed = given.order === "as typed";
+  const most = given.mostResin ?? Number.POSITIVE_INFINITY;
+  const limits = most === Number.POSITIVE_INFINITY ? [most] : Array.from({ length: Math.min(tub.many, 4) }, (_, i) => most / (i + 1));
+  const made = limits.map((limit) =>
+    setsOf(
+      all.map((color) => color.parts),
+      shapes,
+      tub,
+      shop,
+      limit,
+      typed,
+    ),
+  );
+  const [{ unplanned: over }] = made;
+  const sets = made
+    .filter((one) => one.unplanned.length === over.length)
+    .flatMap(({ best, inTurn }) => [...(typed && inTurn ? [] : best), ...(inTurn ? [inTurn] : [])]);
+  const lost = new Set(over.map(({ index }) => index));
+  const colors = lost.size ? all.map((color) => ({ ...color, parts: color.parts.filter(({ row }) => !lost.has(row.index)) })) : all;
 
-  const { loadingMinutes: loading, vacuumHours: vacuum, soakHours: soak, wrapMinutesPerPiece: wrap } = given;
-  const from = given.start === undefined ? clock.opens : timeOfDay(given.start);
-  const times = schedule(jobs, from, clock, { loading, vacuum, soak, wrap });
-  const done = times.at(-1)?.done ?? 0;
-  const midnight = firstMidnight(given, done);
-  if ((midnight ?? 0) + done / day > lastDay) throw noAnswer`the plan runs past the year 9999: plan fewer pieces at a time`;
-
-  const loads = booked(jobs, times, midnight, given);
+  const dayFrom = (midnight: number | undefined, from: number): Day => ({
+    start: from,
+    clock: clockFrom(given, midnight),
+    pace: { loading: given.loadingMinutes, vacuum: given.vacuumHours, soak: given.soakHours },
+    wrap: given.wrapMinutesPerPiece,
+    vessels: tub,
+    mostResin: most,
+  });
+  const found = (midnight: number | undefined, from: number) => bestOf(sets, colors, dayFrom(midnight, from), given, midnight);
+  const rows = [...given.pieces.unplanned, ...unplanned, ...over].sort((a, b) => a.index - b.index);
+  if (!parts.length || !sets.some(({ length }) => length)) {
+    const midnight = start === undefined ? undefined : Math.floor(start);
+    const stocks = all.map((color) => ({ ...color, entries: [], left: color.begin.volume, discarded: 0 }));
+    const clock = clockFrom(given, midnight ?? (readyBy && Math.floor(readyBy)));
+    return { tub, loads: [], pulls: 0, colors: stocks, unplanned: rows, midnight, clock, done: undefined, days: 0, unused };
+  }
+  const { weekdays, dates } = given.daysOff;
+  const none = { weekdays: new Set<number>(), dates: new Set<number>(), said: "" };
+  const midnight =
+    start !== undefined
+      ? Math.floor(start)
+      : readyBy === undefined
+        ? undefined
+        : latestStart(
+            readyBy,
+            opens,
+            (at) =>
+              at === undefined
+                ? bestOf(sets, colors, { ...dayFrom(61, opens), clock: clockFrom({ ...given, daysOff: none }, 61) }, given, undefined)
+                    .scheduled.done
+                : found(at, opens).scheduled.done,
+            (at) => weekdays.has(at % 7) || dates.has(at),
+          );
+  const from = start === undefined ? opens : timeOfDay(start);
+  const { scheduled, stocks } = found(midnight, from);
+  if ((midnight ?? 0) + scheduled.done / day > lastDay) throw noAnswer`the plan runs past the year 9999: plan fewer pieces at a time`;
+  const next = colors.map(() => 0);
+  const loads = scheduled.loads.map((load, i): Planned => {
+    const entry = stocks[load.color].entries[next[load.color]++];
+    return { ...load, ...scheduled.times[i], ...entry, colorName: colors[load.color].name };
+  });
+  const first = loads.reduce((least, load) => Math.min(least, load.from), Number.POSITIVE_INFINITY);
   return {
+    tub,
     loads,
-    unplanned: [...given.pieces.unplanned, ...unplanned].sort((a, b) => a.index - b.index),
-    left: loads.at(-1)?.left ?? given.resinOnHand,
+    pulls: new Set(loads.map(({ pull }) => pull)).size,
+    colors: colors.map((color, i) => ({ ...color, ...stocks[i] })),
+    unplanned: rows,
+    midnight,
+    clock: clockFrom(given, midnight),
+    done: scheduled.done,
+    days: dayOf(scheduled.done - 2 * slack) - dayOf(first) + 1,
+    unused,
   };
 }

@@ -1,6 +1,10 @@
 import { count, date, optional, quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
+import { choice } from "../../shared/words";
 import { inTheOven } from "../cure/settings";
+import { fromLabel } from "../label";
+import { daysOffArg, noDaysOff } from "./daysoff";
+import { hourArg } from "./hour";
 
 const ovenSize = (side: string, inches: number) =>
   setting(`oven ${side}`, quantity("length", `${side} of an oven shelf`, inches, [1, 400]), inches, "measured in the shop");
@@ -32,19 +36,27 @@ export const soakHours = setting(
   "soak hours",
   quantity("hours", "hours of soaking after the vacuum is let go", 8, [0, 2400]),
   (shop) => (shop.get(vacuumHours) * 2) as never,
-  "from memory: at least twice the vacuum hours",
+  `${fromLabel}: at least twice the vacuum hours`,
 );
 
 export const loadingMinutes = setting(
   "loading minutes",
-  quantity("minutes", "time to load the chamber, and again to take out", 30, [0, 720]),
+  quantity("minutes", "time to load a tub, and again to take out", 30, [0, 720]),
   30,
   "from memory",
 );
 
-const hour = (what: string, at: number) => quantity("number", `hour at which ${what}`, at, [0, 24]);
-export const opens = setting("opens", hour("somebody comes in", 8), 8, "from memory: a value between 0 and 1 is a clock time");
-export const closes = setting("closes", hour("nobody is there any more", 20), 20, "from memory: a value between 0 and 1 is a clock time");
+export const opens = setting("opens", hourArg("somebody comes in", 8), 8, "from memory: a value between 0 and 1 is a clock time");
+export const closes = setting(
+  "closes",
+  hourArg("nobody is there any more", 20),
+  20,
+  "from memory: a value between 0 and 1 is a clock time",
+);
+
+export const daysOff = setting("days off", daysOffArg, () => noDaysOff, "the calendar");
+
+export const order = setting("order", choice("order of the loads", ["best", "as typed"], "best"), "best", "the shop's choice");
 
 export const foilAllowance = setting("foil allowance", quantity("number", "foil over wrapped surface", 1.5, [1, 10]), 1.5, "from memory");
 

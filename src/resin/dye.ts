@@ -4,18 +4,18 @@ import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { dyeRate } from "./settings";
 
-/** Dye powder for a volume of fluid: rate × fluid. */
+/** Dye powder for a volume of resin: rate × resin. */
 export const dye = define({
   name: "DYE",
   per: "piece",
   asks: "How much dye powder goes in?",
-  args: { fluid: quantity("fluid", "fluid to colour", 2, [0, 1e6]), rate: dyeRate },
+  args: { fluid: quantity("fluid", "resin to color", 2, [0, 1e6]), rate: dyeRate },
   shop: {},
   returns: cell(quantity("powder", "dye powder", 0.5)),
   format: "0.00",
   equation: "{rate} × {fluid}",
   source: "common practice, no source: 1/4 tsp to a quart, adjusted for intensity",
-  accuracy: "a starting point: powders differ in strength, and the deeper into a large piece, the less colour",
+  accuracy: "a starting point: powders differ in strength, and the deeper into a large piece, the less color",
   cautions: ["resin", "dust"],
   worked: { typed: [2], gives: 0.5 },
   twin: "{rate}*{fluid}",

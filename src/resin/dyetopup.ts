@@ -11,9 +11,9 @@ export function dyeToAdd(onHand: number, itsRate: number, added: number, rate: n
   const wanted = rate * (onHand + added);
   const there = itsRate * onHand;
   if (there <= wanted * (1 + 1e-9)) return Math.max(0, wanted - there);
-  if (rate === 0) throw noAnswer`too strong already: no clear fluid takes all of the dye out`;
+  if (rate === 0) throw noAnswer`too strong already: no clear resin takes all of the dye out`;
   const clear = there / rate - onHand;
-  throw noAnswer`too strong already: ${said("fluid", clear)} of clear fluid in all would bring it down, ${said("fluid", clear - added)} more than is added`;
+  throw noAnswer`too strong already: ${said("fluid", clear)} of clear resin in all would bring it down, ${said("fluid", clear - added)} more than is added`;
 }
 
 /** Dye powder that goes in with a top-up. */
@@ -22,9 +22,9 @@ export const dyetopup = define({
   per: "piece",
   asks: "How much dye goes in with a top-up?",
   args: {
-    onHand: quantity("fluid", "fluid on hand", 1.5, [0, 1e6]),
-    itsRate: quantity("strength", "dye rate of the fluid on hand", 0.25, [0, 96]),
-    added: quantity("fluid", "clear fluid added", 2, [0, 1e6]),
+    onHand: quantity("fluid", "resin on hand", 1.5, [0, 1e6]),
+    itsRate: quantity("strength", "dye rate of the resin on hand", 0.25, [0, 96]),
+    added: quantity("fluid", "clear resin added", 2, [0, 1e6]),
     rate: dyeRate,
   },
   shop: {},
@@ -32,7 +32,7 @@ export const dyetopup = define({
   format: "0.00",
   equation: "{rate} × ({onHand} + {added}) − {itsRate} × {onHand}",
   source: "conservation of the dye; the dye rate: common practice, no source",
-  accuracy: "exact for the rates given; wood takes dye and fluid unevenly, so old fluid may be off its rate: judge it by eye",
+  accuracy: "exact for the rates given; wood takes dye and resin unevenly, so old resin may be off its rate: judge it by eye",
   cautions: ["resin", "dust"],
   worked: { typed: [1.5, 0.25, 2, 0.5], gives: 1.375 },
   twin: unless("{itsRate}*{onHand}>{rate}*({onHand}+{added})*(1+1E-9)", "MAX(0,{rate}*({onHand}+{added})-{itsRate}*{onHand})"),

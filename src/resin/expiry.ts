@@ -4,7 +4,7 @@ import { noAnswer } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { edate } from "../../shared/serial";
-import { catalysedMonths } from "./settings";
+import { catalyzedMonths } from "./settings";
 
 /** The last serial day a spreadsheet knows, 31 December 9999. */
 const lastDay = 2958465;
@@ -21,12 +21,12 @@ export const expiry = define({
   name: "EXPIRY",
   per: "piece",
   asks: "Until when is the mixed resin good?",
-  args: { mixed: date("day it was mixed", "2026-01-31"), months: catalysedMonths },
+  args: { mixed: date("day it was mixed", "2026-01-31"), months: catalyzedMonths },
   shop: {},
   returns: cell(date("use-by date", "2026-04-30")),
   format: "yyyy-mm-dd",
   equation: "the day of the month of {mixed}, {months} later; the last of the month where it has no such day",
-  source: "EDATE: OpenDocument 1.3 part 4 (OpenFormula), 6.10.5; three months catalysed: common practice, no source",
+  source: "EDATE: OpenDocument 1.3 part 4 (OpenFormula), 6.10.5; three months catalyzed: common practice, no source",
   accuracy: "the day is exact, the shelf life is not: the label decides, and warmth shortens it",
   cautions: ["storage"],
   worked: { typed: ["2026-01-31"], gives: 46142 },

@@ -4,6 +4,7 @@ import { dye } from "./dye";
 import { dyetopup } from "./dyetopup";
 import { expiry } from "./expiry";
 import { fullness } from "./fullness";
+import { intub } from "./intub";
 import { mix } from "./mix";
 import { oldestuseby } from "./oldestuseby";
 import { resinbook } from "./resinbook";
@@ -20,6 +21,7 @@ export const resin: readonly Contract[] = [
   dyetopup,
   spoons,
   mix,
+  intub,
   expiry,
   oldestuseby,
   resinbook,

@@ -1,13 +1,15 @@
 import { count, quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
+import type { Likely } from "../../shared/likely";
 import { said } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { row } from "../../shared/result";
-import { packetMakes, resinOnHand } from "./settings";
+import { fullnessSpread, packetMakes, resinOnHand } from "./settings";
+import { spreadOf } from "./spread";
 
 const slack = 1e-9;
 
-/** Whole packets that make up what is missing, and the fluid they make. */
+/** Whole packets that make up what is missing, and the resin they make. */
 export function packetsFor(need: number, onHand: number, makes: number): { packets: number; mixed: number } {
   const short = need - onHand;
   const packets = short <= need * slack ? 0 : Math.ceil((short / makes) * (1 - slack));
@@ -22,21 +24,34 @@ export const mix = define({
   name: "MIX",
   per: "call",
   asks: "How much do I mix?",
-  args: { need: quantity("fluid", "fluid needed", 2.3, [0, 1e6]), onHand: resinOnHand },
-  shop: { packetMakes },
+  args: { need: quantity("fluid", "resin needed", 2.3, [0, 1e6]), onHand: resinOnHand },
+  shop: { packetMakes, fullnessSpread },
   returns: row({
     mixed: quantity("fluid", "to mix", 2),
     packets: count("packets", 2, [0, 1e9]),
-    left: quantity("fluid", "fluid left over", 0.2),
+    left: quantity("fluid", "resin left over", 0.2),
   }),
   format: { mixed: "0.00", packets: "0", left: "0.00" },
   equation: "{need} − {onHand}, not under 0, up to whole packets of {packetMakes}",
   source: "common practice, no source: mix only what is missing, for unmixed resin keeps for years and mixed resin for months",
-  accuracy: "exact for the numbers given; a packet split by eye is not what it says",
+  accuracy:
+    "exact for the numbers given; what the wood will take is a guess, and the likely range is that of the need (the setting “fullness spread”). A packet split by eye is not what it says",
   cautions: ["resin", "storage"],
   worked: { typed: [2.3, 0.5], gives: [2, 2, 0.2] },
   twin: { mixed: mixedTwin, packets: packetsTwin, left: `MAX(0,{onHand}+${mixedTwin}-{need})` },
   steps: ({ need, onHand }) => ({ missing: said("fluid", Math.max(0, need - onHand)) }),
+  trust: ({ need, onHand, packetMakes, fullnessSpread }) => {
+    const ends = spreadOf(need, fullnessSpread).map((end) => ({ need: end!, ...packetsFor(end!, onHand, packetMakes) }));
+    const range = (of: (end: (typeof ends)[number]) => number): Likely => {
+      const [a, b] = ends.map(of);
+      return [Math.min(a, b), Math.max(a, b)];
+    };
+    return {
+      mixed: range(({ mixed }) => mixed),
+      packets: range(({ packets }) => packets),
+      left: range(({ need, mixed }) => Math.max(0, onHand + mixed - need)),
+    };
+  },
   run: ({ need, onHand, packetMakes }) => {
     const { packets, mixed } = packetsFor(need, onHand, packetMakes);
     return {

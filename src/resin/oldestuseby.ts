@@ -6,7 +6,7 @@ import { cell } from "../../shared/result";
 import { isoDate } from "../../shared/serial";
 import { column } from "../../shared/whole";
 import { useBy } from "./expiry";
-import { catalysedMonths } from "./settings";
+import { catalyzedMonths } from "./settings";
 
 function oldest(dates: readonly (number | undefined)[]): number {
   const first = dates.reduce<number>((first, day) => Math.min(first, day ?? first), Number.POSITIVE_INFINITY);
@@ -19,13 +19,13 @@ export const oldestuseby = define({
   name: "OLDESTUSEBY",
   per: "call",
   asks: "Until when is topped-up resin good?",
-  args: { dates: column(date("day it was mixed", "2026-01-31")), months: catalysedMonths },
+  args: { dates: column(date("day it was mixed", "2026-01-31")), months: catalyzedMonths },
   shop: {},
   returns: cell(date("use-by date", "2026-04-30")),
   format: "yyyy-mm-dd",
   equation: "the day of the month of {oldest}, {months} later; the last of the month where it has no such day",
   source:
-    "EDATE: OpenDocument 1.3 part 4 (OpenFormula), 6.10.5; the oldest part decides, three months catalysed: common practice, no source",
+    "EDATE: OpenDocument 1.3 part 4 (OpenFormula), 6.10.5; the oldest part decides, three months catalyzed: common practice, no source",
   accuracy: "the day is exact, the shelf life is not: the label decides, and warmth shortens it",
   cautions: ["storage"],
   worked: { typed: [["2026-03-14", "", "2026-01-31"]], gives: 46142 },

@@ -6,7 +6,7 @@ import { type Made, table } from "../../shared/result";
 import { type Line, rows } from "../../shared/whole";
 import { after, empty, type Stand } from "./books";
 import { useBy } from "./expiry";
-import { catalysedMonths } from "./settings";
+import { catalyzedMonths } from "./settings";
 
 type Fluid = Quantity<"fluid">;
 const fluid = (label: string, example: number) => quantity("fluid", label, example, [0, 1e6]);
@@ -75,7 +75,7 @@ export const resinbook = define({
   per: "call",
   asks: "How much mixed resin is there, and until when is it good?",
   args: { runs: rows("runs", columns) },
-  shop: { months: catalysedMonths },
+  shop: { months: catalyzedMonths },
   returns,
   format: { volume: "0.00", rate: "0.00", useBy: "yyyy-mm-dd" },
   equation:

@@ -1,5 +1,7 @@
 import { date, optional, quantity } from "../../shared/argument";
+import type { Quantity } from "../../shared/quantity";
 import { setting } from "../../shared/settings";
+import { fromLabel } from "../label";
 
 export const fullness = setting(
   "fullness",
@@ -8,38 +10,45 @@ export const fullness = setting(
   "from memory: calibrate with FULLNESS; sound maple is nearer 0.4",
 );
 
-export const drips = setting("drips", quantity("film", "fluid lost on surfaces, as a film", 0.1, [0, 10]), 0.1, "from memory");
-
-export const dyeRate = setting(
-  "dye rate",
-  quantity("strength", "dye powder to a measure of fluid", 0.25, [0, 96]),
-  0.25,
-  "common practice, no source",
+export const fullnessSpread = setting(
+  "fullness spread",
+  quantity("share", "how far the fullness of a run may be off, either way", 0.45, [0, 1]),
+  0.45,
+  "from memory: × 0.55 to × 1.45; your own Run Log gives a wood's own once it has three weighings",
 );
+
+export const drips = setting("drips", quantity("film", "resin lost on surfaces, as a film", 0.1, [0, 10]), 0.1, "from memory");
+
+export const dyeRate = setting("dye rate", quantity("strength", "dye powder to a measure of resin", 0.25, [0, 96]), 0.25, fromLabel);
 
 export const packetMakes = setting(
   "packet makes",
-  quantity("fluid", "fluid that one packet of catalyst makes", 1, [0.001, 1000]),
+  quantity("fluid", "resin that one packet of catalyst makes", 1, [0.001, 1000]),
   1,
-  "common practice, no source",
+  fromLabel,
 );
 
 const months = (what: string, many: number) => quantity("months", `months ${what} resin keeps`, many, [0, 1200]);
-export const catalysedMonths = setting("catalysed months", months("catalysed", 3), 3, "common practice, no source");
-export const unmixedMonths = setting("unmixed months", months("unmixed", 36), 36, "common practice, no source");
+export const catalyzedMonths = setting("catalyzed months", months("catalyzed", 3), 3, fromLabel, "catalysed months");
+export const unmixedMonths = setting("unmixed months", months("unmixed", 36), 36, fromLabel);
 
 export const resinOnHand = setting(
   "resin on hand",
-  quantity("fluid", "mixed fluid left from last time", 1, [0, 1e6]),
+  quantity("fluid", "mixed resin left from last time", 1, [0, 100]),
   0,
   "measured in the shop",
 );
 
-export const resinDyeRate = setting(
+/** Resin dyed to another rate than today's says nothing of its own: with a changed dye rate somebody must type it. */
+export const resinDyeRate = setting<Quantity<"strength"> | undefined>(
   "resin dye rate",
-  quantity("strength", "dye rate of the resin on hand", 0.25, [0, 96]),
-  (shop) => shop.get(dyeRate),
-  "the dye rate, unless another is known",
+  optional(quantity("strength", "what the resin on hand was dyed at", 0.25, [0, 96])),
+  (shop) => {
+    const rate = shop.get(dyeRate);
+    const changed = Math.abs(rate - dyeRate.fallback(shop)) > 1e-9 * rate;
+    return changed && shop.get(resinOnHand) > 0 ? undefined : rate;
+  },
+  "what it was dyed at; the dye rate while that is its default",
 );
 
 export const resinMixedOn = setting(
@@ -47,4 +56,11 @@ export const resinMixedOn = setting(
   optional(date("day the oldest part of the resin on hand was mixed", "2026-03-14")),
   undefined,
   "the label on the tub",
+);
+
+export const mostResin = setting(
+  "most resin",
+  optional(quantity("fluid", "mixed resin of one color that may stand in tubs at once", 4, [0.01, 1000])),
+  undefined,
+  "what the shop wants to tie up; blank: no limit",
 );

@@ -1,5 +1,6 @@
 import { quantity } from "../../shared/argument";
 import { define } from "../../shared/contract";
+import { type Sentence, sentence } from "../../shared/outcome";
 import { cell } from "../../shared/result";
 import { fromInternal, plainUnits } from "../../shared/unit";
 import { text } from "../../shared/words";
@@ -16,14 +17,28 @@ const spoonSet = [
 const nothing = "none";
 const pinch = "a pinch, under 1/8 tsp";
 
+const eighthsOf = (volume: number): number => Math.floor(fromInternal(volume, teaspoon) * 8 * (1 + 1e-9) + 0.5);
+
 /** A volume of powder in kitchen spoons, to the nearest eighth of a teaspoon; half an eighth rounds up. */
 function inSpoons(volume: number): string {
   if (volume === 0) return nothing;
-  const eighths = Math.floor(fromInternal(volume, teaspoon) * 8 * (1 + 1e-9) + 0.5);
+  const eighths = eighthsOf(volume);
   if (eighths === 0) return pinch;
   const full = Math.floor(eighths / 8);
   const parts = spoonSet.flatMap(([eighth, name]) => (eighths & eighth ? [name] : []));
   return [...(full ? [`${full} tsp`] : []), ...parts].join(" + ");
+}
+
+/** So far off that a person wants to know. */
+const noticeable = 0.05;
+
+/** How far the rounding goes, where it goes far. */
+function roundingOf(volume: number): readonly Sentence[] {
+  const wanted = fromInternal(volume, teaspoon) * 8;
+  const off = eighthsOf(volume) / wanted - 1;
+  if (volume === 0 || Math.abs(off) < noticeable || off === -1) return [];
+  const far = `${Math.round(100 * Math.abs(off))} %`;
+  return [sentence`${inSpoons(volume)}, ${far} ${off > 0 ? "over" : "under"}: dye is a matter of taste here.`];
 }
 
 /** The same in built-in spreadsheet syntax. */
@@ -49,5 +64,6 @@ export const spoons = define({
   cautions: ["dust"],
   worked: { typed: [1.25], gives: "1 tsp + 1/4 tsp" },
   twin: inSpoonsTwin(),
+  beside: ({ dye }) => roundingOf(dye),
   run: ({ dye }) => inSpoons(dye),
 });

@@ -12,17 +12,7 @@ export interface Found {
 
 const settingNames = [
   ...["vacuum hours", "soak hours", "loading minutes", "wrap minutes per piece", "opens", "closes"],
-  ...[
-    "oven",
-    "core",
-    "in the oven",
-    "scale reads",
-    "resin on hand",
-    "resin dye rate",
-    "dye rate",
-    "resin mixed on",
-    "tub",
-  ],
+  ...["oven", "core", "in the oven", "scale reads", "resin on hand", "resin dye rate", "dye rate", "resin mixed on", "tub"],
 ];
 
 /** Of the deepest reading the gauge should reach this share: common practice, no source. */

@@ -4,7 +4,8 @@ import { quantity } from "../../shared/argument";
 export const heightAbove = (label: string) => quantity("altitude", label, 2000, [-1500, 36000]);
 
 // US Standard Atmosphere, 1976, table 2 and section 1.2: its own constants, some of them since refined.
-const P0 = 101325;
+/** Pressure at sea level, Pa. */
+export const seaLevel = 101325;
 const T0 = 288.15;
 /** Fall of temperature in the lowest layer, K per geopotential metre. */
 const L = 0.0065;
@@ -20,7 +21,7 @@ const power = (g0 * M0) / (R * L);
  * Pressure at a geometric altitude Z: P = P0 (1 − L H / T0) ^ (g0 M0 / R L), with the geopotential altitude H = r0 Z / (r0 + Z).
  * Reference: US Standard Atmosphere, 1976, eqs. 18 and 33a (numbers from memory).
  */
-export const standardPressure = (Z: number): number => P0 * (1 - (L * ((r0 * Z) / (r0 + Z))) / T0) ** power;
+export const standardPressure = (Z: number): number => seaLevel * (1 - (L * ((r0 * Z) / (r0 + Z))) / T0) ** power;
 
 /** The same in built-in spreadsheet syntax, of a name that stands for metres. */
-export const standardPressureTwin = (Z: string): string => `${P0}*(1-${L}*(${r0}*{${Z}}/(${r0}+{${Z}}))/${T0})^${power}`;
+export const standardPressureTwin = (Z: string): string => `${seaLevel}*(1-${L}*(${r0}*{${Z}}/(${r0}+{${Z}}))/${T0})^${power}`;

@@ -8,6 +8,9 @@ import { type Air, airArgs, airPressure, airSettings, airSource, airStep, airTwi
 import { gaugeArg } from "./gauge";
 import { pumpEndPressure } from "./settings";
 
+export const chamberVolume = quantity("fluid", "inside volume of the chamber", 10, [0.001, 1e6]);
+export const pumpRate = quantity("flow", "rate of the pump or venturi", 2.5, [0.001, 1e5]);
+
 interface Pump {
   readonly volume: number;
   readonly rate: number;
@@ -29,8 +32,8 @@ export const pumpDown = define({
   per: "piece",
   asks: "How long does the pump take?",
   args: {
-    volume: quantity("fluid", "inside volume of the chamber", 10, [0.001, 1e6]),
-    rate: quantity("flow", "rate of the pump or venturi", 2.5, [0.001, 1e5]),
+    volume: chamberVolume,
+    rate: pumpRate,
     gauge: gaugeArg,
     ...airArgs,
   },

@@ -20,7 +20,8 @@ export const pumpEndPressure = setting(
 
 export const lidLimit = setting(
   "lid limit",
-  quantity("share", "most of the design stress a lid may bear", 0.5, [0.01, 1]),
+  // The working tells no share of any lid's stress.
+  { ...quantity("share", "most of the design stress a lid may bear", 0.5, [0.01, 1]), say: () => "as set" },
   0.5,
   "from memory: ports, scratches and resin are not in the formula",
 );

@@ -35,12 +35,21 @@ function weighings(weights: Column, hours: Column | undefined): Weighing[] {
   return found;
 }
 
-/** The last weighing, and the latest one at least two hours before it. */
+const again = () => noAnswer`weigh again in 2 hours`;
+
+const allowedOf = ({ weight }: Weighing): number => change * weight * (1 + whisker);
+
+/**
+ * The last weighing, and the latest one at least two hours before it; where all came sooner, the first of them if the wood
+ * lost too much since: it would lose more in two hours.
+ */
 function lastTwo(given: { weights: Column; hours?: Column }): { last: Weighing; before: Weighing } {
   const all = weighings(given.weights, given.hours);
   const last = all.at(-1);
-  const before = last && all.findLast(({ at }) => last.at - at >= interval * (1 - whisker));
-  if (!before) throw noAnswer`weigh again in 2 hours`;
+  if (!last || all.length < 2) throw again();
+  const before = all.findLast(({ at }) => last.at - at >= interval * (1 - whisker)) ?? all[0];
+  const isSoon = last.at - before.at < interval * (1 - whisker);
+  if (isSoon && before.weight - last.weight <= allowedOf(last)) throw again();
   return { last, before };
 }
 
@@ -72,7 +81,7 @@ export const isDry = define({
   },
   run: ({ weights, hours, scaleStep }) => {
     const { last, before } = lastTwo({ weights, hours });
-    const allowed = change * last.weight * (1 + whisker);
+    const allowed = allowedOf(last);
     if (scaleStep > allowed) throw noAnswer`the scale cannot tell: weigh several pieces together`;
     return Math.abs(before.weight - last.weight) <= allowed;
   },

@@ -10,6 +10,17 @@ const also: Readonly<Record<string, string>> = {
   "bald cypress": "Baldcypress",
   redwood: "Redwood, old-growth",
   "Douglas fir": "Douglas-fir, coast",
+  "hedge apple": "Osage-orange",
+  "bois d'arc": "Osage-orange",
+  "California bay": "California laurel",
+  myrtlewood: "California laurel",
+  "Alaska yellow cedar": "Cedar, yellow",
+};
+
+/** Names of the trade for several tabled woods: Wood Handbook, ch. 2, from memory. */
+const trade: Readonly<Record<string, readonly string[]>> = {
+  "hard maple": ["sugar maple", "black maple"],
+  "soft maple": ["silver maple", "red maple", "bigleaf maple", "boxelder"],
 };
 
 export interface Species {
@@ -21,6 +32,8 @@ export interface Species {
   /** Volumetric shrinkage from green to oven-dry, a share; undefined where the table has none. */
   readonly shrinkage: number | undefined;
   readonly source: string;
+  /** The shrinkage is from memory. */
+  readonly fromMemory: boolean;
 }
 
 /** Handbook names whose second part says it all. */
@@ -42,13 +55,14 @@ const listed = (name: string): string => name.replace(/^(.*) (\S+)$/, "$2, $1");
 
 const squash = (name: string) => name.toLowerCase().replace(/[^a-z0-9]/g, "");
 
-const species = speciesRows.map(([name, green, at12, shrinkage, source]): Species & { handbook: string } => ({
+const species = speciesRows.map(([name, green, at12, shrinkage, source, from]): Species & { handbook: string } => ({
   handbook: name,
   name: spoken(name),
   green,
   at12,
   shrinkage: shrinkage === undefined ? undefined : shrinkage / 100,
   source: speciesSources[source],
+  fromMemory: from === "memory",
 }));
 
 const known = new Map<string, Species>();
@@ -61,18 +75,42 @@ for (const [name, handbook] of Object.entries(also)) known.set(squash(name), kno
 
 export const speciesNames: readonly string[] = species.map(({ name }) => name);
 
+/** Usual names and spellings beside those of the tables, as people type them. */
+export const otherNames: readonly string[] = ["box elder", "honey locust", "osage orange", ...Object.keys(also)];
+
+/** The name as a list or index has it: "maple, silver". */
+export const indexed = (name: string): string => listed(name);
+
+/** Woods that a name takes together: "maple", "red oak", "soft maple". */
+function membersOf(name: string): readonly string[] {
+  const wanted = squash(spoken(name));
+  const group = Object.entries(trade).find(([word]) => squash(word) === wanted);
+  if (group) return group[1];
+  const isMember = ({ handbook, name }: (typeof species)[number]) => {
+    const words = name.split(/[\s-]+/);
+    return squash(handbook.split(",")[0]) === wanted || words.some((_, i) => i > 0 && squash(words.slice(i).join("")) === wanted);
+  };
+  return wanted ? species.filter(isMember).map(({ name }) => name) : [];
+}
+
 /** The wood a name stands for, in any case, either word order, with or without spaces, hyphens and commas. */
 export function findSpecies(name: string): Species {
   const found = known.get(name) ?? known.get(squash(name));
   if (found) return found;
+  const members = membersOf(name);
+  if (members.length) throw noAnswer`“${name}” is not one wood: type ${members.length > 1 ? "one of " : ""}${members.join(", ")}`;
   const near = nearest(spoken(name), speciesNames);
   throw near.length
     ? noAnswer`no wood called “${name}” is in the tables: the nearest are ${near.join(", ")}`
     : noAnswer`no wood called “${name}” is in the tables: weigh and measure it with PIECEGRAVITY`;
 }
 
-/** Shrinkage to oven-dry where the table has none: S0 = 26.5 Gb % (FPL-GTR-282, eq. 4-12). */
-const shrinkageOf = ({ green, shrinkage }: Species): number => shrinkage ?? 0.265 * green;
+/**
+ * Shrinkage to oven-dry, a share: tabled, else what the tabled pair of gravities shows, S0 = (1 − Gb/G12)/0.6 (FPL-GTR-282,
+ * eqs. 4-9 and 4-11), and where there is no pair S0 = 26.5 Gb % (eq. 4-12).
+ */
+const shrinkageOf = ({ green, at12, shrinkage }: Species): number =>
+  shrinkage ?? (at12 === undefined ? 0.265 * green : (1 - green / at12) / 0.6);
 
 /** Specific gravity on volume at a moisture below fibre saturation (30 %): Gx = Gb / (1 − Sx), Sx = S0 (1 − x/30) (eqs. 4-9 and 4-11). */
 export const gravityAt = (wood: Species, moisture: number): number => wood.green / (1 - shrinkageOf(wood) * (1 - moisture / 0.3));

@@ -85,7 +85,7 @@ export const suitability = define({
     condition: optional(choice("condition", conditions, "spalted")),
   },
   shop: { dryEnough, goodVoids, fairVoids, poorVoids, reach },
-  returns: row({ grade: choice("grade", [...grades, "dry first"], "good"), reason: text("reason", "67.66 % voids: good") }),
+  returns: row({ grade: choice("grade", [...grades, "dry first"], "good"), reason: text("reason", "68.03 % voids: good") }),
   format: { grade: "General", reason: "General" },
   equation:
     "dry first if {moisture} is over {dryEnough}; else by {voids}: good from {goodVoids}, fair from {fairVoids}, poor from {poorVoids}; one lower if half of {thickness} is over {reach}; one higher if spalted or punky; resistant heartwood at best poor or fair unless punky",
@@ -93,7 +93,7 @@ export const suitability = define({
     "common practice, no source: dense woods take little, decay opens the structure, the centre of a large piece stays weak and pale; voids: Wood Handbook, FPL-GTR-282 (2021), eq. 4-3; resistant heartwoods after its Table 15-7, from memory, a short list",
   accuracy: "a hint, not a measurement: sapwood of a resistant wood takes more, tight grain and resin less; treat one piece and weigh it",
   cautions: ["dust", "wet wood"],
-  worked: { typed: ["silver maple", 0.75], gives: ["good", "67.66 % voids: good"] },
+  worked: { typed: ["silver maple", 0.75], gives: ["good", "68.03 % voids: good"] },
   steps: ({ wood, moisture }) => ({ voids: said("share", Math.max(0, voidShare(wood.gravity, moisture))) }),
   run: (given) => judged(given),
 });

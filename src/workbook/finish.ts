@@ -24,8 +24,15 @@ const parted = (xml: string): string =>
     (rules.match(/<cfRule .*?<\/cfRule>/gs) ?? []).map((rule) => `${open}${rule}</conditionalFormatting>`).join(""),
   );
 
-/** Programs without the functions must not be told to calculate on opening: they would lose every value. */
-const calm = (xml: string): string => xml.replace(/ fullCalcOnLoad="1"/, "");
+/**
+ * Programs without the functions must not be told to calculate on opening, or they lose every value. A number lower than Excel's
+ * own tells it so too: this one is what Excel 2019 and later write.
+ */
+const calm = (xml: string): string => xml.replace(/<calcPr[^>]*\/>/, '<calcPr calcId="191029"/>');
+
+/** Which library wrote the file is nothing to its reader. */
+const unsigned = (xml: string): string =>
+  xml.replace(/<Application>[^<]*<\/Application>/, "").replace(/<dc:creator>[^<]*<\/dc:creator>/, "");
 
 /** Print areas and titles of sheets whose names are more than one word. */
 const quotedSheets = (xml: string): string => xml.replace(/(<definedName name="_xlnm[^>]*>)([^<'!]*[^\w<'!][^<'!]*)!/g, "$1'$2'!");
@@ -37,6 +44,7 @@ export function finished(file: Uint8Array, parts: readonly Part[]): Uint8Array {
   };
   edit("xl/styles.xml", orderedFonts);
   edit("xl/workbook.xml", (xml) => quotedSheets(calm(xml)));
+  for (const path of ["docProps/app.xml", "docProps/core.xml"]) if (all[path]) edit(path, unsigned);
   for (const path of Object.keys(all)) if (/^xl\/worksheets\/[^/]+\.xml$/.test(path)) edit(path, (xml) => parted(typedErrors(xml)));
   parts.forEach(({ path, xml }, i) => {
     all[path] = strToU8(xml);

@@ -46,6 +46,14 @@ const inches = plainUnits("US").length.name;
 const formatOf = (input: Allowed | true | undefined, unit: string | Formula | undefined): string | undefined =>
   input && input !== true && "from" in input ? (unit === inches ? fractions : plainNumber) : undefined;
 
+/** What My Shop says first: which value there is wrong or missing, and what to type. Every other sheet repeats that and no more. */
+const shopSays = refTo("My Shop", leadRow, 0);
+const shopIsWrong = formula`LEFT(${shopSays},1)="“"`;
+export const shopWarning = [shopIsWrong, formula`${shopSays}`] as const;
+
+/** A reason, but for what only follows from a wrong value on My Shop. */
+export const ownReason = (reason: Formula): Formula => formula`IF(${shopIsWrong},"",${reason})`;
+
 const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
 
 /** Lays one sheet out from top to bottom and hands out references to what it placed. */
@@ -95,10 +103,11 @@ export class Page {
   }
 
   /** Says in place of what the sheet is for what must be put right before it can be trusted; the first that holds. */
-  warn(...warnings: readonly (readonly [when: Formula, words: string])[]): this {
+  warn(...warnings: readonly (readonly [when: Formula, words: string | Formula])[]): this {
     const lead = refTo(this.sheet.name, leadRow, 0);
     const purpose = formula`"${this.sheet.purpose}"`;
-    const made = warnings.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},"${words}",${rest})`, purpose);
+    const said = (words: string | Formula) => (typeof words === "string" ? formula`"${words}"` : words);
+    const made = warnings.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},${said(words)},${rest})`, purpose);
     this.put(lead.row, lead.column, { formula: made, look: "lead" });
     // A rule that looks at its own cell holds in every program.
     return this.alert("bad", lead, formula`${lead}<>${purpose}`);
@@ -204,8 +213,10 @@ export const failed = (cell: Ref): Formula =>
   formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,AND(LEN(${cell})>0,${cell}<>"${notHere}")))`;
 
 /** Nothing failed where the plain edition has no formula for what was changed. */
-export const goneWords = "only the live edition works this out afresh";
+export const goneWords = "only the workbook with the add-in works this out again";
 
 /** Plain words beside a cell that may fail. */
-export const verdict = (cell: Ref, good: string, bad: string, gone = goneWords): Formula =>
-  formula`IF(ISNUMBER(${cell}),"${good}",IF(ISERROR(${cell}),"${bad}",IF(${cell}="${notHere}","${gone}",IF(LEN(${cell})>0,"${bad}",""))))`;
+export const verdict = (cell: Ref, good: string, bad: string, gone = goneWords): Formula => {
+  const reason = formula`IF(ISERROR(${cell}),"${bad}",IF(${cell}="${notHere}","${gone}",IF(LEN(${cell})>0,"${bad}","")))`;
+  return formula`IF(ISNUMBER(${cell}),"${good}",${ownReason(reason)})`;
+};

@@ -3,6 +3,7 @@ import type { Book } from "./book";
 import type { Edition } from "./formula";
 import { kitOf, readShop } from "./kit";
 import { live } from "./live";
+import { shopWarning } from "./page";
 import type { Ref } from "./place";
 import { plain } from "./plain";
 import { blanksSheet } from "./sheets/blanks";
@@ -57,16 +58,12 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     check.page,
     woods.page,
   ];
-  const wrong = [
-    shop.isWrong,
-    "Something on My Shop is wrong or missing: put right what is red there before you trust this sheet.",
-  ] as const;
   const refused = [
     shop.isRefused,
-    "The lid on My Shop is refused: no vacuum under it. Use a chamber and lid made and rated for vacuum.",
+    "The lid on My Shop is too weak: do not pump. Use a chamber and lid made and rated for vacuum.",
   ] as const;
-  for (const page of [blanks.page, resin.page, supplies, log]) page.warn(wrong);
-  for (const page of [today.page, loads.page]) page.warn(refused, wrong);
+  for (const page of [blanks.page, resin.page, supplies, log, price.page]) page.warn(shopWarning);
+  for (const page of [today.page, loads.page]) page.warn(shopWarning, refused);
   const pages = [startSheet(rest, check.line), ...rest];
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));
   return {

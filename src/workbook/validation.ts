@@ -22,7 +22,7 @@ function ruleOf(allowed: Allowed) {
       operator: "greaterThanOrEqual" as const,
       formula1: "61",
       errorStyle: "warning" as const,
-      errorMessage: "A date is due here, or a date and a time.",
+      errorMessage: "Type a date, or a date and a time.",
     };
   const { from, to, whole } = allowed;
   return {

@@ -1,5 +1,6 @@
 import { type WriteSheet, writeXlsx } from "hucre/xlsx";
 import { isFault } from "../../shared/outcome";
+import { callsOurs } from "../calls";
 import type { Book, Sheet } from "./book";
 import type { Cached } from "./cached";
 import { chartOf } from "./chart";
@@ -30,9 +31,11 @@ function cellOf(sheet: string, at: string, { cell, value, formula, spill, frozen
   };
   if (formula === undefined) return { value: code === "" ? null : (code ?? null), ...extra };
   const [row, column] = ofKey(at);
-  const array = spill && {
+  // A call that is not written so is shown by Excel with a sign in front, and gives one value where a column is asked for.
+  const fills = spill ?? (callsOurs(formula) ? { rows: 1, columns: 1 } : undefined);
+  const array = fills && {
     formulaType: "array" as const,
-    formulaRef: rangeText(refTo(sheet, row, column, spill.rows, spill.columns)),
+    formulaRef: rangeText(refTo(sheet, row, column, fills.rows, fills.columns)),
     formulaDynamic: true,
   };
   return { formula, formulaResult: code ?? "", ...array, ...extra };
@@ -117,10 +120,9 @@ export async function xlsx(
     namedRanges: book.names.map(({ name, ref }) => ({ name, range: fixedText(ref) })),
     properties: {
       title: book.title,
-      subject: "Stabilising wood with resin under vacuum",
+      subject: "Stabilizing wood with resin under vacuum",
       description: book.sheets[0].purpose,
       keywords: "wood, resin, vacuum, soak, bake, cost",
-      creator: "Porewise",
       created: made,
       modified: made,
     },

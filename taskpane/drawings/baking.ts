@@ -1,6 +1,6 @@
 import type { Sides } from "../../src/cure/block";
 import { atCore, atFace } from "../../src/cure/block";
-import { coolEnough, stillAir } from "../../src/cure/cooldown";
+import { coolEnough, coolingSlabs } from "../../src/cure/cooldown";
 import { baking, slabsOf, temperatureAt } from "../../src/cure/heating";
 import { type Slab, term } from "../../src/cure/slab";
 import type { Read } from "../given";
@@ -47,7 +47,7 @@ export function warmingOf({ contract, given }: Read): Warming | undefined {
   const g = given as any;
   const piece = { sides: g as Sides };
   if (contract.name === "COOLDOWN") {
-    const slabs = slabsOf(g, stillAir);
+    const slabs = coolingSlabs(g);
     const target = g.to ?? coolEnough(g.room);
     const until = (contract.run(given) as number) * 1.25;
     if (!(until > 0)) return undefined;

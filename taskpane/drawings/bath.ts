@@ -38,14 +38,14 @@ const plateOf = (mass: number, area: number) => mass / steel / (0.85 * area);
 function loaded(given: any, units: Units, count?: number): Bath {
   const load = loadGiven(given);
   const pieces = count ?? load.most();
-  const { stack, layers, layer, fluid, solids, uptake, depth, ballast, perLayer, way } = load.arrange(pieces);
+  const { stack, layers, layer, pour, add, solids, uptake, depth, ballast, perLayer, way } = load.arrange(pieces);
   const area = areaOf(given.chamber);
   return {
     section: given.chamber,
     height: given.height,
     foam: given.foamRoom * given.height,
     depth,
-    depthAfter: Math.max(0, depth - uptake / area),
+    depthAfter: Math.max(0, (pour + add + solids - uptake) / area),
     stack,
     layers,
     last: pieces - (layers - 1) * perLayer,
@@ -54,7 +54,7 @@ function loaded(given: any, units: Units, count?: number): Bath {
     solids,
     lines: [
       `${pieces} pieces ${way}, ${layers === 1 ? "one layer" : `${layers} layers, ${perLayer} in a full one`}`,
-      `fluid to pour: ${sayIn(units, said("fluid", fluid))}, ballast: ${sayIn(units, said("weight", ballast))} of steel, drawn as a plate`,
+      `resin to pour: ${sayIn(units, said("fluid", pour))}, to add once the air is in: ${sayIn(units, said("fluid", add))}, ballast: ${sayIn(units, said("weight", ballast))} of steel, drawn as a plate`,
     ],
   };
 }
@@ -70,7 +70,7 @@ const standing = (given: any): Bath => ({
   section: given.chamber,
   depth: (given.fluid + given.solids) / areaOf(given.chamber),
   ...(given.height !== undefined && { height: given.height, foam: given.foamRoom * given.height }),
-  lines: [`pieces and ballast under the fluid: ${"solids" in given ? "counted in its depth" : "none"}`],
+  lines: [`pieces and ballast under the resin: ${"solids" in given ? "counted in its depth" : "none"}`],
 });
 
 /** The bath that a call of a chamber function describes. */

@@ -33,8 +33,8 @@ export function chamberDrawing(bath: Bath, units: Units): Drawing {
   const legend: [string, string][] = [
     ["wood", bath.places ? "pieces" : pieces.length ? "pieces and ballast, drawn as one block" : ""],
     ["steel", ballast ? "ballast" : ""],
-    ["fluid", `fluid, ${say(depth)} deep${depthAfter === undefined ? "" : " at the start"}`],
-    ["after", depthAfter === undefined ? "" : `the fluid when the wood has taken its fill: ${say(depthAfter)}`],
+    ["fluid", `resin, ${say(depth)} deep${depthAfter === undefined ? "" : " at the start"}`],
+    ["after", depthAfter === undefined ? "" : `resin level after the wood has soaked it up: ${say(depthAfter)}`],
     ["foam", foam ? `foam room, to be left empty: ${say(foam)}` : ""],
     ["lid", height === undefined ? "" : `lid, ${say(height)} above the floor`],
   ];

@@ -35,13 +35,13 @@ export function curveDrawing(warming: Warming, units: Units): Drawing {
   const aim = target === undefined ? "" : svg`<line class="aim" x1=${left} x2=${paper - right} y1=${px(y(target))} y2=${px(y(target))} />`;
   const end = readings.at(-1)!;
   return {
-    title: cooling ? "How skin and core cool down" : "How skin and core warm up",
+    title: cooling ? "How surface and core cool down" : "How surface and core warm up",
     width: paper,
     height,
     picture: svg`<text x="0" y="10">${unit.name}</text><text class="end" x=${paper - right} y=${height - 4}>minutes</text>${grid}${times}${aim}<path class="skin" d=${curve("skin")} /><path class="core" d=${curve("core")} />`,
-    says: `minutes across, ${unit.name} up; after ${sayIn(units, said("minutes", until))} the skin has ${say(end.skin)} and the core ${say(end.core)}`,
+    says: `minutes across, ${unit.name} up; after ${sayIn(units, said("minutes", until))} the surface is at ${say(end.skin)} and the core ${say(end.core)}`,
     legend: [
-      ["skin", `skin, in the middle of the widest face: ${say(end.skin)} at the end`],
+      ["skin", `surface, middle of the widest face: ${say(end.skin)} at the end`],
       ["core", `core: ${say(end.core)} at the end`],
       ...(target === undefined
         ? []

@@ -90,7 +90,7 @@ export function weekDrawing(loads: readonly Load[], from: number, opens: number,
   const hours = [0, 6, 12, 18].map((hour) => svg`<text x=${px(x(hour / 24))} y="10">${hour}</text>`);
   const told = loads.filter(({ startBy, done }) => done > from && startBy < from + 7);
   return {
-    title: "My week",
+    title: "Week",
     width: paper,
     height: head + shown.length * dayHeight,
     picture: svg`${hours}${lines}`,
@@ -98,7 +98,7 @@ export function weekDrawing(loads: readonly Load[], from: number, opens: number,
     legend: [
       ["soaking", "in the chamber: vacuum, then soaking"],
       ["baked", "in the oven"],
-      ["night", "nobody there"],
+      ["night", "closed"],
     ],
   };
 }

@@ -13,10 +13,10 @@ const groups: readonly (readonly [title: string, name: string, options: readonly
     "Formulas",
     "edition",
     [
-      { words: "With Porewise", more: "calculates anew in a sheet that has the add-in", choice: { edition: "live" } },
+      { words: "With Porewise", more: "keeps calculating, needs the add-in", choice: { edition: "live" } },
       {
         words: "Without",
-        more: "plain formulas, opens anywhere; what has no plain formula is fixed and marked",
+        more: "built-in formulas, opens anywhere; what they cannot work out is fixed and marked",
         choice: { edition: "plain" },
       },
     ],
@@ -26,14 +26,14 @@ const groups: readonly (readonly [title: string, name: string, options: readonly
     "units",
     [
       { words: "US", more: "inches, quarts, °F", choice: { units: "us" } },
-      { words: "SI", more: "millimetres, litres, °C", choice: { units: "si" } },
+      { words: "SI", more: "millimeters, liters, °C", choice: { units: "si" } },
     ],
   ],
   [
     "Filled with",
     "filling",
     [
-      { words: "An invented shop", more: "a hundred blanks to play with", choice: { empty: false } },
+      { words: "Sample shop", more: "made up, with a hundred blanks", choice: { empty: false } },
       { words: "Nothing", more: "ready for your own", choice: { empty: true } },
     ],
   ],

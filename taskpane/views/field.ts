@@ -37,7 +37,7 @@ export function fieldRow(field: Field, entry: Entry | undefined, trouble: string
   const hintId = `hint-${name}`;
   const troubleId = `trouble-${name}`;
   const about = trouble ? `${hintId} ${troubleId}` : hintId;
-  const heading = html`<span class="label-words">${label}</span>${required ? nothing : html`<span class="may"> (may be left out)</span>`}`;
+  const heading = html`<span class="label-words">${label}</span>${required ? nothing : html`<span class="may"> (optional)</span>`}`;
   return html`<div class="field" data-fault=${trouble !== undefined}>
     ${
       entry?.reference === undefined
@@ -48,7 +48,7 @@ export function fieldRow(field: Field, entry: Entry | undefined, trouble: string
           <button class="plain" type="button" id="field-${name}" aria-describedby="label-${name} ${about}" @click=${handlers.clear}>Type it instead</button></div>`
     }
     ${trouble === undefined ? nothing : html`<p class="fault" id=${troubleId}>${underField(field, trouble)}</p>`}
-    <p class="hint" id=${hintId}>${hints.filter((hint) => hint !== "may be left out").join("; ")}</p>
-    <button class="plain" type="button" id="use-${name}" @click=${handlers.useSelection}>Use the selection<span class="unseen"> for ${label}</span></button>
+    <p class="hint" id=${hintId}>${hints.filter((hint) => hint !== "optional").join("; ")}</p>
+    <button class="plain" type="button" id="use-${name}" @click=${handlers.useSelection}>Use selected cells<span class="unseen"> for ${label}</span></button>
   </div>`;
 }

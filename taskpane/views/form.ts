@@ -5,11 +5,12 @@ import type { Cells } from "../../shared/columns";
 import type { Contract } from "../../shared/contract";
 import { cellsOf, type Entries, type Entry } from "../../shared/form";
 import { cellName } from "../../src/catalogue";
-import { formatsOf, isScreen } from "../answer";
+import { formatsOf } from "../answer";
 import { type Asked, ask, keptOf, reread, type ShopChoice, shopName } from "../asking";
 import { draftOf, keepDraft } from "../draft";
+import { spoken } from "../spoken";
 import { fieldRow } from "./field";
-import { answerOf, backingOf } from "./result";
+import { answerOf, backing, toldOf } from "./result";
 import { View } from "./view";
 
 interface Draft {
@@ -19,8 +20,8 @@ interface Draft {
 
 const shopWords: Readonly<Record<ShopChoice, string>> = {
   US: "inches, quarts, °F",
-  SI: "millimetres, litres, °C",
-  [shopName]: "as My Shop says",
+  SI: "millimeters, liters, °C",
+  [shopName]: "as set on My Shop",
 };
 
 /** One function to try: typed into, it answers at every keystroke, and what it says can go into a cell. */
@@ -84,7 +85,7 @@ export class Form extends View {
     const selection = await this.host.selection();
     const cells = selection && (await this.read(selection.address));
     if (!selection || !cells) {
-      this.tell("Select a cell or a range on the sheet first, no more than 20,000 cells.", true);
+      this.tell("Select cells on the sheet first, 20,000 at most.", true);
       return;
     }
     this.set(name, { reference: selection.address, cells });
@@ -94,16 +95,16 @@ export class Form extends View {
 
   private put = async (asked: Asked, over: boolean): Promise<void> => {
     const rows = asked.answer?.length ?? 1;
-    const formats = isScreen(this.contract) ? ["@"] : formatsOf(this.contract);
-    const ended = await this.host.write(asked.formula, { formats, rows: isScreen(this.contract) ? 1 : rows }, over);
+    const formats = formatsOf(this.contract);
+    const ended = await this.host.write(asked.formula, { formats, rows }, over);
     this.filled = "";
     if (ended.filled && !over) {
-      this.filled = ended.words ?? "The cell is filled.";
+      this.filled = ended.words ?? "This cell is not empty.";
       this.tell("");
       this.focusOn("#put-over");
       return;
     }
-    this.tellEnd(ended, "The formula stands in the cell.");
+    this.tellEnd(ended, "Formula inserted.");
     if (over) this.focusOn("#put");
   };
 
@@ -111,7 +112,7 @@ export class Form extends View {
     if (!this.contract.shop) return nothing;
     const choices: ShopChoice[] = this.table ? [shopName, "US", "SI"] : ["US", "SI"];
     return html`<fieldset class="shops">
-      <legend>Plain numbers are</legend>
+      <legend>Units</legend>
       ${choices.map(
         (
           choice,
@@ -129,14 +130,14 @@ export class Form extends View {
       this.focusOn("#put");
     };
     return html`<h3>In a cell</h3>
-      <code class="formula" tabindex="0" role="group" aria-label="Formula">${asked.formula}</code>
+      <code class="formula" tabindex="0" role="group" aria-label="Formula">${spoken(asked.formula)}</code>
       ${
         this.filled
           ? html`<div class="notice" role="alert"><p>${this.filled}</p><div class="buttons">
-            <fluent-button id="put-over" @click=${() => this.put(asked, true)}>Write over it</fluent-button>
+            <fluent-button id="put-over" @click=${() => this.put(asked, true)}>Replace</fluent-button>
             <fluent-button @click=${stop}>Leave it</fluent-button></div></div>`
           : html`<fluent-button id="put" appearance="primary" ?disabled-focusable=${!ready} @click=${() => ready && this.put(asked, false)}>
-            Put it into the cell</fluent-button>`
+            Insert formula</fluent-button>`
       }`;
   }
 
@@ -144,6 +145,7 @@ export class Form extends View {
     const { contract } = this;
     const asked = ask(contract, this.entries, this.shop, this.table);
     const cells = asked.fields.map((field) => cellsOf(field, this.entries[field.name]));
+    const told = toldOf(contract, [...cells, this.shop === "SI" ? [["SI"]] : this.shop === shopName ? this.table : undefined], asked);
     return html`<h2 class="question" id="question" tabindex="-1">${contract.asks}</h2>
       <p class="quiet"><code>${cellName(contract)}</code>${contract.per === "piece" ? ": for one piece, or for each row of a column" : ""}</p>
       ${this.shops()}
@@ -159,9 +161,9 @@ export class Form extends View {
       )}
       <section class="answer" aria-labelledby="answer-title">
         <h3 id="answer-title">Answer</h3>
-        <div id="answer" role="status">${answerOf(contract, asked)}</div>
+        <div id="answer" role="status">${answerOf(contract, asked, told)}</div>
       </section>
       ${this.putting(asked)}
-      ${backingOf(contract, [...cells, this.shop === "SI" ? [["SI"]] : this.shop === shopName ? this.table : undefined], asked)}`;
+      ${backing(contract)}`;
   }
 }

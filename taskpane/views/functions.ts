@@ -15,7 +15,7 @@ const first = used.flatMap((name) => catalogue.find((contract) => contract.name 
 
 const draftName = "functions";
 
-const subjectTitles: Readonly<Record<string, string>> = { cure: "Oven", plan: "My week", also: "Also" };
+const subjectTitles: Readonly<Record<string, string>> = { cure: "Oven", plan: "Week", also: "Also" };
 const titleOf = (subject: string) => subjectTitles[subject] ?? spaced(subject).replace(/^./, (letter) => letter.toUpperCase());
 
 /** The functions by the question each answers, and one of them to try. */
@@ -63,7 +63,7 @@ export class Functions extends View {
 
   override render(): TemplateResult {
     if (this.chosen)
-      return html`<button class="plain back" type="button" id="back" @click=${() => this.choose(undefined)}>Back to the questions</button>
+      return html`<button class="plain back" type="button" id="back" @click=${() => this.choose(undefined)}>Back to all questions</button>
         <pore-form .host=${this.host} .contract=${this.chosen}></pore-form>`;
     const type = (event: Event) => {
       this.search = (event.target as HTMLInputElement).value;

@@ -29,40 +29,44 @@ function table(contract: Contract, asked: Asked): TemplateResult {
       <thead><tr><th scope="col">Row</th>${head.map((words) => html`<th scope="col">${words}</th>`)}</tr></thead>
       <tbody>${rows.slice(0, shownRows).map((row, i) => html`<tr><th scope="row">${i + 1}</th>${cellsIn(row)}</tr>`)}</tbody>
     </table></div>
-    ${rows.length > shownRows ? html`<p class="hint">The sheet gets all ${rows.length}.</p>` : nothing}`;
+    ${rows.length > shownRows ? html`<p class="hint">The sheet will show all ${rows.length}.</p>` : nothing}`;
 }
 
 const isTable = ({ returns }: Contract) => returns.form === "table" || returns.form === "spread";
 
+type Told = ReturnType<typeof explain>;
+
+/** How a single answer came about; of many, each row has its own. */
+export function toldOf(contract: Contract, cells: Parameters<typeof explain>[1], asked: Asked): Told {
+  return asked.answer && !asked.many && !asked.blank && !isTable(contract) ? explain(contract, cells) : undefined;
+}
+
+/** A guess says its likely range. */
+const guessed = (contract: Contract, told: Told, lines: readonly Line[]): readonly Line[] =>
+  contract.trust && told && !isFault(told) ? lines.map((own, i) => (own.fault ? own : { ...own, value: told.answer[i][1] })) : lines;
+
 /** The answer as it stands while somebody types. */
-export function answerOf(contract: Contract, asked: Asked): TemplateResult {
+export function answerOf(contract: Contract, asked: Asked, told: Told): TemplateResult {
   const { answer, missing, troubles, trouble, shop } = asked;
   if (trouble) return html`<p class="fault">${trouble}</p>`;
-  if (Object.keys(troubles).length) return html`<p class="quiet">No answer yet: see the words under the field.</p>`;
+  if (Object.keys(troubles).length) return html`<p class="quiet">No answer yet: see the message under the field.</p>`;
   if (!answer) return html`<p class="quiet">Still to fill in: ${missing.join("; ")}.</p>`;
-  if (asked.blank) return html`<p class="quiet">The answer is blank, as the cells are that it takes.</p>`;
+  if (asked.blank) return html`<p class="quiet">The cells it uses are blank, so the answer is blank too.</p>`;
   if (asked.many || isTable(contract)) return table(contract, asked);
-  return html`<dl>${linesOf(contract, answer[0], shop.units).map(line)}</dl>`;
+  return html`<dl>${guessed(contract, told, linesOf(contract, answer[0], shop.units)).map(line)}</dl>${besideOf(told)}`;
 }
 
-/** The honest range of a single answer, where it can be worked out. */
-function trustOf(contract: Contract, cells: Parameters<typeof explain>[1], asked: Asked): string | undefined {
-  if (!contract.trust || !asked.answer || asked.many) return undefined;
-  const told = explain(contract, cells);
-  return told && !isFault(told) ? told.trust : undefined;
-}
+/** What must be said beside the answer. */
+export const besideOf = (told: Told): TemplateResult =>
+  html`${told && !isFault(told) ? told.beside.map((words) => html`<p class="beside">${words}</p>`) : nothing}`;
 
 /** Where a number comes from, how far to trust it, and what to beware of. */
-export function backing(contract: Contract, trust?: string): TemplateResult {
+export function backing(contract: Contract): TemplateResult {
   const warnings = cautionsOf(contract.cautions);
-  return html`${isScreen(contract) ? html`<p class="first">A screen that can only say no. It certifies nothing.</p>` : nothing}
+  return html`${isScreen(contract) ? html`<p class="first">This can only rule a lid out. It is no approval.</p>` : nothing}
     <h3>Source</h3>
     <p>${contract.source}</p>
-    <h3>How far to trust it</h3>
-    ${trust ? html`<p><strong>Honest range: ${trust}</strong></p>` : nothing}
+    <h3>Accuracy</h3>
     <p>${contract.accuracy}</p>
-    ${warnings.length ? html`<h3>Take care</h3><ul class="cautions">${warnings.map((words) => html`<li>${words}</li>`)}</ul>` : nothing}`;
+    ${warnings.length ? html`<h3>Cautions</h3><ul class="cautions">${warnings.map((words) => html`<li>${words}</li>`)}</ul>` : nothing}`;
 }
-
-export const backingOf = (contract: Contract, cells: Parameters<typeof explain>[1], asked: Asked): TemplateResult =>
-  backing(contract, trustOf(contract, cells, asked));

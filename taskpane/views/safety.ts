@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from "lit";
+import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import { first } from "../../src/cautions";
@@ -234,8 +234,15 @@ export class Safety extends View {
   }
 
   private saveUnread = (): void => {
+    if (this.host.savesFiles === false) {
+      this.tell(
+        "A pane cannot save files here. The workbook keeps the old list: open it in Excel on the web to save the list aside.",
+        true,
+      );
+      return;
+    }
     for (const [i, { xml }] of this.keeping.unread.entries()) saveText(`safety-list-${i + 1}.xml`, xml);
-    this.tell("Saved among your downloads. The workbook keeps its own copy.");
+    this.tell("Look for it in your downloads. The workbook keeps its own copy.");
   };
 
   private ask = (): void => {
@@ -276,6 +283,7 @@ export class Safety extends View {
         <fluent-button id="undo" ?disabled-focusable=${!this.past.length} @click=${this.undo}>Undo</fluent-button>
         <fluent-button @click=${this.print}>Put it on a sheet</fluent-button>
         <fluent-button @click=${this.restoreAll}>Restore all</fluent-button>
-      </div>`;
+      </div>
+      ${this.host.endsUndo ? html`<p class="hint">Your ticks go into this workbook when you pause. Excel's own Undo does not reach back past that.</p>` : nothing}`;
   }
 }

@@ -47,7 +47,7 @@ export class Workbook extends View {
 
   private async work(task: (work: Work) => Promise<Ended>, otherwise: string): Promise<void> {
     if (this.running) {
-      this.tell("One thing is under way still: wait, or stop it.", true);
+      this.tell("Still working: wait, or press Stop.", true);
       return;
     }
     const ended = await run((running) => {
@@ -62,16 +62,16 @@ export class Workbook extends View {
 
   private insert = (): void => {
     if (!this.sheets.length) this.tell("Tick at least one sheet.", true);
-    else this.work((work) => this.host.insert(this.book!.data, this.sheets, work), "The sheets stand at the end of this workbook.");
+    else this.work((work) => this.host.insert(this.book!.data, this.sheets, work), "Sheets added at the end of this workbook.");
   };
 
   private open = (): void => {
-    this.work(() => this.host.open(this.book!.data, this.book!.name), "It opens as a new workbook.");
+    this.work(() => this.host.open(this.book!.data, this.book!.name), "Opened as a new workbook.");
   };
 
   private download = (): void => {
     saveFile(this.book!.name, this.book!.data as BlobPart, workbookType);
-    this.tell(`${this.book!.name} is among your downloads.`);
+    this.tell(`Look for ${this.book!.name} in your downloads.`);
   };
 
   private toggle(name: string, on: boolean): void {
@@ -82,7 +82,7 @@ export class Workbook extends View {
   }
 
   private sheetList(): TemplateResult {
-    if (this.looking) return html`<p class="quiet">Looking for the file.</p>`;
+    if (this.looking) return html`<p class="quiet">Loading the file.</p>`;
     if (!this.book)
       return html`<div class="notice" role="note"><p>The file ${nameOf(this.choice)} is not there, or cannot be reached just now. Try another choice, or come back when
         you are connected.</p><fluent-button @click=${() => this.look()}>Look again</fluent-button></div>`;
@@ -92,33 +92,34 @@ export class Workbook extends View {
         (name, i) => html`<div class="tick"><fluent-checkbox id="sheet-${i}" .checked=${live(!this.left.has(name))}
           @change=${(event: Event) => this.toggle(name, (event.target as HTMLInputElement).checked)}></fluent-checkbox><label for="sheet-${i}">${name}</label></div>`,
       )}
-      <p class="hint">A sheet brings along the sheets that it takes numbers from.</p>
+      <p class="hint">Each sheet brings the sheets it needs.</p>
     </fieldset>
     <div class="buttons">
       <fluent-button id="insert" appearance="primary" @click=${this.insert}>Insert into this workbook</fluent-button>
-      <fluent-button id="open" @click=${this.open}>Open as a new one</fluent-button>
-      <fluent-button id="download" @click=${this.download}>Download</fluent-button>
+      <fluent-button id="open" @click=${this.open}>Open as a new workbook</fluent-button>
+      ${this.host.savesFiles === false ? nothing : html`<fluent-button id="download" @click=${this.download}>Download</fluent-button>`}
     </div>
-    <p class="hint">Nothing of yours is written over: a sheet whose name is taken gets a number.</p>`;
+    <p class="hint">Nothing of yours is replaced: if a sheet name is taken, the new sheet gets a number.${this.host.endsUndo ? " Inserting sheets clears Excel's Undo." : ""}</p>
+    ${this.host.savesFiles === false ? html`<p class="hint">To get the file itself, open it as a new workbook and save that.</p>` : nothing}`;
   }
 
   private progress(): TemplateResult | typeof nothing {
     if (!this.running?.visible) return nothing;
     const share = Math.round(this.running.share * 100);
-    return html`<div class="notice working" role="note"><p id="progress-words">Under way: ${share} %</p>
+    return html`<div class="notice working" role="note"><p id="progress-words">Working: ${share} %</p>
       <fluent-progress-bar role="progressbar" aria-labelledby="progress-words" aria-valuenow=${share} value=${share} max="100" thickness="large"></fluent-progress-bar>
       <fluent-button id="stop" @click=${this.running.stop}>Stop</fluent-button></div>`;
   }
 
   private again(where: "selection" | "workbook"): void {
-    this.work((work) => this.host.reenter(where, work), "The formulas are in again.");
+    this.work((work) => this.host.reenter(where, work), "Formulas entered again.");
   }
 
   private setOpens = async (event: Event): Promise<void> => {
     const on = (event.target as HTMLInputElement).checked;
     const done = this.tellEnd(
       await this.host.opensWithWorkbook!.set(on),
-      on ? "The pane opens with this workbook." : "The pane stays shut.",
+      on ? "The pane opens with this workbook." : "The pane will not open by itself.",
     );
     this.opens = done ? on : !on;
     // A refusal leaves the state as it was, and the box must say so again.
@@ -130,20 +131,21 @@ export class Workbook extends View {
       <h2>A workbook to start from</h2>
       ${choices(this.choice, (part) => this.choose(part))}${this.sheetList()}${this.progress()}
       <h2>Formulas that show #NAME?</h2>
-      <p>A file that comes from elsewhere may show #NAME? in place of numbers. Putting its PORE formulas in again mends it.</p>
+      <p>A file from elsewhere may show #NAME? instead of numbers. Entering its PORE formulas again fixes that.</p>
       <div class="buttons">
-        <fluent-button id="again-selection" @click=${() => this.again("selection")}>In the selection</fluent-button>
+        <fluent-button id="again-selection" @click=${() => this.again("selection")}>In selected cells</fluent-button>
         <fluent-button id="again-workbook" @click=${() => this.again("workbook")}>In the whole workbook</fluent-button>
       </div>
       <h2>For people without Porewise</h2>
-      <p>A copy of this workbook in which every PORE cell is its number. It no longer calculates, and it opens anywhere.</p>
+      <p>A copy of this workbook with every PORE formula replaced by its number. It opens anywhere, but no longer calculates.</p>
       <fluent-button id="values" @click=${() => this.work((work) => this.host.copyWithValues(work), "The copy is ready.")}>Copy with values</fluent-button>
       ${
         this.opens === undefined
           ? nothing
           : html`<h2>This pane</h2>
           <div class="tick"><fluent-checkbox id="opens" .checked=${live(this.opens)} @change=${this.setOpens}></fluent-checkbox>
-          <label for="opens">Open this pane with this workbook</label></div>`
+          <label for="opens">Open this pane with this workbook</label></div>
+          <p class="hint">People without Porewise then see an error from Excel about a missing add-in each time they open it: give them a copy with values.</p>`
       }`;
   }
 }

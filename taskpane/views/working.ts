@@ -3,11 +3,13 @@ import { customElement, state } from "lit/decorators.js";
 import type { Call, Selection } from "../../shared/host";
 import { isFault } from "../../shared/outcome";
 import { namedEquation } from "../../shared/working";
+import { callsOurs } from "../../src/calls";
 import { catalogue, cellName, explain } from "../../src/catalogue";
 import { isScreen } from "../answer";
 import { drawingsOf } from "../drawings/drawings";
+import { spoken } from "../spoken";
 import { figure } from "./figure";
-import { backing } from "./result";
+import { backing, besideOf } from "./result";
 import { View } from "./view";
 
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
@@ -59,8 +61,8 @@ export class WorkingView extends View {
       await this.look();
     }
     if (ended.done && !this.selection?.calls && this.selection?.address === address)
-      this.tell("The cell was calculated, and no PORE function answered: check the spelling of its name.", true);
-    else this.tellEnd(ended, "The cell is calculated anew.");
+      this.tell("The cell was calculated, but no PORE function ran: check the spelling of its name.", true);
+    else this.tellEnd(ended, "Recalculated.");
     this.focusOn("#working-title");
   };
 
@@ -78,40 +80,42 @@ export class WorkingView extends View {
     if (!told) return html`<section class="call">${head}<p>This row is empty.</p></section>`;
     if (isFault(told)) {
       const words =
-        isScreen(contract) && told.error === "#N/A" ? "refused" : told.message || `The cell shows ${told.error}, which it was handed.`;
+        isScreen(contract) && told.error === "#N/A"
+          ? "too weak: do not pump"
+          : told.message || `The cell shows ${told.error} from another cell.`;
       return html`<section class="call">${head}<p class="fault">${words}</p>${backing(contract)}</section>`;
     }
-    const answer = isScreen(contract) ? told.answer.slice(0, 1) : told.answer;
     const turn = (by: number) => {
       this.week = by;
     };
     return html`<section class="call">${head}
-      ${this.lines(answer, "Answer")}
+      ${this.lines(told.answer, "Answer")}
+      ${besideOf(told)}
       ${drawingsOf(contract, call, row, this.week).map((drawing) => figure(drawing, turn))}
       <h3>How</h3>
       <p class="equation">${namedEquation(contract)}</p>
       <p class="equation numbers">${told.equation}</p>
-      ${this.lines(told.lines, "What went in, and what was met on the way")}
-      ${backing(contract, told.trust)}
+      ${this.lines(told.lines, "Inputs and steps")}
+      ${backing(contract)}
     </section>`;
   };
 
   private body(selection: Selection): TemplateResult {
-    if (!/PORE[._]/i.test(selection.formula))
-      return html`<p>There is no PORE function in this cell. Select one that has a number from Porewise, such as the resin or the minutes in the oven, and this view tells how it came
+    if (!callsOurs(selection.formula))
+      return html`<p>There is no PORE function in this cell. Select a cell that has one, such as the resin or the bake minutes, to see how the number came
         about.</p>`;
     if (!selection.calls)
-      return html`<p>This cell was not calculated while the pane could see it, or something moved since: its working would be a guess.</p>
+      return html`<p>This pane has not seen this cell calculate since it last changed. Calculate it to see its working.</p>
         <fluent-button id="calculate" appearance="primary" @click=${this.recalculate}>Calculate this cell</fluent-button>`;
     return html`${selection.calls.map(this.call)}`;
   }
 
   override render(): TemplateResult {
-    if (!this.ready) return html`<p class="quiet">Looking at the sheet.</p>`;
+    if (!this.ready) return html`<p class="quiet">Reading the sheet.</p>`;
     const { selection } = this;
-    if (!selection) return html`<p>Select a cell on the sheet, and this view tells how its number came about.</p>`;
+    if (!selection) return html`<p>Select a cell to see how its number was worked out.</p>`;
     return html`<h2 id="working-title" tabindex="-1">${selection.address}</h2>
-      ${selection.formula ? html`<code class="formula" tabindex="0" role="group" aria-label="Formula">${selection.formula}</code>` : nothing}
+      ${selection.formula ? html`<code class="formula" tabindex="0" role="group" aria-label="Formula">${spoken(selection.formula)}</code>` : nothing}
       <div id="working">${this.body(selection)}</div>`;
   }
 }

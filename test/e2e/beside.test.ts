@@ -3,13 +3,10 @@ import { read } from "@e965/xlsx";
 import { strFromU8, unzipSync } from "fflate";
 import type { Frame } from "playwright-core";
 import { placeOf } from "../../src/checklist/part";
-import { findBrowser } from "../../tool/browser";
-import { build } from "../../tool/build";
+import { needing } from "../needing";
 import { f, row, workbookOf } from "../sheet/file/workbooks";
 import { tabTo } from "../taskpane/pane";
 import { type Sheet, type Site, site } from "./driver";
-
-jest.setTimeout(120_000);
 
 /** A cell of the sheet Start that holds nothing. */
 const free = "K3";
@@ -18,7 +15,7 @@ const checklistPart = (xml: string): Record<string, string> => ({ "customXml/ite
 const toChecklist =
   '<Relationship Id="x1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/customXml" Target="../customXml/item1.xml"/>';
 
-(findBrowser() ? describe : describe.skip)("the pane beside the embedded sheet, by keyboard alone", () => {
+needing("browser")("the pane beside the embedded sheet, by keyboard alone", () => {
   let made: Site;
   let sheet: Sheet;
   let pane: Frame;
@@ -71,7 +68,7 @@ const toChecklist =
   }
 
   beforeAll(async () => {
-    made = await site(build);
+    made = await site();
   });
   afterAll(async () => {
     await made?.close();
@@ -192,7 +189,7 @@ const toChecklist =
       await to(`#field-${field}`);
       await sheet.page.keyboard.type(text);
     }
-    await to("Put it into the cell");
+    await to("Insert formula");
     await press("Enter");
     await sheet.shows(free, "1.14");
     await press("Enter");

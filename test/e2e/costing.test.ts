@@ -2,13 +2,11 @@ import { execFileSync } from "node:child_process";
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { read } from "@e965/xlsx";
-import { findBrowser } from "../../tool/browser";
-import { convert, hasLibreOffice } from "../judge/libreoffice";
-import { costs } from "../sheet/file/costs";
+import { convert } from "../judge/libreoffice";
+import { costs } from "../judge/madebylibreoffice";
+import { needing } from "../needing";
 import { cellIn, f, row, textsOf, workbookOf } from "../sheet/file/workbooks";
 import { type Sheet, type Site, site } from "./driver";
-
-jest.setTimeout(120_000);
 
 const root = join(__dirname, "../..");
 
@@ -26,7 +24,7 @@ const valuesIn = (file: string, sheet: string): Record<string, unknown> => {
   return Object.fromEntries(Object.keys(cells).map((address) => [address, cells[address].v]));
 };
 
-(findBrowser() && hasLibreOffice ? describe : describe.skip)("a costing workbook of the shop's own", () => {
+needing("browser", "spreadsheet")("a costing workbook of the shop's own", () => {
   let made: Site;
   let sheet: Sheet;
   const at = (name: string) => join(made.folder, name);

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
 import { launch } from "../../tool/browser";
-import { buildPage } from "../../tool/page";
+import { dist } from "../../tool/fresh";
 import { go, turn } from "../../tool/scenes";
 import { type Served, serve } from "../../tool/serve";
 
@@ -20,12 +20,15 @@ export class Sheet {
   }
 
   async shows(address: string, expected: string | RegExp): Promise<void> {
-    const until = Date.now() + 5_000;
-    for (;;) {
-      const seen = (await this.words(address)) ?? "";
-      if (typeof expected === "string" ? seen === expected : expected.test(seen)) return;
-      if (Date.now() > until) throw new Error(`${address} shows “${seen}”, and ${expected} was due`);
-      await this.page.waitForTimeout(50);
+    const wanted = typeof expected === "string" ? { text: expected } : { pattern: expected.source };
+    const shown = ({ at, text, pattern }: { at: string; text?: string; pattern?: string }) => {
+      const seen = document.querySelector(`#mirror [data-cell="${at}"]`)?.textContent ?? "";
+      return pattern === undefined ? seen === text : new RegExp(pattern).test(seen);
+    };
+    try {
+      await this.page.waitForFunction(shown, { at: address, ...wanted }, { timeout: 15_000 });
+    } catch {
+      throw new Error(`${address} shows “${await this.words(address)}”, and ${expected} was due`);
     }
   }
 
@@ -75,6 +78,7 @@ export class Sheet {
 export interface Site {
   readonly served: Served;
   readonly browser: Browser;
+  /** For files of a test. */
   readonly folder: string;
   /** What went wrong in any page, and which addresses were asked for. */
   readonly troubles: string[];
@@ -86,10 +90,9 @@ export interface Site {
 }
 
 /** The built page on loopback, and a browser to visit it with. */
-export async function site(fill: (folder: string) => Promise<unknown> = buildPage): Promise<Site> {
+export async function site(): Promise<Site> {
   const folder = mkdtempSync(join(tmpdir(), "page-"));
-  await fill(folder);
-  const served = await serve(folder, { port: 0 });
+  const served = await serve(dist, { port: 0 });
   const browser = await launch();
   const troubles: string[] = [];
   const requests: string[] = [];

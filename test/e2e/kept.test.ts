@@ -2,12 +2,8 @@ import { readFileSync } from "node:fs";
 import { read } from "@e965/xlsx";
 import { unzipSync } from "fflate";
 import type { BrowserContext } from "playwright-core";
-import { findBrowser } from "../../tool/browser";
-import { buildPage } from "../../tool/page";
-import { buildWorkbooks } from "../../tool/workbook";
+import { needing } from "../needing";
 import { type Sheet, type Site, site } from "./driver";
-
-jest.setTimeout(120_000);
 
 /** A cell of the first sheet of the first workbook that holds nothing. */
 const free = "K3";
@@ -59,16 +55,13 @@ const spoil = (sheet: Sheet, change: string): Promise<void> =>
     change,
   );
 
-(findBrowser() ? describe : describe.skip)("the page keeps work", () => {
+needing("browser")("the page keeps work", () => {
   let made: Site;
   let context: BrowserContext;
   let sheet: Sheet;
 
   beforeAll(async () => {
-    made = await site(async (folder) => {
-      await buildPage(folder);
-      await buildWorkbooks(`${folder}/workbook`);
-    });
+    made = await site();
   });
   afterAll(async () => {
     await made?.close();
@@ -181,11 +174,11 @@ const spoil = (sheet: Sheet, change: string): Promise<void> =>
     const versions = row(sheet, "Invented shop").locator(".versions li");
     expect(await versions.count()).toBe(9);
     await row(sheet, "Invented shop").locator("summary").click();
-    await versions.nth(4).getByRole("button", { name: "Go back to it" }).click();
+    await versions.nth(4).getByRole("button", { name: "Go back to this" }).click();
     await sheet.shows(free, "7");
     await list(sheet);
     await row(sheet, "Invented shop").locator("summary").click();
-    await row(sheet, "Invented shop").locator(".versions li").nth(0).getByRole("button", { name: "Go back to it" }).click();
+    await row(sheet, "Invented shop").locator(".versions li").nth(0).getByRole("button", { name: "Go back to this" }).click();
     await sheet.shows(free, "12");
   });
 
@@ -258,7 +251,7 @@ const spoil = (sheet: Sheet, change: string): Promise<void> =>
     await sheet.answer("Understood");
     await sheet.shows(free, "good");
     await list(sheet);
-    await books(sheet).getByText("Set aside, because it could not be read").waitFor();
+    await books(sheet).getByText("Set aside because it could not be read").waitFor();
     const download = sheet.page.waitForEvent("download");
     await books(sheet).getByRole("button", { name: "Download as it is" }).click();
     expect(JSON.parse(readFileSync(await (await download).path(), "utf8"))).toEqual({ form: 1, book: "no book" });

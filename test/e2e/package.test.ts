@@ -3,19 +3,19 @@ import { readFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { findBrowser, launch } from "../../tool/browser";
+import { launch } from "../../tool/browser";
 import { elements, parse } from "../../tool/manifest";
 import type { Metadata } from "../../tool/metadata";
 import { orderOf, pack } from "../../tool/package";
 import { type Served, serve } from "../../tool/serve";
-
-jest.setTimeout(60_000);
+import { rehosted } from "../built";
+import { needing } from "../needing";
 
 const host = "https://club.example/porewise";
 const vendor = "https://appsforoffice.microsoft.com/lib/1/hosted/";
 const library = join(dirname(require.resolve("@microsoft/office-js/package.json")), "dist");
 
-(findBrowser() ? describe : describe.skip)("a package on a host of its own, under a sub-path", () => {
+needing("browser")("a package on a host of its own, under a sub-path", () => {
   let aside: string;
   let served: Served;
   let browser: Browser;
@@ -26,7 +26,7 @@ const library = join(dirname(require.resolve("@microsoft/office-js/package.json"
 
   beforeAll(async () => {
     aside = mkdtempSync(join(tmpdir(), "porewise-hosted-"));
-    await pack(orderOf(["--host", host, "--name", "Our club", "-o", join(aside, "porewise")]));
+    await pack(orderOf(["--host", host, "--name", "Our club", "-o", join(aside, "porewise")]), rehosted);
     served = await serve(aside, { port: 0 });
     home = `${served.address}porewise/`;
     browser = await launch();

@@ -4,13 +4,12 @@ import { model } from "../../sheet/engine";
 import "../../sheet/headless";
 import { saved } from "../../sheet/file/save";
 import { blanks, shop } from "../../src/demo";
-import { findBrowser } from "../../tool/browser";
 import { spill } from "../ask";
+import { needing } from "../needing";
 import { hundred } from "../sheet/hundred";
 import { near } from "../within";
 import { type Sheet, type Site, site } from "./driver";
 
-jest.setTimeout(60_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 /** Where J24 lies on a grid of the usual widths before anybody scrolls, in pixels. */
@@ -32,7 +31,7 @@ const sheets = [
   "Woods",
 ];
 
-(findBrowser() ? describe : describe.skip)("the page", () => {
+needing("browser")("the page", () => {
   let made: Site;
   let sheet: Sheet;
   const words = (address: string) => sheet.words(address);

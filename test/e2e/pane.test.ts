@@ -3,12 +3,12 @@ import { join } from "node:path";
 import { strToU8, zipSync } from "fflate";
 import type { Browser, Frame, Page } from "playwright-core";
 import { placeOf } from "../../src/checklist/part";
-import { findBrowser, launch } from "../../tool/browser";
+import { launch } from "../../tool/browser";
 import budget from "../bench/budget.json";
-import { type Bench, bench, open, paneOf, tabTo } from "../taskpane/pane";
+import { needing } from "../needing";
+import { type Bench, bench, open, paneOf, settled, tabTo } from "../taskpane/pane";
 
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
-const withBrowser = findBrowser() ? describe : describe.skip;
 
 /** A workbook file of which only the names of its sheets are read. */
 const workbook = zipSync({
@@ -17,7 +17,7 @@ const workbook = zipSync({
   ),
 });
 
-withBrowser("the pane beside a sheet", () => {
+needing("browser")("the pane beside a sheet", () => {
   let browser: Browser;
   let made: Bench;
   let page: Page;
@@ -28,7 +28,7 @@ withBrowser("the pane beside a sheet", () => {
   beforeAll(async () => {
     [browser, made] = await Promise.all([launch(), bench()]);
     writeFileSync(join(made.folder, "workbook/porewise-live-us.xlsx"), workbook);
-  }, 30_000);
+  });
   afterAll(async () => {
     await browser?.close();
     await made?.close();
@@ -110,9 +110,9 @@ withBrowser("the pane beside a sheet", () => {
       await press("Enter");
       await kept("Other words");
       await press("Enter");
-      await to("Restore its first words");
+      await to("Restore the original wording");
       await press("Enter");
-      await kept("The foam room above the fluid is empty");
+      await kept("The foam room above the resin is empty");
       await press("Enter");
       await to("Remove");
       await press("Enter");
@@ -150,7 +150,7 @@ withBrowser("the pane beside a sheet", () => {
       await press("Enter");
       expect(await said()).toBe("");
       await type("The door shuts");
-      await to("Add an item to Afterwards");
+      await to("Add an item to After");
       await press("Enter");
       expect(await said()).toBe("“The door shuts” is kept.");
       await kept("The door shuts");
@@ -161,7 +161,7 @@ withBrowser("the pane beside a sheet", () => {
       await press("Enter");
       expect(await pane.getByText("Do not add it").count()).toBe(1);
       await press("Enter");
-      expect(await said()).toBe("Type what is to be checked.");
+      expect(await said()).toBe("Type what to check.");
       expect(await focused()).toBe("item-text");
       await press("Escape");
       expect(await said()).toBe("");
@@ -255,7 +255,7 @@ withBrowser("the pane beside a sheet", () => {
       const at = (selector: string) => pane.evaluate((one) => document.querySelector(one)!.getBoundingClientRect().toJSON(), selector);
       await press("Enter");
       await pane.locator('.said[data-failed="true"]').waitFor();
-      await page.waitForTimeout(100);
+      await settled(pane);
       const [bar, button] = [await at(".said"), await at(".foot fluent-button:nth-child(2)")];
       expect(bar.height).toBeLessThan(125);
       expect(button.bottom).toBeLessThanOrEqual(bar.top);
@@ -353,8 +353,7 @@ withBrowser("the pane beside a sheet", () => {
         sheet.refuses = "The workbook is read only.";
       });
       await press("Space");
-      await page.waitForTimeout(50);
-      expect(await said()).toBe("The workbook is read only.");
+      await pane.locator(".said", { hasText: "The workbook is read only." }).waitFor();
       expect(await pane.locator("#opens").evaluate((box) => (box as HTMLInputElement).checked)).toBe(true);
     });
   });
@@ -374,7 +373,7 @@ withBrowser("the pane beside a sheet", () => {
         await type(text);
       }
       expect(await pane.locator("#answer").textContent()).toMatch(/Fluid to pour\s*1\.137 qt\s*4\.547 cups, 1076 mL/);
-      await to("Put it into the cell");
+      await to("Insert formula");
       await press("Enter");
       await page.waitForFunction(() => sheet.cells.size > 0);
       expect(await page.evaluate(() => sheet.cells.get("Sheet1!B2"))).toMatchObject({ formula: "=PORE.FILL(6,5,104)", format: "0.00" });
@@ -469,38 +468,14 @@ withBrowser("the pane beside a sheet", () => {
       await view("Functions");
       await to("#search");
       await type("lid");
-      await to("Must this lid be refused?");
+      await to("Is this lid too weak?");
       await press("Enter");
       await pane.locator("#field-diameter").fill("6");
       await pane.locator("#field-thickness").fill("0.75");
-      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*not refused, which proves nothing\s*$/);
-      expect(await pane.locator(".formula").textContent()).toBe("=INDEX(PORE.LIDLOAD(6,0.75),1,1)");
+      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*not ruled out \(this is no approval\)\s*$/);
+      expect(await pane.locator(".formula").textContent()).toBe("=PORE.LIDLOAD(6,0.75)");
       await pane.locator("#field-diameter").fill("30");
-      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*refused\s*$/);
-    });
-
-    it("answers a keystroke in time", async () => {
-      await openFill();
-      await pane.locator("#field-chamber").fill("6");
-      await pane.locator("#field-stack").fill("5");
-      const took = await pane.evaluate(async () => {
-        const field = document.querySelector<HTMLInputElement>("#field-solids")!;
-        const series: number[] = [];
-        // The slowest key of a series, and of three series the best: other work on the machine only adds.
-        for (let i = 0; i < 3; i++) {
-          const times: number[] = [];
-          for (const text of ["1", "10", "104", "104.", "104.5"]) {
-            const start = performance.now();
-            field.value = text;
-            field.dispatchEvent(new Event("input", { bubbles: true }));
-            await document.querySelector<HTMLElement & { updateComplete: Promise<unknown> }>("pore-form")!.updateComplete;
-            times.push(performance.now() - start);
-          }
-          series.push(Math.max(...times));
-        }
-        return Math.min(...series);
-      });
-      expect(took).toBeLessThan(budget.milliseconds["edit settled"]);
+      expect(await pane.locator("#answer").textContent()).toMatch(/^\s*Verdict\s*too weak: do not pump\s*$/);
     });
   });
 
@@ -519,9 +494,9 @@ withBrowser("the pane beside a sheet", () => {
       await view("Working");
       await pane.locator("#working .call").waitFor();
       expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core is at 190 °F, with the oven at 200 °F");
-      expect(await pane.locator("#working").textContent()).toContain("Honest range: ");
+      expect(await pane.locator("#working").textContent()).toContain("Likely range: ");
       expect(await pane.locator("figure h3").allTextContents()).toEqual([
-        "How skin and core warm up",
+        "How surface and core warm up",
         "The blank sawn across after 14 min",
       ]);
       await calculate("ARRANGE", 6, 10, 0.75, 0.75, 5, 16);
@@ -541,7 +516,7 @@ withBrowser("the pane beside a sheet", () => {
       await press("Enter");
       expect(await pane.locator("#working").textContent()).toContain("would be a guess");
       await pane.locator('.said[data-failed="true"]').waitFor();
-      expect(await said()).toBe("The cell was calculated, and no PORE function answered: check the spelling of its name.");
+      expect(await said()).toBe("The cell was calculated, but no PORE function ran: check the spelling of its name.");
     });
 
     it("never shows a stale number as fresh", async () => {
@@ -561,8 +536,8 @@ withBrowser("the pane beside a sheet", () => {
       await view("Working");
       await pane.locator("#working .call").waitFor();
       const text = await pane.locator("#working .lines").first().textContent();
-      expect(text).toBe("Verdictnot refused, which proves nothing");
-      expect(await pane.locator("#working").textContent()).not.toMatch(/19\.7|20 %|0\.197/);
+      expect(text).toBe("Verdictnot ruled out (this is no approval)");
+      expect(await pane.locator("#working").textContent()).not.toMatch(/20\.[23]|20 %|0\.20/);
     });
 
     it("draws my week for a plan, with the moments to start by", async () => {
@@ -620,7 +595,7 @@ withBrowser("the pane beside a sheet", () => {
           await pane.locator("#ask-FILL").click();
           await pane.locator("#field-chamber").fill("6 lb");
         }
-        await page.waitForTimeout(150);
+        await settled(pane);
         // The policy of the pane lets no script of a test in: the engine's evaluate is not bound by it.
         await pane.evaluate(axe);
         const { violations } = await pane.evaluate(() => (globalThis as any).axe.run(document, { resultTypes: ["violations"] }));
@@ -635,20 +610,9 @@ withBrowser("the pane beside a sheet", () => {
     }, times);
     for (const name of ["Safety", "Workbook", "Functions", "Working"]) {
       await pane.locator(`#tab-${name.toLowerCase()}`).click();
-      await page.waitForTimeout(50);
+      await pane.locator(`#panel-${name.toLowerCase()} > *`).first().waitFor();
+      await settled(pane);
       expect(await pane.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
     }
-  });
-
-  it("is there in time", async () => {
-    const shown = () => pane.evaluate(() => performance.getEntriesByName("pane shown")[0].startTime);
-    // Other work on the machine only adds to it: the best of a few visits counts.
-    let best = await shown();
-    for (let i = 0; i < 8 && best >= budget.milliseconds["pane interactive"]; i++) {
-      await page.reload();
-      pane = await paneOf(page);
-      best = Math.min(best, await shown());
-    }
-    expect(best).toBeLessThan(budget.milliseconds["pane interactive"]);
   });
 });

@@ -1,18 +1,15 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { findBrowser } from "../../tool/browser";
-import { build } from "../../tool/build";
 import { scenes, wordsOf } from "../../tool/scenes";
+import { needing } from "../needing";
 import { type Site, site } from "./driver";
-
-jest.setTimeout(60_000);
 
 const root = join(__dirname, "../..");
 
-(findBrowser() ? describe : describe.skip)("the README's pictures", () => {
+needing("browser")("the README's pictures", () => {
   let made: Site;
   beforeAll(async () => {
-    made = await site(build);
+    made = await site();
   });
   afterAll(async () => {
     await made?.close();

@@ -1,8 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";
 
-jest.setTimeout(400_000);
-
 interface Report {
   readonly figures: readonly { readonly what: string; readonly value: number; readonly most: number; readonly unit: string }[];
 }

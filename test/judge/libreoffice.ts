@@ -13,8 +13,6 @@ const profile = `<?xml version="1.0" encoding="UTF-8"?>
 
 const program = findProgram("spreadsheet");
 
-export const hasLibreOffice = program !== undefined;
-
 /** Opens files, recalculates them unless they keep their values, and saves them in another format into a folder; answers the new files' paths. */
 export function convertAll(files: readonly string[], format: string, out: string, keepsValues = false): string[] {
   if (!program) throw new Error("LibreOffice is not installed");

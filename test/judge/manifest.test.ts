@@ -1,7 +1,10 @@
 import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { dist } from "../../tool/fresh";
 import { development, type Edition, hostedManifest } from "../../tool/manifest";
+import { complete, orderOf } from "../../tool/package";
 
 const root = join(__dirname, "../..");
 const manifest = readFileSync(join(root, "manifest.xml"), "utf8");
@@ -13,12 +16,25 @@ const club: Edition = {
   name: 'Turners & "Friends"',
 };
 
-const sound = { "as it stands": manifest, "on another host": hostedManifest(manifest, club) };
+/** As a package holds it, from its order on the command line. */
+function packaged(): string {
+  const folder = mkdtempSync(join(tmpdir(), "package-"));
+  try {
+    cpSync(dist, folder, { recursive: true });
+    complete(folder, orderOf(["--host", club.host, "--name", club.name!]));
+    return readFileSync(join(folder, "manifest.xml"), "utf8");
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+const sound = { "as it stands": manifest, "on another host": hostedManifest(manifest, club), "in a package": packaged() };
 
 const permissions = "<Permissions>ReadWriteDocument</Permissions>";
 const broken = {
   "an unknown lifetime": manifest.replace('lifetime="long"', 'lifetime="ever"'),
   "a part out of its order": manifest.replace(permissions, "").replace("<Hosts>", `${permissions}<Hosts>`),
+  "an Id that is none": manifest.replace(/<Id>.*<\/Id>/, "<Id>no Id</Id>"),
   "a group without a label": manifest.replace('<Label resid="Group.Label"/>', ""),
   "a name past 125 characters": manifest.replace('DisplayName DefaultValue="', `DisplayName DefaultValue="${"x".repeat(126)}`),
   "what is no XML": manifest.replace("</Hosts>", ""),

@@ -5,10 +5,11 @@ import type { Cell, Outcome } from "../../shared/outcome";
 import { isFault } from "../../shared/outcome";
 import { evaluator } from "../../sheet/engine";
 import { call, catalogue, namespace } from "../../src/catalogue";
-import { findBrowser, launch } from "../../tool/browser";
-import { bundled } from "../../tool/bundle";
-import { type Metadata, metadata } from "../../tool/metadata";
-import { type Answer, type Asked, home, openFunctions } from "./office";
+import { launch } from "../../tool/browser";
+import type { Metadata } from "../../tool/metadata";
+import { built } from "../built";
+import { needing } from "../needing";
+import { type Answer, type Asked, openFunctions } from "./office";
 
 const block = (typed: unknown): Cells | undefined => {
   if (typed === undefined) return undefined;
@@ -52,22 +53,19 @@ const calls: Readonly<Record<string, Asked>> = {
   "TRUE for a number": asked("FILL", 6, true, 104),
 };
 
-const withBrowser = findBrowser() ? describe : describe.skip;
-
-withBrowser("the functions under the vendor's library", () => {
+needing("browser")("the functions under the vendor's library", () => {
   let browser: Browser;
-  let script: Uint8Array;
-  let made: Metadata;
+  const script = built("functions.js");
+  const made = JSON.parse(built("functions.json").toString()) as Metadata;
   let answers: Record<string, Answer>;
   let ask: (calls: readonly Asked[]) => Promise<Answer[]>;
 
   beforeAll(async () => {
-    const [opened, scripts, meta] = await Promise.all([launch(), bundled("functions.js"), metadata(catalogue, home)]);
-    [browser, script, made] = [opened, scripts.get("functions.js")!, meta];
+    browser = await launch();
     ask = await openFunctions(browser, script, made);
     const given = await ask(Object.values(calls));
     answers = Object.fromEntries(Object.keys(calls).map((name, i) => [name, given[i]]));
-  }, 30_000);
+  });
   afterAll(() => browser?.close());
 
   it.each(Object.keys(calls))("%s", (name) => expect(answers[name]).toEqual(alike(ours(calls[name]))));

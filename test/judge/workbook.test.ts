@@ -1,19 +1,22 @@
 import { execFileSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { read, utils, type WorkBook } from "@e965/xlsx";
 import { strFromU8, unzipSync } from "fflate";
 import { isFault, type Outcome } from "../../shared/outcome";
 import { fresh } from "../../src/checklist/list";
 import { write } from "../../src/checklist/part";
+import { folder } from "../../src/workbook/choice";
 import { ofKey } from "../../src/workbook/place";
 import { dash, shownCells } from "../../src/workbook/shown";
 import { template } from "../../src/workbook/template";
+import { dist } from "../../tool/fresh";
 import { findProgram } from "../../tool/programs";
 import { recalculated } from "../../tool/recalculated";
-import { buildWorkbooks, fileName, workbooks } from "../../tool/workbook";
-import { convertAll, hasLibreOffice } from "./libreoffice";
+import { fileName, workbooks } from "../../tool/workbook";
+import { needing } from "../needing";
+import { convertAll } from "./libreoffice";
 
 const sheetNames = [
   ...["Start", "My Shop", "Blanks", "Today", "Loads", "Price Tag", "Resin Book", "Supplies", "Run Log"],
@@ -33,25 +36,9 @@ const books = [
   { system: "SI", filled: "empty" },
 ] as const;
 
-const folder = mkdtempSync(join(tmpdir(), "workbooks-"));
-const made = join(folder, "made");
-const theirs = join(folder, "theirs");
-let names: string[] = [];
+const made = join(dist, folder);
+const names = readdirSync(made);
 const opened = (path: string): WorkBook => read(readFileSync(path), { cellFormula: true, cellNF: true });
-
-beforeAll(async () => {
-  names = await buildWorkbooks(made);
-  if (!hasLibreOffice) return;
-  mkdirSync(theirs);
-  const files = names.map((name) => join(made, name));
-  convertAll(files, "xlsx", theirs);
-  convertAll(
-    files.filter((file) => file.includes("plain")),
-    "pdf",
-    theirs,
-  );
-}, 120_000);
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const cellsOf = (book: WorkBook) =>
   book.SheetNames.flatMap((sheet) =>
@@ -116,7 +103,12 @@ function agree(ours: Outcome | undefined, cell: { v?: unknown } | undefined): bo
   return Math.abs(ours - other) <= 1e-6 * Math.abs(ours) || Math.abs(ours - other) < 1e-12;
 }
 
-(hasLibreOffice ? describe : describe.skip)("LibreOffice", () => {
+needing("spreadsheet")("LibreOffice", () => {
+  const theirs = mkdtempSync(join(tmpdir(), "workbooks-"));
+  const files = names.map((name) => join(made, name));
+  beforeAll(() => void convertAll(files, "xlsx", theirs), 120_000);
+  afterAll(() => rmSync(theirs, { recursive: true, force: true }));
+
   it("opens all eight files and keeps their sheets and formulas", () => {
     for (const name of names) {
       const [before, after] = [opened(join(made, name)), opened(join(theirs, name))];
@@ -152,16 +144,22 @@ function agree(ours: Outcome | undefined, cell: { v?: unknown } | undefined): bo
     expect(compared).toBeGreaterThan(4000);
   });
 
-  const reader = findProgram("paper");
+  needing("paper")("prints", () => {
+    const plain = files.filter((file) => file.includes("plain"));
+    let pdfs: string[];
+    beforeAll(() => {
+      pdfs = convertAll(plain, "pdf", theirs);
+    });
 
-  (reader ? it : it.skip)("prints them with nothing too wide for its cell, on few pages, the handout on one", () => {
-    for (const { system, filled } of books) {
-      const pdf = join(theirs, fileName("plain", system, filled).replace("xlsx", "pdf"));
-      const pages = execFileSync(reader!, ["-layout", pdf, "-"], { encoding: "utf8", maxBuffer: 1e8 }).split("\f").slice(0, -1);
+    it.each(plain.map((file) => basename(file)))("%s with nothing too wide for its cell, on few pages, the handout on one", (name) => {
+      const pdf = pdfs[plain.findIndex((file) => file.endsWith(name))];
+      const pages = execFileSync(findProgram("paper")!, ["-layout", pdf, "-"], { encoding: "utf8", maxBuffer: 1e8 })
+        .split("\f")
+        .slice(0, -1);
       expect(pages.join("\n")).not.toMatch(/##|#NAME|Err:/);
       const sheetOf = pages.map((page) => /Porewise: (.+?)\s{2,}Page/.exec(page)?.[1]);
       for (const [name, most] of Object.entries(mostPages)) expect(sheetOf.filter((one) => one === name).length).toBeLessThanOrEqual(most);
       expect([...new Set(sheetOf)]).toEqual(sheetNames);
-    }
+    });
   });
 });

@@ -36,12 +36,12 @@ describe("the form of a contract", () => {
   });
 
   it("tells what holds when an argument is left out", () => {
-    expect(field("DYE", "rate").hints.at(-1)).toBe("left out: the shop's dye rate, 0.25 tsp per qt");
+    expect(field("DYE", "rate").hints.at(-1)).toBe("if left out: the shop's dye rate, 0.25 tsp per qt");
     const shop = readShop([
       ["dye rate", 0.5],
       ["cover", 2],
     ]);
-    expect(field("DYE", "rate", shop).hints.at(-1)).toBe("left out: the shop's dye rate, 0.5 tsp per qt");
+    expect(field("DYE", "rate", shop).hints.at(-1)).toBe("if left out: the shop's dye rate, 0.5 tsp per qt");
   });
 
   it("asks for a chamber in one line, and for a column in several", () => {

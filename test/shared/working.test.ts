@@ -23,11 +23,13 @@ describe("the working of a number", () => {
   });
 
   it("speaks the shop's units", () => {
-    expect(working("UPTAKE", 1704, 0.45, 0.6, 0, "SI").equation).toBe("1704 cm³ × (1 − 0.45 × (1/1.54 + 0 %)) × 60 %");
+    expect(working("UPTAKE", 1704, 0.45, 0.6, 0, "SI").equation).toBe("1704 cm³ × 70.78 % × 60 %");
   });
 
-  it("tells an honest range where one can be worked out", () => {
-    expect(working("BAKE", 0.75, 0.75, 5, 0.4).trust).toMatch(/^30 min to \d+/);
+  it("tells a guess with its likely range, and what must be said beside it", () => {
+    const told = working("BAKE", 0.75, 0.75, 5, 0.4);
+    expect(told.answer).toEqual([["minutes in the oven", "about 46 min, likely 33 to 82"]]);
+    expect(told.beside.join()).toMatch(/^The resin heats itself, by up to 140 °F/);
   });
 
   it("says what is wrong where there is no answer", () => {

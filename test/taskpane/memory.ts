@@ -91,7 +91,7 @@ export class MemorySheet implements SheetHost {
     if (this.cells.has(this.selected) && !over)
       return Promise.resolve({ done: false, filled: true, words: `${this.selected} holds something already.` });
     this.cells.set(this.selected, { formula, value: 0, format: formats[0] });
-    return this.ended(`The formula stands in ${this.selected}.`);
+    return this.ended(`Formula inserted in ${this.selected}.`);
   }
 
   recalculate(): Promise<Ended> {

@@ -1,14 +1,13 @@
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import type { Browser, BrowserContextOptions, Frame, Page } from "playwright-core";
-import { atStart, bundled } from "../../tool/bundle";
-import { framed } from "../../tool/page";
+import { atStart } from "../../tool/bundle";
+import { dist } from "../../tool/fresh";
 import { type Served, serve } from "../../tool/serve";
-
-const root = join(__dirname, "../..");
+import { paneScripts } from "../built";
 
 const harness = `<!doctype html><html lang="en"><meta charset="utf-8"><title>Sheet and pane</title><link rel="stylesheet" href="harness.css">
 <label>A1 <input id="grid"></label><iframe title="Pane"></iframe><script src="harness.js"></script></html>`;
@@ -24,7 +23,6 @@ export interface Bench {
 /** The built pane on loopback, framed by a page that hands it a sheet in memory. */
 export async function bench(): Promise<Bench> {
   const folder = mkdtempSync(join(tmpdir(), "porewise-pane-"));
-  const scripts = await bundled("taskpane.js");
   const { outputFiles } = await build({
     entryPoints: [join(__dirname, "harness.ts")],
     bundle: true,
@@ -37,17 +35,17 @@ export async function bench(): Promise<Bench> {
     "harness.html": harness,
     "harness.css": looks,
     "harness.js": outputFiles[0].contents,
-    ...Object.fromEntries(scripts),
-    "pane.html": framed(readFileSync(join(root, "taskpane/taskpane.html"), "utf8")),
+    ...Object.fromEntries(paneScripts()),
   };
   for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
-  cpSync(join(root, "taskpane/taskpane.css"), join(folder, "taskpane.css"));
+  for (const name of ["taskpane.css", "pane.html"]) cpSync(join(dist, name), join(folder, name));
   const served = await serve(folder, { port: 0 });
   const close = async () => {
     await served.close();
     rmSync(folder, { recursive: true });
   };
-  return { served, size: atStart(scripts, "taskpane.js").reduce((sum, bytes) => sum + gzipSync(bytes).length, 0), folder, close };
+  const size = atStart(paneScripts(), "taskpane.js").reduce((sum, bytes) => sum + gzipSync(bytes).length, 0);
+  return { served, size, folder, close };
 }
 
 export interface Opened {
@@ -78,6 +76,15 @@ export async function paneOf(page: Page): Promise<Frame> {
   await page.locator("iframe").contentFrame().locator("pore-app #panel-safety").waitFor({ state: "attached" });
   return page.frames().find((frame) => frame.url().endsWith("pane.html"))!;
 }
+
+/** When everything that moves has come to rest and is drawn. */
+export const settled = (pane: Frame): Promise<unknown> =>
+  pane.evaluate(async () => {
+    const frame = () => new Promise((drawn) => requestAnimationFrame(drawn));
+    await frame();
+    await Promise.allSettled(document.getAnimations().map(({ finished }) => finished));
+    await frame();
+  });
 
 /** Presses Tab until an element with these words, or this id, has the focus. */
 export async function tabTo(page: Page, pane: Frame, wanted: string, most = 400): Promise<void> {

@@ -1,4 +1,4 @@
-import { add, closing, countJest, none } from "../../tool/count";
+import { add, byProject, closing, countJest } from "../../tool/count";
 
 const report = { numPassedTests: 0, numFailedTests: 0, numPendingTests: 0, numTodoTests: 0, numRuntimeErrorTestSuites: 0 };
 
@@ -27,7 +27,22 @@ it.each([
   },
 ])("$ran", ({ given, ended, is }) => expect(countJest(given, ended)).toEqual(is));
 
-it("adds up, and speaks of skipped tests only where there are some", () => {
-  expect(closing(add({ passed: 2, failed: 0, skipped: 0 }, { passed: 1, failed: 1, skipped: 0 }))).toBe("3 passed, 1 failed");
-  expect(closing(add(none, { passed: 2, failed: 0, skipped: 1 }))).toBe("2 passed, 0 failed, 1 skipped");
+it("adds up, and ends in passed and failed alone", () =>
+  expect(closing(add({ passed: 2, failed: 0, skipped: 1 }, { passed: 1, failed: 1, skipped: 0 }))).toBe("3 passed, 1 failed"));
+
+it("tells each project's share of a run, with the files that did not run", () => {
+  const file = (name: string, seconds: number, ...statuses: string[]) => ({
+    ...{ name, startTime: 1000, endTime: 1000 + seconds * 1000, status: statuses.includes("passed") ? "passed" : "failed" },
+    assertionResults: statuses.map((status) => ({ status })),
+  });
+  const testResults = [
+    file("/a/test/one/x.test.ts", 2, "passed", "failed", "pending"),
+    file("/a/test/one/deep/y.test.ts", 1),
+    file("/a/test/two/z.test.ts", 4, "passed"),
+  ];
+  const projects = ["one", "two", "three"].map((displayName) => ({ displayName, roots: [`<rootDir>/test/${displayName}`] }));
+  expect(byProject({ ...report, testResults }, projects, "/a")).toEqual([
+    { name: "one", count: { passed: 1, failed: 2, skipped: 1 }, seconds: 3 },
+    { name: "two", count: { passed: 1, failed: 0, skipped: 0 }, seconds: 4 },
+  ]);
 });

@@ -1,12 +1,11 @@
-import { execFileSync, spawnSync } from "node:child_process";
+import { spawnSync } from "node:child_process";
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { versionText } from "../../src/version";
 import type { Metadata } from "../../tool/metadata";
 import { complete, type Order, orderOf, pack } from "../../tool/package";
-
-jest.setTimeout(60_000);
+import { rehosted } from "../built";
 
 const root = join(__dirname, "../..");
 const host = "https://club.example/porewise";
@@ -61,7 +60,7 @@ describe("the folder", () => {
   beforeAll(async () => {
     aside = mkdtempSync(join(tmpdir(), "porewise-test-"));
     order = asked("--id", id, "--name", 'Turners & "Friends"', "-o", scratch("hosted"));
-    await pack(order);
+    await pack(order, rehosted);
   });
   afterAll(() => rmSync(aside, { recursive: true, force: true }));
 
@@ -72,16 +71,6 @@ describe("the folder", () => {
     expect(xml).toContain('<DisplayName DefaultValue="Turners &amp; &quot;Friends&quot;"/>');
     expect(xml).toContain(`"${host}/taskpane.html"`);
     expect(xml).not.toContain("localhost");
-  });
-
-  it("has a manifest that passes the published schemas", () => {
-    const judge = join(root, "test/judge");
-    const command = [join(judge, "validate.mjs"), join(judge, "xsd/OfficeAppManifestV1_1.xsd")];
-    const broken = file("manifest.xml").replace(id, "no Id");
-    const input = JSON.stringify([file("manifest.xml"), broken]);
-    const [sound, refused] = JSON.parse(execFileSync(process.execPath, command, { input, encoding: "utf8" }));
-    expect(sound).toEqual([]);
-    expect(refused).not.toEqual([]);
   });
 
   it("leads from every function to help on this host", () => {

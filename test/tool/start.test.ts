@@ -1,8 +1,6 @@
 import { spawn } from "node:child_process";
 import { join } from "node:path";
 
-jest.setTimeout(120_000);
-
 const root = join(__dirname, "../..");
 
 /** Starts `npm start`'s program and waits until it has said what it says. */

@@ -1,5 +1,5 @@
 import "./loaded";
-import { DOMParser } from "linkedom/worker";
+import { DOMParser } from "linkedom";
 import { Unreadable } from "../../../shared/xlsx/unzip";
 import { extend } from "../../extend";
 import { opened } from "../../file/open";

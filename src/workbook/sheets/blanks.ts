@@ -9,7 +9,7 @@ import { voids } from "../../wood/voids";
 import { ask, type Formula, formula } from "../formula";
 import { kinds } from "../kinds";
 import type { Kit } from "../kit";
-import { type Columns, Page } from "../page";
+import { type Columns, ownReason, Page } from "../page";
 import { between, type Ref, whole } from "../place";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
@@ -99,7 +99,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
         format: "0",
         spills: (all) => ask(bake, { thickness: all.thickness, width: all.width, length: all.length, gravity: all.gravity }),
       },
-      wrong: { title: "look at", look: "alarm", each: (all) => wrongWith(all, woods, shop) },
+      wrong: { title: "look at", look: "alarm", each: (all) => ownReason(wrongWith(all, woods, shop)) },
       grade: {
         title: "grade",
         beside: ["reason"],

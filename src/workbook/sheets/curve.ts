@@ -9,7 +9,7 @@ const points = 11;
 
 /** How a piece of the demo warms up, as numbers and as a chart. */
 export function curve(page: Page, kit: Kit, { thickness, width, length, gravity }: Shown): void {
-  page.heading("How a piece warms up in the oven", "", kit.unit("temperature"), "in the plain edition as on the day of the demo");
+  page.heading("How a piece warms up in the oven", "", kit.unit("temperature"), "fixed values in the workbook without the add-in");
   const top = page.row;
   const at = refTo(page.sheet.name, top, 0, points + 1, 3);
   page.block(ask(bakecurve, { thickness, width, length, gravity, points }), at, ["0.0", "0", "0"]);
@@ -24,6 +24,6 @@ export function curve(page: Page, kit: Kit, { thickness, width, length, gravity 
     ],
     at: { row: top, column: 3, rows: points + 1, columns: 2 },
     axes: ["minutes", kit.unit("temperature")],
-    alt: "Temperature of core and surface of one piece from going into the oven until the end of its bake: the surface leads, the core follows.",
+    alt: "Temperature of core and surface of one piece from going into the oven to the end of the bake: the surface leads, the core follows.",
   });
 }

@@ -25,9 +25,9 @@ export function underVacuum(page: Page, kit: Kit, shop: Shop, { fluid, all }: In
     label: "lid",
     formula: formula`IF(${shop.lid}="","",${shop.lid})`,
     look: "words",
-    note: formula`IF(${isRefused},"no gauge to go to: use a chamber made and rated for vacuum","My Shop; the screen certifies nothing")`,
+    note: formula`IF(${isRefused},"no gauge to go to: use a chamber made and rated for vacuum","from My Shop; this is no approval")`,
   });
-  page.alert("bad", lid, formula`LEFT(${lid},7)="refused"`);
+  page.alert("bad", lid, formula`LEFT(${lid},11)="do not pump"`);
   const isTooDeep = formula`IF(COUNT(${page.next},${full})=2,${page.next}>${full}*1.000001,FALSE)`;
   const gauge = page.line({
     label: "gauge to go to",

@@ -2,7 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { chamber } from "../../demo";
 import { lidLoad } from "../../vacuum/lidload";
 import type { Allowed } from "../book";
-import { askCell, type Formula, formula } from "../formula";
+import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Line, Page } from "../page";
 import type { Ref } from "../place";
@@ -27,7 +27,7 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
   const length = kit.unit("length");
   const inches = (least: number, most: number): Allowed => ({ from: kit.of("length", least, 1), to: kit.of("length", most, 1) });
   const shown = <T>(value: T) => (kit.demo ? value : undefined);
-  page.heading("Chamber, pump, lid", "here", "unit", "what it is", "", "range", "where that comes from");
+  page.heading("Chamber, pump, lid", "here", "unit", "what it is", "", "range", "where it comes from");
   const fact = ({ input, ...line }: Line & { readonly input: Allowed; readonly note: string }, from: string): Ref => {
     const { row } = page;
     const ref = page.line({ ...line, input });
@@ -71,14 +71,14 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
     },
     "the lid's seller",
   );
-  const verdict = askCell(lidLoad, { diameter: inside, thickness: lid, material }, 1);
+  const verdict = ask(lidLoad, { diameter: inside, thickness: lid, material });
   const said = page.line({
-    label: "the lid is",
-    formula: formula`IF(${lid}="","",IF(${material}="","refused: say what it is made of",IFERROR(${verdict},"refused: do not pump")))`,
+    label: "lid check",
+    formula: formula`IF(${lid}="","",IF(${material}="","do not pump: choose what it is made of",IFERROR(${verdict},"do not pump: too weak")))`,
     look: "words",
-    note: formula`IF(COUNT(${inside},${lid})<2,"it needs two plain numbers: the inside diameter of the chamber and the thickness of the lid","a screen that can only refuse; it certifies nothing")`,
+    note: formula`IF(COUNT(${inside},${lid})<2,"it needs two plain numbers: the inside diameter of the chamber and the thickness of the lid","this can only rule a lid out; it is no approval")`,
   });
-  const isRefused = formula`LEFT(${said},7)="refused"`;
+  const isRefused = formula`LEFT(${said},11)="do not pump"`;
   page.alert("bad", said, isRefused);
   page.cautions(cautionsOf(["lid", "chamber"]));
   return { chamber: inside, height, pumpRate, lid: said, isRefused };

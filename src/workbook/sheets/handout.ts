@@ -47,9 +47,9 @@ function stepsOf(kit: Kit, shop: Shop): Formula[] {
   const way = shop.holds("in the oven");
   // Oven-dry is 103 ± 2 °C: EN 13183-1.
   return [
-    formula`"1. Dry the wood in the oven at ${kit.by("215 to 220 °F", "103 °C")} until two weighings hours apart agree. Cool it, bag it."`,
-    formula`"2. Fluid over the pieces, stainless ballast, room for the foam."`,
-    formula`"3. Vacuum, slowly, until the bubbling stops. Never leave it alone."`,
+    formula`"1. Dry the wood in the oven at ${kit.by("215 to 220 °F", "103 °C")} until two weighings 2 hours apart agree. Cool it and bag it."`,
+    formula`"2. Cover the pieces with resin, hold them down with stainless steel, leave room for foam."`,
+    formula`"3. Pull vacuum slowly until the bubbling stops. Stay with it."`,
     formula`"4. Let the air in: now the resin goes into the wood. Soak at least twice as long as the vacuum took."`,
     formula`"5. Drain, "&IF(${way}="foil","wrap each in foil",IF(${way}="fan","stand bare and apart, fan on","stand bare and apart"))&", bake until the core is hot. Sticky pieces are baked again."`,
     formula`"6. Note three weights, dry, drained, cured: the next run gains."`,
@@ -62,7 +62,7 @@ const warningsOf = (shop: Shop): Formula[] => [
   formula`"Wet wood steams, warm wood sets the resin: dry it, then let it cool."`,
   formula`"Never an oven used for food, never left alone, no flame near; ventilate."`,
   formula`"Thick or bundled pieces can run hot and smoke: bake them apart."`,
-  formula`"Mixed resin keeps about "&ROUND(${shop.holds("catalysed months")},0)&IF(ROUND(${shop.holds("catalysed months")},0)=1," month"," months")&", cool, with air above it, never stored under vacuum."`,
+  formula`"Mixed resin keeps about "&ROUND(${shop.holds("catalyzed months")},0)&IF(ROUND(${shop.holds("catalyzed months")},0)=1," month"," months")&", cool, with air above it, never stored under vacuum."`,
   formula`"Makers' instructions and safety data sheets come before any number here."`,
 ];
 
@@ -74,7 +74,7 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
     [14, 14, 14, 2, 12, 12, 34, 3, 28, 10, 3, 28, 10],
     { pages: 1, columns: beyond - 1 },
   );
-  page.say("Stabilising wood: to take home", "title");
+  page.say("Stabilizing wood: take-home sheet", "title");
   const { row } = page;
   const length = kit.by(5, 125);
   const ovens = ovenBlocks(page, kit, shop);
@@ -96,7 +96,7 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   page.row = row;
   page.table(
     {
-      fluid: { title: `fluid, ${kit.unit("fluid")}`, look: "big" },
+      fluid: { title: `resin, ${kit.unit("fluid")}`, look: "big" },
       dye: { title: `dye, ${kit.unit("powder")}`, look: "big", format: "0.00", spills: (all) => ours(ask(dye, { fluid: all.fluid })) },
       spoons: { title: "in spoons", look: "big", each: (all) => ask(spoons, { dye: all.dye }) },
     },
@@ -105,11 +105,11 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   );
   page.row = below;
   const degrees = (name: string) => formula`ROUND(${shop.holds(name)},0)&" ${kit.unit("temperature")}"`;
-  const told = formula`"Square pieces ${length} ${kit.unit("length")} long of gravity ${middlingGravity}, "&${degrees("room")}&" to "&${degrees("core")}&" in the middle, oven at "&${degrees("oven")}&". Heavy wood, or an oven slower or cooler than its dial, takes up to four fifths longer. Above ${kit.by("1 1/4 in", "30 mm")} it leaves the usual 30 to 60 min. The resin's own label comes first."`;
+  const told = formula`"Square pieces ${length} ${kit.unit("length")} long of gravity ${middlingGravity}, "&${degrees("room")}&" to "&${degrees("core")}&" in the middle, oven at "&${degrees("oven")}&". Heavy wood, or an oven cooler than its dial, takes up to 80 % longer. Above ${kit.by("1 1/4 in", "30 mm")} it leaves the usual 30 to 60 min. The resin's own label comes first."`;
   const all = [baked.of.bare, baked.of.foil];
   const missing = formula`COUNT(${whole(all[0])},${whole(all[1])})<COUNT(${whole(baked.of.thickness)})*2`;
   const foreign = formula`"My Shop's units are not ${kit.system}, and this file is made for ${kit.system}: put “units” right there, and the numbers come back."`;
-  const why = formula`"Where no minutes stand: look at oven, core, room and thickest on My Shop (core between room and oven); the plain edition bakes only as on the day of the demo. "`;
+  const why = formula`"Where minutes are missing, check oven, core, room and thickest on My Shop (core between room and oven); without the add-in the minutes are fixed. "`;
   const note = page.say(formula`IF(${units}<>"${kit.system}",${foreign},IF(${missing},${why},"")&${told})`, "bigNote");
   page.alert("bad", { ...note, columns: beyond - 1 }, formula`IF(${units}<>"${kit.system}",TRUE,${missing})`);
   page.skip();

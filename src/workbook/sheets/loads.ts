@@ -13,7 +13,7 @@ import type { Shop } from "./shop";
 
 /** Rows of the plan that the chart reaches. */
 const charted = 14;
-const chartRows = 16;
+const chartRows = 21;
 
 export interface Loads {
   readonly page: Page;
@@ -24,15 +24,19 @@ export interface Loads {
 
 /** Lines of the shopping list, and the places each is told to. */
 const lines: Readonly<Record<string, string>> = {
-  "fluid to mix": "0.00",
+  "resin to mix": "0.00",
   packets: "0",
   dye: "0.00",
   foil: "0.0",
   "ballast of the heaviest load": "0",
   loads: "0",
+  pulls: "0",
   "chamber hours": "0.0",
   "oven hours": "0.0",
-  "fluid left": "0.00",
+  days: "0",
+  "resin left": "0.00",
+  "resin discarded": "0.00",
+  "earliest ready": "ddd mm-dd hh:mm",
   "not planned": "0",
 };
 const lineNames = Object.keys(lines);
@@ -48,8 +52,8 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   const page = new Page(
     "Loads",
     "In what order to soak and bake all that stands on the sheet Blanks, one person working in the hours set on My Shop, and what that takes.",
-    [6, 27, 9, 8, 9, 9, 8, 9, 7, 11, 16, 16, 16, 9, 16, 3, 8, 11, 11, 11, 11],
-    { landscape: true, columns: 15, ...(kit.demo ? { pages: 1 } : {}) },
+    [5, 24, 8, 7, 8, 8, 7, 8, 7, 8, 6, 11, 15, 15, 15, 8, 15, 3, 8, 11, 11, 11, 11],
+    { landscape: true, columns: 17, ...(kit.demo ? { pages: 1 } : {}) },
   );
   page.open("Loads");
   const given = { pieces: blanks.pieces, chamber: shop.chamber, height: shop.height };
@@ -90,11 +94,11 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   const header = page.row;
   const room = (kit.demo ? 11 : 25) + 1;
   const planned = formula`IF(${undated},"",${ask(plan, { ...given, start })})`;
-  const all = page.block(planned, refTo(page.sheet.name, header, 0, room, 15), formatsOf(plan), { look: "words" });
+  const all = page.block(planned, refTo(page.sheet.name, header, 0, room, 17), formatsOf(plan), { look: "words" });
   const column = (index: number, rows = room - 1) => refTo(page.sheet.name, header + 1, index, rows);
-  const [inside, out, toOven, done] = [10, 11, 12, 14].map((index) => column(index, charted));
-  page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, failed(column(10)));
-  notices(page, shop, blanks, top + lineNames.length, { useBy: column(9), into: column(10), done: column(14) });
+  const [inside, out, toOven, done] = [12, 13, 14, 16].map((index) => column(index, charted));
+  page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, failed(column(12)));
+  notices(page, shop, blanks, top + lineNames.length, { discarded: need("resin discarded"), into: column(12), done: column(16) });
   page.row = header - 1;
   const { of } = page.table(
     {
@@ -107,10 +111,15 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
       },
       soaking: { title: "in chamber", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${out}-${inside})*24,"")` },
       waiting: { title: "waiting", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${toOven}-${out})*24,"")` },
-      baking: { title: "in the oven", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${done}-${toOven})*24,"")` },
+      baking: {
+        title: "in the oven",
+        look: "note",
+        format: "0.0",
+        each: () => formula`IF(COUNT(${inside},${done})=2,(${done}-${toOven})*24,"")`,
+      },
     },
     [],
-    { spare: charted, column: 16 },
+    { spare: charted, column: 18 },
   );
   page.row = header + room;
   page.chart({
@@ -134,7 +143,15 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
 /** The units of the plan's columns, which stand in no heading of the answer. */
 function unitsOver(page: Page, kit: Kit): void {
   const fluid = kit.unit("fluid");
-  const units: Readonly<Record<number, string>> = { 3: kit.unit("volume"), 4: fluid, 5: fluid, 6: fluid, 8: kit.unit("powder"), 13: "min" };
+  const units: Readonly<Record<number, string>> = {
+    4: kit.unit("volume"),
+    5: fluid,
+    6: fluid,
+    7: fluid,
+    8: fluid,
+    10: kit.unit("powder"),
+    15: "min",
+  };
   for (const [column, unit] of Object.entries(units)) page.put(page.row, Number(column), { value: unit, look: "unit" });
   page.row++;
 }

@@ -5,16 +5,21 @@ import type { Blanks } from "./blanks";
 import type { Shop } from "./shop";
 
 /** What the plan itself says in no words: below the shopping list, two rows each. */
-export function notices(page: Page, shop: Shop, blanks: Blanks, row: number, { useBy, into, done }: Readonly<Record<string, Ref>>): void {
+export function notices(
+  page: Page,
+  shop: Shop,
+  blanks: Blanks,
+  row: number,
+  { discarded, into, done }: Readonly<Record<string, Ref>>,
+): void {
   const readyBy = shop.typed("ready by");
   const marked = whole(blanks.of.wrong);
-  const late = formula`COUNTIF(${whole(done)},">"&${readyBy})`;
-  const old = formula`SUMPRODUCT(ISNUMBER(${whole(into)})*(ISNUMBER(${whole(useBy)})=FALSE))`;
+  const late = formula`SUMPRODUCT(ISNUMBER(${whole(into)})*ISERROR(${whole(done)}))`;
   // What is too thick, or lacks a size or its wood, is not planned and says so in the plan.
   const wet = formula`SUMPRODUCT((LEN(${marked})>0)*(LEFT(${marked},6)<>"a size")*(LEFT(${marked},7)<>"no such")*(LEFT(${marked},8)<>"too thic")*(${whole(blanks.of.count)}>0))`;
   const said = [
     formula`IF(${wet}>0,"marked on Blanks and yet in this plan, rows: "&${wet}&". Dry or weigh them first, or blank their count.","")`,
-    formula`IF(${old}>0,"out of date before its load is done, resin of loads: "&${old}&". Mix afresh and set “resin on hand” on My Shop to 0.","")`,
+    formula`IF(SUM(${discarded})>0,"resin on hand expires before its load is out and is poured away: "&ROUND(${discarded},2)&" of the plan's resin. A fresh batch is begun.","")`,
     formula`IF(COUNT(${readyBy})=0,"",IF(${late}>0,"late, loads done after “ready by” on My Shop: "&${late}&". Begin earlier.",""))`,
   ];
   for (const [i, made] of said.entries()) {
@@ -23,6 +28,5 @@ export function notices(page: Page, shop: Shop, blanks: Blanks, row: number, { u
     page.sheet.merges.push(at);
     page.alert("bad", cellIn(at, 0), formula`LEN(${cellIn(at, 0)})>0`);
   }
-  page.alert("bad", useBy, formula`AND(ISNUMBER(${into}),ISNUMBER(${useBy})=FALSE)`);
-  page.alert("attention", done, formula`IF(COUNT(${done},${readyBy})=2,${done}>${readyBy},FALSE)`);
+  page.alert("attention", done, formula`AND(ISNUMBER(${into}),ISERROR(${done}))`);
 }

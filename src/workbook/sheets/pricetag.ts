@@ -19,7 +19,7 @@ export interface PriceTag {
 export function priceSheet(kit: Kit): PriceTag {
   const page = new Page(
     "Price Tag",
-    "What a run costs, what a good piece of it costs, what to ask for it, and who bears how much. Prices are in your own money.",
+    "What a run costs, what one good piece costs, what to charge, and how to split the cost. Prices are in your own money.",
     [34, 14, 14, 34, 4, 14],
     { pages: 1 },
   );
@@ -86,7 +86,7 @@ export function priceSheet(kit: Kit): PriceTag {
     look: "total",
   });
   page.put(each.row, 3, {
-    formula: verdict(each, "shown to the cent, reckoned with exactly", "no good piece is left, or a number is missing"),
+    formula: verdict(each, "shown to the cent, calculated exactly", "no good piece is left, or a number is missing"),
     look: "note",
   });
   const share = page.line({
@@ -99,7 +99,7 @@ export function priceSheet(kit: Kit): PriceTag {
   const isShare = formula`IF(ISNUMBER(${share}),AND(${share}>=0,${share}<=0.9999),FALSE)`;
   const shared = (made: Formula) => formula`IF(${isShare},${made},IF(${share}="","","${dash}"))`;
   page.put(share.row, 3, {
-    formula: formula`IF(${isShare},"a margin is a share of the price, a mark-up one of the cost",IF(${share}="","a share from 0 to 0.9999, such as 0.5 or 50 %","not from 0 to 0.9999: no price can be told; type 0.5 or 50 %"))`,
+    formula: formula`IF(${isShare},"a margin is a share of the price, a mark-up one of the cost",IF(${share}="","a share from 0 to 0.9999, such as 0.5 or 50 %","not from 0 to 0.9999: type 0.5 or 50 %"))`,
     look: "note",
   });
   page.alert("bad", share, formula`IF(${share}="",FALSE,IF(${isShare},FALSE,TRUE))`);
@@ -108,7 +108,7 @@ export function priceSheet(kit: Kit): PriceTag {
   const { row } = page;
   const texts: [string, ReturnType<typeof formula>, ReturnType<typeof formula>, string, string][] = [
     [
-      "price to ask",
+      "price to charge",
       shared(formula`IF(ISNUMBER(${each}),${ask(pricetag, { cost: each, margin: share })},"")`),
       shared(formula`IF(ISNUMBER(${each}),ROUND(${each}*(1+${share}),2),"")`),
       money,

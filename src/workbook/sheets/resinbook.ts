@@ -65,7 +65,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   const summary = page.row;
   page.skip(5);
   page.say(
-    "First row: what stands there today, with the day its oldest part was mixed. Then a row a run: what was added, the dye with it, and all that left, drips included. Write “emptied” as taken up to start afresh.",
+    "First row: what is on hand today, with the date its oldest part was mixed. Then one row for each run: what was added, its dye, and all that left, drips included. Write “emptied” as taken up to start afresh.",
   );
   page.skip();
   const entry = (days: number, added: number, dye: number, taken: number | string) => ({
@@ -83,15 +83,15 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
       dye: { title: "dye added", unit: kit.unit("powder"), input: spend },
       taken: { title: "taken up", ...fluid, input: true, hint: "All that left, drips included; or the word emptied." },
       volume: {
-        title: "stands there",
+        title: "on hand",
         ...fluid,
         format: "0.00",
         beside: [`dye, ${kit.unit("strength")}`, "use by"],
         spills: (all) => ask(resinbook, { runs: whole(between(all.date, all.taken)) }),
-        instead: (all) => kept(all, shop.holds("catalysed months")),
+        instead: (all) => kept(all, shop.holds("catalyzed months")),
       },
       row: { title: "row", look: "note" },
-      wrong: { title: "look at", look: "alarm", each: wrongWith },
+      wrong: { title: "problem", look: "alarm", each: wrongWith },
     },
     kit.demo
       ? [entry(-60, 1.5, 0.375, 0), entry(-52, 2, 0.5, 0.45), entry(-31, 0, 0, 0.5), entry(-10, 1, 0.25, 0.6), entry(-1, 1, 0.25, 0.35)]
@@ -114,7 +114,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.row = summary;
   const now = page.line({ label: "in the tub now", formula: last(of.volume), format: "0.00", look: "total", unit: kit.unit("fluid") });
   page.put(now.row, 3, {
-    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"copy it to “resin on hand” on My Shop, with the day and the dye rate below","the last row has no answer: its “look at” says why"))`,
+    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"copy it to “resin on hand” on My Shop, with the day and the dye rate below","the last row has no answer: see its “problem”"))`,
     look: "unit",
   });
   const rate = page.line({ label: "its dye rate", formula: last(strength), format: "0.000", unit: kit.unit("strength") });
@@ -122,12 +122,12 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   // From the use-by, and so never younger than the book says, also at the end of a month.
   const since = page.line({
     label: "oldest part mixed",
-    formula: formula`IF(ISNUMBER(${until}),EDATE(${until},-${shop.holds("catalysed months")}),"")`,
+    formula: formula`IF(ISNUMBER(${until}),EDATE(${until},-${shop.holds("catalyzed months")}),"")`,
     format: day,
   });
   page.put(rate.row, 3, { formula: formula`IF(ISNUMBER(${rate}),"copy it to “resin dye rate” on My Shop","")`, look: "unit" });
   page.put(since.row, 3, {
-    formula: formula`IF(ISNUMBER(${since}),"copy it to “resin mixed on” on My Shop: without it old resin counts as young","")`,
+    formula: formula`IF(ISNUMBER(${since}),"copy it to “resin mixed on” on My Shop: without it old resin counts as fresh","")`,
     look: "unit",
   });
   const isOld = (cell: Ref) => formula`IF(COUNT(${cell},${asOf})=2,${cell}<INT(${asOf}),FALSE)`;

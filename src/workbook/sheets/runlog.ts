@@ -45,7 +45,7 @@ const lossOf = ({ before, drained, cured }: Columns) => ask(bakeloss, { before, 
 export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
   const page = new Page(
     "Run Log",
-    "One row a run. Three weighings of the same pieces tell how full the pores got and what the oven took; what is usual for a wood goes into My Shop.",
+    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took.",
     [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11],
     { landscape: true },
   );

@@ -7,7 +7,7 @@ import { Page } from "../page";
 export function safetySheet(): Page {
   const page = new Page(
     "Safety",
-    "The checklist of a run, for the wall or the clipboard. Tick what is so; leave open what is not, and stop there.",
+    "The checklist for a run, for the wall or the clipboard. Tick what is done. If something is not, stop there.",
     [6, 62, 58],
     { pages: 1 },
   );

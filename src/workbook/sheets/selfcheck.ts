@@ -6,10 +6,10 @@ import { aroundAsk, ask, askedAs, type Formula, formula } from "../formula";
 import { Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
 
-/** Which cell of a worked example is compared, and what must stand there. Of a lid only the words: its share certifies nothing. */
+/** Which cell of a worked example is compared, and what must stand there. */
 function expected({ name, returns, worked: { gives } }: Contract): { value: string | number | boolean; row: number; column: number } {
   const rows: unknown[][] = Array.isArray(gives) ? (Array.isArray(gives[0]) ? gives : [gives]) : [[gives]];
-  const isWords = name === "LIDLOAD" || name === "SUITABILITY";
+  const isWords = name === "SUITABILITY";
   const row = rows.findIndex((line) => line.some((value) => typeof value === "number"));
   const at = isWords || returns.form === "cell" || row < 0 ? [0, 0] : [row, rows[row].findLastIndex((value) => typeof value === "number")];
   return { value: rows[at[0]][at[1]] as string, row: at[0], column: at[1] };
@@ -33,14 +33,14 @@ export interface SelfCheck {
 export function selfCheckSheet(): SelfCheck {
   const page = new Page(
     "Self-check",
-    "Every function with its worked example. If all agree, this program calculates as it should; if not, send us the line below.",
+    "Every function with a worked example. If all agree, this program calculates correctly; if not, send us the line below.",
     [22, 53, 15, 15, 10, 3, 14],
     { columns: 5, pages: 1 },
   );
   page.open("Self-check");
   const line = refTo(page.sheet.name, page.row, 0);
   page.row += 1;
-  page.say("In the plain edition the frozen answers are copies from the day of the demo: only the live edition checks those functions.");
+  page.say("Without the add-in the fixed answers are only copies: they check nothing.");
   page.skip();
   page.heading("function", "as typed", "gives", "due", "");
   page.sheet.print = { ...page.sheet.print, titleRow: page.row - 1 };

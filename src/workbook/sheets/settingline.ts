@@ -17,6 +17,9 @@ const hours = new Set(["opens", "closes"]);
 
 const isDate = ({ kind }: Setting) => kind === "date";
 
+/** Typed as words, or as a number or words: nothing that a built-in formula could judge. */
+const isWords = ({ choices, range, kind }: Setting) => !choices && !range && kind !== "count" && kind !== "date";
+
 /** A number in plain units without the last digit's noise. */
 const tidied = (internal: number, { kind }: Setting, units: Units) =>
   Number((kind ? fromInternal(internal, units[kind]) : internal).toPrecision(15));
@@ -35,6 +38,7 @@ function rangeWords(setting: Setting, kit: Kit): string {
   if (setting.name in fixed(kit)) return `${fixed(kit)[setting.name]} in this file`;
   if (setting.choices) return setting.choices.join(", ");
   if (isDate(setting)) return "a date and time";
+  if (isWords(setting)) return `such as ${setting.example}`;
   if (!setting.range || !setting.kind) return "a whole number";
   const [least, most] = setting.range.map((end) => tidy(fromInternal(end, units[setting.kind!])));
   return `${least} to ${most}`;
@@ -52,6 +56,7 @@ function demoValue(name: string, kit: Kit): string | number | undefined {
 /** What holds where nothing is typed; "none" where that is nothing. */
 export function standardFormula(setting: Setting, value: unknown, { units }: Kit): Formula {
   if (value === undefined) return formula`"none"`;
+  if (typeof value === "object" && setting.say) return formula`"${setting.say(value, units)}"`;
   return typeof value === "number" ? formula`${tidied(value, setting, units)}` : formula`"${String(value)}"`;
 }
 
@@ -96,7 +101,8 @@ export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Fo
   const holds = page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format: inForce });
   const due = fixed(kit)[setting.name];
   const wrong: Wrong = due ? [formula`${holds}<>"${due}"`, `type ${due}: this file is made for it`] : cannotBe(typed, allowed);
-  const wrongs = missing ? [missing, wrong] : [wrong];
+  const judged = due || !isWords(setting) ? [wrong] : [];
+  const wrongs = missing ? [missing, ...judged] : judged;
   const note = wrongs.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},"${words}",${rest})`, formula`"${setting.label}"`);
   page.put(row, 3, { formula: note, look: "note" });
   for (const [when] of wrongs) page.alert("bad", due ? holds : typed, when);

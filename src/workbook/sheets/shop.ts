@@ -1,4 +1,6 @@
-import type { Setting } from "../../../shared/settings";
+import { noShop, type Setting } from "../../../shared/settings";
+import { fromInternal } from "../../../shared/unit";
+import { dyeRate } from "../../resin/settings";
 import { settingsBySubject } from "../../shop";
 import { type Formula, formula } from "../formula";
 import { type Kit, readShop, scale } from "../kit";
@@ -10,6 +12,9 @@ import { fixed, settingLine, standardFormula } from "./settingline";
 /** The settings that differ most from shop to shop. */
 const eight = ["units", "scale reads", "cover", "fullness", "dye rate", "in the oven", "vacuum hours", "altitude"];
 
+/** More rows than the sheet has. */
+const last = 1000;
+
 const titles: Readonly<Record<string, string>> = {
   wood: "Wood",
   chamber: "In the chamber",
@@ -20,11 +25,11 @@ const titles: Readonly<Record<string, string>> = {
 };
 
 /** Where one setting follows from another, so does what holds. */
-const derived = (at: (name: string) => Ref): Readonly<Record<string, Formula>> => ({
+const derived = (at: (name: string) => Ref, usual: number): Readonly<Record<string, Formula>> => ({
   "soak hours": formula`2*${at("vacuum hours")}`,
   "wrap minutes per piece": formula`IF(${at("in the oven")}="foil",1,0)`,
   "oven surface coefficient": formula`IF(${at("in the oven")}="foil",8,IF(${at("in the oven")}="fan",20,12))`,
-  "resin dye rate": formula`${at("dye rate")}`,
+  "resin dye rate": formula`IF(AND(${at("resin on hand")}>0,ABS(${at("dye rate")}-${usual})>0.000001),"type what it was dyed at",${at("dye rate")})`,
 });
 
 export interface Shop extends Equipment {
@@ -46,7 +51,7 @@ export interface Shop extends Equipment {
 export function shopSheet(kit: Kit): Shop {
   const page = new Page(
     "My Shop",
-    "The facts about your shop. Type a value into the second column and every formula follows; where it is blank, the fifth column says what holds.",
+    "The facts about your shop. Type your value in the second column; where it is blank, the value in use is shown beside it.",
     [24, 18, 11, 40, 17, 16, 49],
     { landscape: true },
   );
@@ -55,7 +60,7 @@ export function shopSheet(kit: Kit): Shop {
   const equipment = equipmentLines(page, kit);
   page.skip();
   const first = page.row;
-  page.heading("setting", "here", "unit", "what it is", "what holds", "range", "where that comes from");
+  page.heading("setting", "here", "unit", "what it is", "value in use", "range", "where it comes from");
   page.sheet.print = { ...page.sheet.print, titleRow: first };
   const all = Object.values(settingsBySubject).flat();
   const groups: [string, Setting[]][] = [
@@ -79,7 +84,7 @@ export function shopSheet(kit: Kit): Shop {
   };
   const typed = (setting: string) => refTo(name, rowOf(setting), 1);
   const holds = (setting: string) => refTo(name, rowOf(setting), 4);
-  const follows = derived(holds);
+  const follows = derived(holds, fromInternal(dyeRate.fallback(noShop), kit.units.strength));
   const isUndated = formula`AND(SUM(${holds("resin on hand")})>0,COUNT(${typed("resin mixed on")})=0)`;
   const standard = readShop([
     ["units", kit.system],
@@ -100,7 +105,11 @@ export function shopSheet(kit: Kit): Shop {
   }
   const notes = refTo(name, 0, 3, page.row);
   const isWrong = formula`SUMPRODUCT((LEFT(${whole(notes)},5)="type ")*1)>0`;
-  page.warn([isWrong, "What is red below is wrong or missing: put it right first, or no sheet of this workbook can be trusted."]);
+  const isBad = formula`(LEFT(${whole(notes)},5)="type ")`;
+  // The first such row, from the top of the sheet.
+  const at = formula`${last}-SUMPRODUCT(MAX(${isBad}*(${last}-ROW(${whole(notes)}))))`;
+  const names = refTo(name, 0, 0, page.row);
+  page.warn([isWrong, formula`"“"&INDEX(${whole(names)},${at})&"” on My Shop is wrong or missing: "&INDEX(${whole(notes)},${at})&"."`]);
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
   return { page, typed, holds, isOptional, isUndated, isWrong, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
 }

@@ -12,7 +12,7 @@ interface Door {
 const doors: readonly Door[] = [
   {
     name: "I give a demo",
-    why: "Count back from its hour, run it, hand something out.",
+    why: "Count back from the hour, run it, give out a handout.",
     sheets: ["My Shop", "Blanks", "Today", "Safety", "Handout"],
   },
   {
@@ -22,7 +22,7 @@ const doors: readonly Door[] = [
   },
   {
     name: "I look after the resin",
-    why: "What stands in the tub, until when, what to buy.",
+    why: "How much is in the tub, how long it keeps, what to buy.",
     sheets: ["Resin Book", "Supplies", "My Shop"],
   },
 ];
@@ -36,7 +36,7 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
     { pages: 1 },
   );
   page.open("Porewise: the workbook");
-  page.heading("Which are you?", "", "sheets in order");
+  page.heading("What are you doing?", "", "sheets in order");
   for (const { name, why, sheets } of doors) {
     page.put(page.row, 0, { value: name, look: "strong" });
     page.put(page.row, 1, { value: why, look: "words" });
@@ -46,10 +46,10 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
     page.row++;
   }
   page.skip();
-  page.heading("What the colours say");
+  page.heading("What the colors mean");
   const colours = [
     [
-      "yours to type",
+      "you type here",
       "input",
       "Plain numbers, in the unit that stands beside or above them. A function that you type yourself takes “3/4 in”, “19 mm” or “95 C” too.",
     ],
@@ -75,16 +75,20 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
     page.say(sheet.purpose, "note", 1);
   }
   page.skip();
-  page.heading("Two editions, one book");
+  page.heading("With and without the add-in");
   page.say(
     "The live edition calls the functions of Porewise: it needs the add-in in Excel, or the page. The plain edition opens anywhere with built-in formulas alone: what they cannot work out is frozen, and they look less closely at what is typed, so keep to the ranges on My Shop.",
   );
   page.say(
-    formula`IF(ISERROR(${check}),"The functions of Porewise do not answer in this program: put the add-in in, or take the plain edition.",${check})`,
+    formula`IF(ISERROR(${check}),"The Porewise functions do not work in this program: add the add-in, or use the workbook without it.",${check})`,
     "words",
   );
   page.skip();
-  page.heading("Before anything else");
+  page.heading("Before you start");
+  page.say(
+    "Before your first run, check these settings on My Shop against the label of your resin: packet makes, dye rate, catalyzed months, unmixed months, oven, soak hours. Until you do, they are common practice and no maker's word.",
+    "caution",
+  );
   page.say(first, "caution");
   for (const sentence of Object.values(cautions)) page.say(sentence, "caution");
   return page;

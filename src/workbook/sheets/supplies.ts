@@ -25,7 +25,7 @@ const cellLeft = (ref: Ref): Ref => ({ ...ref, column: ref.column - 1 });
 export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   const page = new Page(
     "Supplies",
-    "Resin, catalyst, dye and foil with the day they were opened, until when they are good, and what to buy for the next loads.",
+    "Resin, catalyst, dye and foil: when they were opened, how long they keep, and what to buy for the next loads.",
     [30, 13, 15, 12, 18, 12, 3, 14, 12, 16],
     { landscape: true, pages: 1 },
   );
@@ -63,7 +63,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
         title: "state",
         look: "words",
         each: (all) =>
-          formula`IF(LEN(${all.quantity})*(COUNT(${all.quantity})=0)>0,"type a plain number",IF((LEN(${all.quantity})>0)*(LEN(${all.kind})=0)>0,"of which kind?",IF(${misfit(all, units)},"count it in "&${unitDue(all, units)},IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","good that day")),IF(ISNUMBER(${all.useBy}),"give the day above",IF(ISNUMBER(${all.quantity}),IF(ISNUMBER(${all.opened}),"good for how long?","when opened?"),""))))))`,
+          formula`IF(LEN(${all.quantity})*(COUNT(${all.quantity})=0)>0,"type a plain number",IF((LEN(${all.quantity})>0)*(LEN(${all.kind})=0)>0,"of which kind?",IF(${misfit(all, units)},"count it in "&${unitDue(all, units)},IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","still good")),IF(ISNUMBER(${all.useBy}),"give the day above",IF(ISNUMBER(${all.quantity}),IF(ISNUMBER(${all.opened}),"good for how long?","when opened?"),""))))))`,
       },
     },
     kit.demo
@@ -82,7 +82,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   page.put(of.state.row - 2, of.state.column, { formula: formula`${today}`, look: "unit", format: day });
   const younger = formula`COUNTIF(${whole(of.opened)},">"&${today})`;
   page.put(today.row, 3, {
-    formula: formula`IF(ISNUMBER(${today}),IF(${younger}>0,"before something below was opened: type today's day here, or =TODAY()","the day of the demo; type another day over it, or =TODAY()"),"type a day here, or =TODAY()")`,
+    formula: formula`IF(ISNUMBER(${today}),IF(${younger}>0,"before something below was opened: type today's date here, or =TODAY()","the day of the demo; type another date over it, or =TODAY()"),"type a date here, or =TODAY()")`,
     look: "unit",
   });
   page.alert("bad", today, formula`IF(ISNUMBER(${today}),${younger}>0,FALSE)`);
@@ -90,15 +90,15 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   page.alert("bad", of.state, formula`OR(LEFT(${of.state},5)="count",LEFT(${of.state},4)="type",${of.state}="of which kind?")`);
   page.alert("attention", of.state, formula`OR(${of.state}="use it soon",RIGHT(${of.state},1)="?")`);
   page.skip();
-  page.heading("For the loads planned", "needed", "good that day", "to buy", "unit");
+  page.heading("For the loads planned", "needed", "still good", "to buy", "unit");
   const wanted: [label: string, need: string, kind: keyof Units, format: string][] = [
-    ["resin to mix", "fluid to mix", "resin", "0.00"],
+    ["resin to mix", "resin to mix", "resin", "0.00"],
     ["catalyst", "packets", "catalyst", "0"],
     ["dye", "dye", "dye", "0.00"],
     ["foil", "foil", "foil", "0.0"],
   ];
   // A list that fails shows its error in its first cell, where a name is due, and nothing beside it.
-  const head = cellLeft(loads.need("fluid to mix"));
+  const head = cellLeft(loads.need("resin to mix"));
   const needed = (name: string) =>
     formula`IF(ISNUMBER(${loads.need(name)}),${loads.need(name)},IF(ISERROR(${head}),"no plan",IF(LEN(${head})>0,"no plan",0)))`;
   const first = page.row;
@@ -125,7 +125,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   const plan = refTo(page.sheet.name, first, 1, wanted.length);
   page.alert("bad", plan, formula`${plan}="no plan"`);
   page.skip();
-  page.heading("Which cans of resin cover it at the least price");
+  page.heading("Which cans of resin cover it for the least money");
   page.say(`Sizes and the volume they add up to in ${kit.unit("fluid")}; prices in your own money.`);
   const offers = page.table(
     {

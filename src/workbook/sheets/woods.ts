@@ -16,7 +16,7 @@ export interface Woods {
 export function woodsSheet(): Woods {
   const page = new Page(
     "Woods",
-    "Woods known by name, with their oven-dry specific gravity and the empty space that leaves.",
+    "Woods by name, with their oven-dry specific gravity (how dense) and the empty space in them.",
     [32, 14, 14, 30],
   );
   page.open("Woods");

@@ -3,11 +3,10 @@ import * as engine from "@odoo/o-spreadsheet";
 import { model } from "../../../sheet/engine";
 import { type Opened, opened } from "../../../sheet/file/open";
 import { saved } from "../../../sheet/file/save";
-import { workbooks } from "../../../tool/workbook";
+import { workbookFile } from "../../built";
 import { held } from "./held";
 import { textsOf } from "./workbooks";
 
-jest.setTimeout(120_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 let template: Uint8Array;
@@ -15,7 +14,7 @@ let workbook: Opened;
 let page: engine.Model;
 
 beforeAll(async () => {
-  template = (await workbooks("US", "demo", ["plain"])).get("plain")!;
+  template = workbookFile("plain", "US", "demo");
   workbook = opened(template, engine);
   page = model(workbook.book);
 });

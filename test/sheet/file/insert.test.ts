@@ -6,11 +6,10 @@ import { model } from "../../../sheet/engine";
 import { inserted } from "../../../sheet/file/insert/insert";
 import { type Opened, opened } from "../../../sheet/file/open";
 import { type Beside, saved } from "../../../sheet/file/save";
-import { workbooks } from "../../../tool/workbook";
+import { workbookFile } from "../../built";
 import { addresses } from "../addresses";
 import { f, row, textsOf, workbookOf } from "./workbooks";
 
-jest.setTimeout(120_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 const blank = () => ({ book: model().exportData(), documents: {}, print: {} });
@@ -62,7 +61,7 @@ describe("the workbook of the project, inserted", () => {
   let names: string[];
 
   beforeAll(async () => {
-    from = frozen(opened((await workbooks("US", "demo", ["live"])).get("live")!, engine));
+    from = frozen(opened(workbookFile("live", "US", "demo"), engine));
     alone = settled(from.book);
     names = alone.getters.getSheetIds().map((id) => alone.getters.getSheetName(id));
   });

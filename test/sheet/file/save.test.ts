@@ -1,7 +1,4 @@
 import "./dom";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { read } from "@e965/xlsx";
 import * as engine from "@odoo/o-spreadsheet";
 import fc from "fast-check";
@@ -11,13 +8,10 @@ import { fileFormula } from "../../../sheet/file/outward";
 import { recalculated } from "../../../sheet/file/recalculated";
 import { saved } from "../../../sheet/file/save";
 import { engineFormula } from "../../../sheet/file/spelling";
-import { convert, hasLibreOffice } from "../../judge/libreoffice";
 import { addresses } from "../addresses";
 import { hundred } from "../hundred";
-import { costs } from "./costs";
 import { cellIn, f, row, textsOf, workbookOf } from "./workbooks";
 
-jest.setTimeout(60_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 const first = "xl/worksheets/sheet0.xml";
@@ -184,27 +178,4 @@ describe("signs and powers", () => {
         expect([file, answer(back).value]).toEqual([file, answer(typed).value]);
       }),
     ));
-});
-
-(hasLibreOffice ? describe : describe.skip)("another program", () => {
-  it("reads every value of what was opened and saved, and calculates its own formulas to the same", async () => {
-    const folder = mkdtempSync(join(tmpdir(), "saved-"));
-    try {
-      const workbook = opened(costs(), engine);
-      const book = model(workbook.book);
-      book.dispatch("UPDATE_CELL", { sheetId: "June batch", ...addresses("F1"), content: "=PORE.RUNCOST(B4:B7,C4:C7)" });
-      book.dispatch("UPDATE_CELL", { sheetId: "June batch", ...addresses("F2"), content: "=-2^2" });
-      book.dispatch("UPDATE_CELL", { sheetId: "June batch", ...addresses("F3"), content: "=SUM(B10:B11*2)" });
-      writeFileSync(join(folder, "saved.xlsx"), await saved(book, workbook, engine));
-      const { F1, F2, F3, D8, E4 } = read(readFileSync(convert(join(folder, "saved.xlsx"), "xlsx", join(folder, "anew")))).Sheets[
-        "June batch"
-      ];
-      expect([F2.v, F3.v, D8.v, E4.v]).toEqual([-4, 86, 94.5, "3/4"]);
-      expect(F1.v).not.toBe(94.5);
-      const kept = read(readFileSync(convert(join(folder, "saved.xlsx"), "xlsx", join(folder, "kept"), true))).Sheets["June batch"];
-      expect([kept.F1.v, kept.F2.v, kept.D8.v]).toEqual([94.5, -4, 94.5]);
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
-  });
 });

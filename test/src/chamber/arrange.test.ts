@@ -1,5 +1,6 @@
 import * as fc from "fast-check";
-import { ask, fault, spill } from "../../ask";
+import { catalogue, explain } from "../../../src/catalogue";
+import { ask, cells, fault, spill, type Typed } from "../../ask";
 import { near } from "../../within";
 
 const bare = [
@@ -10,12 +11,14 @@ const bare = [
 ];
 
 describe("ARRANGE", () => {
-  it("gives way, layers, stack and fluid side by side", () => {
-    const [[way, layers, stack, fluid]] = spill("ARRANGE", 6, 10, 0.75, 0.75, 5, 12);
+  it("gives way, layers, stack, resin to pour and resin to add side by side", () => {
+    const [[way, layers, stack, pour, add]] = spill("ARRANGE", 6, 10, 0.75, 0.75, 5, 12);
     expect([way, layers]).toEqual(["lying", 4]);
     near(stack, 3);
-    // Worked apart in cubic inches: 9π (3 + 1) − 12 × 3.1184 of wood and steel + 12 × 1.2491 taken up, over 57.75.
-    near(fluid, 1.5525730274794975);
+    // Worked apart in cubic inches: 9π (3 + 1) − 12 × 3.2024 of wood and steel, over 57.75; 12 × 1.2491 taken up − 9π (1 − 1/2).
+    const steel = (1.5 * 2.8125 * (1.03 - 0.4)) / (1 - 1.03 / 7.85) / 7.85;
+    near(pour, (9 * Math.PI * 4 - 12 * (2.8125 + steel)) / 57.75);
+    near(add, (12 * 2.8125 * (1 - 0.4 / 1.54) * 0.6 - 9 * Math.PI * 0.5) / 57.75);
   });
 
   it.each([
@@ -53,19 +56,35 @@ describe("ARRANGE", () => {
     near(stack, is[2] as number);
   });
 
-  it("pours what FILL pours and leaves what HEADROOM allows", () => {
+  it("pours what FILL pours at the start and leaves what HEADROOM allows", () => {
     const solids = 12 * 2.8125;
     const ballast = ask("BALLAST", solids, solids * 0.4 * 16.387064, undefined, [["scale reads", "g"]]) as number;
     const all = solids + ballast / 7.85 / 16.387064;
-    const [[, , stack, fluid]] = spill("ARRANGE", 6, 10, 0.75, 0.75, 5, 12);
-    near(fluid, ask("FILL", 6, stack, all, ask("UPTAKE", solids, 0.4)) as number);
-    near(ask("HEADROOM", 6, 10, fluid, all), 10 - (ask("FLUIDLEVEL", 6, fluid, all) as number));
+    const [[, , stack, pour]] = spill("ARRANGE", 6, 10, 0.75, 0.75, 5, 12);
+    near(pour, ask("FILL", 6, stack, all) as number);
+    near(ask("HEADROOM", 6, 10, pour, all), 10 - (ask("FLUIDLEVEL", 6, pour, all) as number));
   });
 
   it("takes a gravity of 0.40 where none is given, and a sinking wood without ballast", () => {
     expect(spill("ARRANGE", 6, 10, 0.75, 0.75, 5, 12)).toEqual(spill("ARRANGE", 6, 10, 0.75, 0.75, 5, 12, 0.4));
-    const [[, , stack, fluid]] = spill("ARRANGE", 6, 10, 0.75, 0.75, 5, 12, 1.1);
-    near(fluid, ask("FILL", 6, stack, 12 * 2.8125, ask("UPTAKE", 12 * 2.8125, 1.1)) as number);
+    const [[, , stack, pour]] = spill("ARRANGE", 6, 10, 0.75, 0.75, 5, 12, 1.1);
+    near(pour, ask("FILL", 6, stack, 12 * 2.8125) as number);
+  });
+
+  it("says by how much the level falls where the wood takes more than the cover", () => {
+    const working = (cover: number) =>
+      explain(
+        catalogue.find(({ name }) => name === "ARRANGE")!,
+        [6, 10, 0.75, 0.75, 5, 12, 0.3, [["cover", cover]]].map((typed) => cells(typed as Typed)),
+      );
+    const lines = (cover: number) => Object.fromEntries((working(cover) as { lines: readonly (readonly [string, string])[] }).lines);
+    near(
+      Number.parseFloat(lines(0.25)["as the air comes in the level falls by"]),
+      (12 * 2.8125 * (1 - 0.3 / 1.54) * 0.6) / (9 * Math.PI),
+      1e-3,
+    );
+    expect(lines(0.25).note).toMatch(/have the resin to add ready/);
+    expect(lines(1)).not.toHaveProperty("note");
   });
 
   it("agrees under US and SI", () =>
@@ -90,12 +109,12 @@ describe("ARRANGE", () => {
     ));
 
   it.each([
-    { typed: [6, 10, 0.75, 0.75, 5, 100], error: "#N/A", message: "100 pieces do not fit in one load: 18 would" },
+    { typed: [6, 10, 0.75, 0.75, 5, 100], error: "#N/A", message: "100 pieces do not fit in one load: 34 would" },
     {
       typed: [6, 10, 0.75, 0.75, 9, 2],
       error: "#N/A",
       message:
-        "not one piece fits: the length is too long for the chamber: 9 in standing needs a height of 15.12 in with cover and foam, and lying 5.827 in is free",
+        "not one piece fits: the length is too long for the chamber: 9 in standing needs a height of 15 in with cover and foam, and lying 5.827 in is free",
     },
     { typed: [6, 10, 0.75, 0.75, 5, 2.5], error: "#VALUE!", message: "pieces must be a whole number: 2.5 is not" },
     { typed: [6, 10, 0.75, 0.75, 5, 0], error: "#VALUE!", message: "pieces must be from 1 to 1000000: 0 is outside" },

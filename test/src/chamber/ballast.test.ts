@@ -7,13 +7,13 @@ const balance = (fluid: number) => [
   ["units", "SI"],
   ["scale reads", "kg"],
   ["hold-down", 1],
-  ["fluid density", fluid / 1000],
+  ["resin density", fluid / 1000],
 ];
 
 describe("BALLAST", () => {
   it.each(rows)("of $weight kg of wood at $density kg/m³ is $expected kg ($source, $where)", (row) => {
     const cm3 = (row.weight / row.density) * 1e6;
-    within(ask("BALLAST", cm3, row.weight, row.ballastDensity / 1000, balance(row.fluidDensity)), row.expected, row.off);
+    within(ask("BALLAST", cm3, row.weight, row.ballastDensity / 1000, balance(row.resinDensity)), row.expected, row.off);
   });
 
   it("is what Archimedes weighs: pieces and ballast together displace their weight, hold-down 1", () =>
@@ -54,7 +54,7 @@ describe("BALLAST", () => {
   });
 
   it.each([
-    { typed: [104, 24, 1.02], message: "ballast must be denser than the fluid: 1.02 g/mL is not above 1.03 g/mL" },
+    { typed: [104, 24, 1.02], message: "ballast must be denser than the resin: 1.02 g/mL is not above 1.03 g/mL" },
     { typed: [104, 24, 7850], message: "density of the ballast must be from 1 g/mL to 23 g/mL: 7850 g/mL is outside" },
     { typed: [104, "24 in"], message: "weight of the pieces: “24 in” is a length, and a weight is due: type it in kg, g, oz, lb" },
     { typed: [104, undefined], message: "weight of the pieces is missing: type a value such as 24 oz" },

@@ -7,7 +7,15 @@ import type { Section } from "../../../src/chamber/section";
 export const inch = 0.0254;
 
 /** The settings' defaults, in SI. */
-export const bath: Bath = { cover: inch, foamRoom: 1 / 3, gap: inch / 16, fluidDensity: 1030, holdDown: 1.5, fullness: 0.6 };
+export const bath: Bath = {
+  cover: inch,
+  leastCover: inch / 2,
+  foamRoom: 1 / 3,
+  gap: inch / 16,
+  resinDensity: 1030,
+  holdDown: 1.5,
+  fullness: 0.6,
+};
 
 /** A length in metres, from as many inches to as many, in steps of 1/32 in or any. */
 export const inches = (least: number, most: number): fc.Arbitrary<number> =>

@@ -1,5 +1,5 @@
 import { secondsTo } from "../../../src/cure/block";
-import { slabsOf } from "../../../src/cure/heating";
+import { coolingSlabs } from "../../../src/cure/cooldown";
 import { ask, fault } from "../../ask";
 import { near } from "../../within";
 import { marchedTo } from "./finite";
@@ -8,7 +8,7 @@ describe("COOLDOWN", () => {
   const wood = { thickness: 0.01905, width: 0.01905, length: 0.127, gravity: 0.4, fullness: 0.6 };
 
   it("falls from 200 °F to 80 °F in a room at 70 °F: a thirteenth of the difference is left, at 10 W/m²K", () => {
-    const series = secondsTo(slabsOf(wood, 10), 10 / 130) / 60;
+    const series = secondsTo(coolingSlabs(wood), 10 / 130) / 60;
     near(ask("COOLDOWN", 0.75, 0.75, 5, 0.4), series, 1e-9);
     const k = 0.144756;
     near(series, marchedTo({ sides: [0.01905, 0.01905, 0.127], k: [k, k, 1.8 * k], heat: 1.3269e6, h: 10 }, 1 / 13) / 60, 0.03);

@@ -52,6 +52,30 @@ describe("the last calls of a cell", () => {
     expect(calls.at("Sheet1!B2", formula, shown)).toBeUndefined();
   });
 
+  it("keep a call within a call, which Excel calculates in a pass of its own", () => {
+    const nested = "=PORE.FILL(6,5,104,PORE.DYE(A1))";
+    const calls = new LastCalls();
+    const outer: Call = { name: "FILL", cells: [[[6]], [[5]], [[104]], [[0.5]]], answer: [[2]] };
+    for (const given of [1, 2]) {
+      calls.record("S!B2", asked("DYE", given, given / 4));
+      calls.settle();
+      calls.record("S!B2", { ...outer, cells: [...outer.cells.slice(0, 3), [[given / 4]]] });
+      calls.settle();
+      expect(calls.at("S!B2", nested, 2)?.map(({ name, cells }) => [name, cells.at(-1)])).toEqual([
+        ["DYE", [[given]]],
+        ["FILL", [[given / 4]]],
+      ]);
+    }
+  });
+
+  it("forget the branch that is not taken any more", () => {
+    const calls = new LastCalls();
+    calls.record("S!B2", one);
+    calls.settle();
+    calls.record("S!B2", asked("MIX", 3, 4));
+    expect(calls.at("S!B2", "=IF(A1>2,PORE.MIX(A1),PORE.DYE(A1))", 4)?.map(({ name }) => name)).toEqual(["MIX"]);
+  });
+
   it("are told of a cell that shows the error they gave", () => {
     const fault = asked("DYE", -1, { error: "#VALUE!", message: "fluid must be 0 qt or more" });
     const calls = new LastCalls();

@@ -1,6 +1,11 @@
 import fc from "fast-check";
+import { outlineOf, readGiven } from "../../../shared/given";
 import type { Outcome } from "../../../shared/outcome";
-import { spill } from "../../ask";
+import { shopReader } from "../../../shared/settings";
+import type { Given } from "../../../src/plan/given";
+import { plan } from "../../../src/plan/plan";
+import { settings } from "../../../src/shop";
+import { cells, spill, type Typed } from "../../ask";
 
 /** A row of a plan by its headers. */
 export type Line = Record<string, Outcome>;
@@ -11,14 +16,30 @@ export const linesOf = ([header, ...rows]: Outcome[][]): Line[] =>
 /** A day, hour and minute after a serial. */
 export const inDays = (midnight: number, [day, hour, minute]: number[]): number => midnight + day + (hour * 60 + minute) / 1440;
 
+const readShop = shopReader(settings);
+
+/** What PLAN is given when it is called so: pieces, chamber, height, start, resins, shop. */
+export function givenOf(...typed: Typed[]): Given {
+  const all = typed.map(cells);
+  return readGiven(outlineOf(plan), all.slice(0, 5), readShop(all[5])).given as unknown as Given;
+}
+
 const side = (least: number, most: number) => fc.integer({ min: least * 8, max: most * 8 }).map((eighths) => eighths / 8);
 
 /** Pieces of few sizes, so that some load together; now and then one too large for anything. */
-const sizes = fc.array(fc.tuple(side(0.25, 2.25), side(0.5, 3), side(1, 8)), { minLength: 1, maxLength: 4 });
-const rows = fc.array(fc.tuple(fc.nat(), fc.integer({ min: 1, max: 60 }), fc.double({ min: 0.1, max: 1.2, noNaN: true })), {
-  minLength: 1,
-  maxLength: 8,
-});
+const sizes = fc.array(fc.tuple(side(0.25, 2.25), side(0.5, 3), side(1, 8)), { minLength: 1, maxLength: 5 });
+const rows = fc.array(
+  fc.tuple(
+    fc.nat(),
+    fc.integer({ min: 1, max: 60 }),
+    fc.double({ min: 0.1, max: 1.2, noNaN: true }),
+    fc.constantFrom("", "", "", "blue", "red", "clear"),
+    fc.oneof(fc.constant(""), fc.double({ min: 0.1, max: 1, noNaN: true })),
+  ),
+  { minLength: 1, maxLength: 8 },
+);
+
+const maybe = <T>(value: fc.Arbitrary<T>) => fc.oneof(fc.constant(""), value);
 
 const shop = fc.record({
   "resin on hand": fc.double({ min: 0, max: 4, noNaN: true }),
@@ -32,6 +53,12 @@ const shop = fc.record({
   "oven shelves": fc.integer({ min: 1, max: 3 }),
   "in the oven": fc.constantFrom("foil", "spaced", "fan"),
   fullness: fc.double({ min: 0, max: 1, noNaN: true }),
+  gap: fc.constantFrom(0, 0.0625, 0.2),
+  tub: maybe(fc.constantFrom("4", "5 in", "4 x 3 in")),
+  tubs: maybe(fc.integer({ min: 1, max: 5 })),
+  "most resin": maybe(fc.double({ min: 0.3, max: 4, noNaN: true })),
+  "days off": maybe(fc.constantFrom("Sun", "sat, SUN", "Wed")),
+  order: fc.constantFrom("best", "best", "as typed"),
 });
 
 /** A list of pieces in some shop, and the two functions that plan it. */
@@ -41,25 +68,36 @@ export const anyCase = fc
     rows,
     shop,
     open: fc.integer({ min: 4, max: 12 }),
-    diameter: fc.double({ min: 3, max: 12, noNaN: true }),
+    diameter: fc.double({ min: 5, max: 14, noNaN: true }),
     height: fc.double({ min: 5, max: 20, noNaN: true }),
     start: fc.double({ min: 46000, max: 46400, noNaN: true }),
   })
   .map((drawn) => {
-    const pieces = drawn.rows.map(([size, count, gravity], i) => [`p${i}`, count, ...drawn.sizes[size % drawn.sizes.length], gravity]);
+    const pieces = drawn.rows.map(([size, count, gravity, color, full], i) => [
+      `p${i}`,
+      count,
+      ...drawn.sizes[size % drawn.sizes.length],
+      gravity,
+      color,
+      full,
+    ]);
     const settings: Record<string, number | string> = { ...drawn.shop, closes: drawn.shop.opens + drawn.open };
-    /** Quarts lost as a film on the pieces, unless the load had less to lose. */
-    const dripsOf = (loads: readonly Line[]): number =>
-      loads.reduce((all, line) => {
-        const name = String(line.pieces).split(", ")[0];
-        const [, , t, w, l] = pieces.find(([label]) => label === name) as number[];
-        return all + ((((2 * (t * w + t * l + w * l)) / 57.75) * drawn.shop.drips) / 25.4) * (line.count as number);
-      }, 0);
+    const typed = (start: number | "", more: Record<string, number | string>): Typed[] => [
+      pieces,
+      drawn.diameter,
+      drawn.height,
+      start,
+      undefined,
+      Object.entries({ ...settings, ...more }),
+    ];
     return {
       pieces,
       settings,
-      dripsOf,
-      spill: (name: "PLAN" | "SHOPPINGLIST", start: number | "" = drawn.start, more: Record<string, number> = {}) =>
-        spill(name, pieces, drawn.diameter, drawn.height, start, Object.entries({ ...settings, ...more })),
+      diameter: drawn.diameter,
+      given: (start: number | "" = drawn.start, more: Record<string, number | string> = {}) => givenOf(...typed(start, more)),
+      spill: (name: "PLAN" | "SHOPPINGLIST", start: number | "" = drawn.start, more: Record<string, number | string> = {}) =>
+        spill(name, ...typed(start, more)),
     };
   });
+
+export type Case = ReturnType<typeof anyCase.generate>["value"];

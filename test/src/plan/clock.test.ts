@@ -17,28 +17,36 @@ describe("the clock", () => {
     { from: at(1, 0) - 1e-7, lasting: 1, is: at(1, 8), why: "takes a moment before midnight for midnight" },
   ])("$why", ({ from, lasting, is }) => within(clock.first(from, lasting * hour), is, 1e-6));
 
-  it("counts open hours across nights", () => {
-    within(clock.between(at(0, 19), at(1, 9)), 2 * hour, 1e-6);
-    within(clock.between(at(0, 21), at(1, 7)), 0, 1e-6);
-    within(clock.between(at(0, 0), at(10, 0)), 120 * hour, 1e-6);
+  it("opens again on the next day that is not off", () => {
+    const weekend = clockOf(8 * hour, 20 * hour, (day) => day === 1 || day === 2);
+    within(weekend.first(at(0, 19), 2 * hour), at(3, 8), 1e-6);
+    within(weekend.first(at(1, 9), hour), at(3, 8), 1e-6);
+    within(weekend.nextOpening(at(0, 9)), at(3, 8), 1e-6);
+    within(weekend.nextOpening(at(0, 7)), at(0, 8), 1e-6);
+    within(weekend.closing(at(0, 9)), at(0, 20), 1e-6);
+    expect(weekend.closing(at(1, 9))).toBe(Number.NEGATIVE_INFINITY);
+    expect(weekend.closing(at(3, 7))).toBe(Number.NEGATIVE_INFINITY);
   });
 
-  it("stops work at closing and goes on in the morning", () => {
-    within(clock.after(at(0, 19), hour), at(0, 20), 1e-6);
-    within(clock.after(at(0, 19), 1.5 * hour), at(1, 8.5), 1e-6);
-    within(clock.after(at(0, 22), 13 * hour), at(2, 9), 1e-6);
-  });
+  it("gives up on a shop that never opens", () => expect(() => clockOf(0, hour, () => true).first(0, 1)).toThrow());
 
-  it("undoes between with after", () =>
+  it("never ends before what it was asked for, and never past closing", () =>
     fc.assert(
       fc.property(
         fc.integer({ min: 0, max: 23 }),
         fc.integer({ min: 1, max: 24 }),
         fc.double({ min: 0, max: 50 * day, noNaN: true }),
-        fc.double({ min: 1, max: 50 * day, noNaN: true }),
-        (opens, open, from, work) => {
-          const other = clockOf(opens * hour, Math.min(24, opens + open) * hour);
-          within(other.between(from, other.after(from, work)), work, 1e-4);
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.uniqueArray(fc.integer({ min: 0, max: 60 }), { maxLength: 20 }),
+        (opens, open, from, share, off) => {
+          const closes = Math.min(24, opens + open) * hour;
+          const other = clockOf(opens * hour, closes, (day) => off.includes(day));
+          const lasting = share * (closes - opens * hour);
+          const first = other.first(from, lasting);
+          expect(first).toBeGreaterThanOrEqual(from);
+          expect(off).not.toContain(Math.floor(first / day + 1e-9));
+          within(other.first(first, lasting), first, 1e-6);
+          expect(other.closing(first) - first).toBeGreaterThanOrEqual(lasting - 1e-3);
         },
       ),
     ));

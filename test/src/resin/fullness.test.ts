@@ -9,7 +9,7 @@ describe("FULLNESS", () => {
   it.each(published.filter(({ quantity }) => quantity === "fullness"))(
     "$before to $drained oz in $solids in³ of gravity $gravity is $expected ($source)",
     ({ before, drained, solids, gravity, moisture, density, expected, off }) =>
-      within(ask("FULLNESS", before, drained, solids, gravity, moisture, [["fluid density", density!]]), expected as number, off!),
+      within(ask("FULLNESS", before, drained, solids, gravity, moisture, [["resin density", density!]]), expected as number, off!),
   );
 
   it("finds the fullness that UPTAKE was told", () =>
@@ -25,14 +25,14 @@ describe("FULLNESS", () => {
           const before = solids * gravity * (1 + moisture);
           const shop = [
             ["units", "SI"],
-            ["fluid density", density],
+            ["resin density", density],
           ];
           near(ask("FULLNESS", before, before + fluid * 1000 * density, solids, gravity, moisture, shop), fullness, 1e-9);
         },
       ),
     ));
 
-  it("goes with the weight gain of dry wood that loses nothing: gain = fullness × fluid density × (1/G − 1/1.54), from memory", () =>
+  it("goes with the weight gain of dry wood that loses nothing: gain = fullness × resin density × (1/G − 1/1.54), from memory", () =>
     fc.assert(
       fc.property(share(0.2, 0.9), share(0.1, 1), (gravity, full) => {
         const before = 100 * gravity;
@@ -51,7 +51,7 @@ describe("FULLNESS", () => {
   it.each([
     [[24, 23, 104, 0.45], "#VALUE!", "weight drained is lighter than before: weigh again"],
     [[24, 80, 104, 0.45], "#N/A", "more resin than there is room for, 127.8 % of it: check the volume and gravity"],
-    [[24, 49, 104, 0.45, 0.31], "#N/A", "the wood is too wet to take resin: dry it first"],
+    [[24, 49, 104, 0.45, 0.31], "#N/A", "too wet to take resin: dry it first"],
     [[24, 49, 104, 1.54], "#N/A", "no empty space is left at this gravity and moisture: the wood takes nothing"],
     [[24, 49, "", 0.45], "#VALUE!", "volume of the wood is missing: type a value such as 104 in³"],
     [[24, 49, 104, 0.45, 12], "#VALUE!", "moisture, oven-dry basis: 12 means 1200 %: type 12 % or 0.12"],

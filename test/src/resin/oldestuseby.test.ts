@@ -25,7 +25,7 @@ describe("OLDESTUSEBY", () => {
 
   it("takes the months from an argument or the shop", () => {
     expect(ask("OLDESTUSEBY", [46053], 1)).toBe(readDate("2026-02-28"));
-    expect(ask("OLDESTUSEBY", [46053], "", [["catalysed months", 1]])).toBe(readDate("2026-02-28"));
+    expect(ask("OLDESTUSEBY", [46053], "", [["catalyzed months", 1]])).toBe(readDate("2026-02-28"));
   });
 
   it.each([

@@ -54,7 +54,7 @@ describe("RESINBOOK", () => {
     expect(book(["2026-03-10", 1, 0, ""], ["2026-01-31", 0, 0, 0.5])[1][2]).toBe(readDate("2026-06-10")));
 
   it("takes the months from the shop", () =>
-    expect(spill("RESINBOOK", [["2026-01-31", 1, 0, 0]], [["catalysed months", 1]])[0][2]).toBe(readDate("2026-02-28")));
+    expect(spill("RESINBOOK", [["2026-01-31", 1, 0, 0]], [["catalyzed months", 1]])[0][2]).toBe(readDate("2026-02-28")));
 
   it("keeps an empty row empty, so that answers stand beside their runs", () => {
     const answer = book(

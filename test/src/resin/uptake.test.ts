@@ -31,7 +31,7 @@ describe("UPTAKE", () => {
 
   it("takes wood at 30 % and none above", () => {
     expect(typeof ask("UPTAKE", 100, 0.45, 0.6, 0.3)).toBe("number");
-    expect(fault("UPTAKE", 100, 0.45, 0.6, 0.301)).toEqual({ error: "#N/A", message: "the wood is too wet to take resin: dry it first" });
+    expect(fault("UPTAKE", 100, 0.45, 0.6, 0.301)).toEqual({ error: "#N/A", message: "too wet to take resin: dry it first" });
   });
 
   it("has no answer for wood without voids", () =>

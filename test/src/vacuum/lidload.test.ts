@@ -1,8 +1,8 @@
 import { catalogue, explain } from "../../../src/catalogue";
 import { deflection, stress } from "../../../src/vacuum/plate";
-import { fault, spill } from "../../ask";
+import { ask, fault, spill } from "../../ask";
 import published from "../../published/lid.json";
-import { near, within } from "../../within";
+import { within } from "../../within";
 
 const psi = 6894.757293168361;
 const inch = 0.0254;
@@ -13,12 +13,15 @@ const plateOf = ({ free_diameter_in, thickness_in, E_psi = 450_000, nu }: any) =
   E: E_psi * psi,
   nu,
 });
-const notRefused = "not refused, which proves nothing";
-const overStressed = (limit: string) => ({
+const notRuledOut = "not ruled out (this is no approval)";
+const tooWeak = {
   error: "#N/A",
-  message: `do not pump: the bare lid would bear ${limit} or more of its published design stress; use a chamber and lid made and rated for vacuum`,
-});
-const lid = (...typed: any[]) => spill("LIDLOAD", ...typed)[0];
+  message: "do not pump: this lid is too weak for full vacuum by the lid limit; use a chamber and lid made and rated for vacuum",
+};
+/** Stress in psi under sea-level pressure and 3 %: the rows are for sea-level pressure alone. */
+const loaded = (inches: { free_diameter_in: number; thickness_in: number }) =>
+  stress(plateOf({ ...inches, nu: 0.35 }), 101325 * 1.03) / psi;
+const lid = (...typed: any[]) => spill("LIDLOAD", ...typed);
 
 describe("LIDLOAD", () => {
   it.each(rows("lid_full_vacuum"))("$inputs: $expected ($source)", ({ inputs, expected, tolerance }) => {
@@ -28,13 +31,10 @@ describe("LIDLOAD", () => {
   });
 
   it.each(rows("lid_full_vacuum").filter(({ inputs }) => inputs.material === "PMMA"))(
-    "a cast acrylic lid of $inputs.free_diameter_in x $inputs.thickness_in in bears its stress over 1500 psi",
+    "a cast acrylic lid of $inputs.free_diameter_in x $inputs.thickness_in in is judged by 1.03 times its stress over 1500 psi, in one cell",
     ({ inputs, expected }) => {
-      const share = expected.ss_stress_psi / 1500;
-      const answer = lid(inputs.free_diameter_in, inputs.thickness_in);
-      if (share >= 0.5) return expect(answer).toEqual([overStressed("50 %"), overStressed("50 %")]);
-      expect(answer[0]).toBe(notRefused);
-      near(answer[1], share, 2e-6);
+      const refused = (1.03 * expected.ss_stress_psi) / 1500 >= 0.5;
+      expect(lid(inputs.free_diameter_in, inputs.thickness_in)).toEqual([[refused ? tooWeak : notRuledOut]]);
     },
   );
 
@@ -47,41 +47,31 @@ describe("LIDLOAD", () => {
     },
   );
 
-  it.each(rows("design_stress_continuous"))("$inputs.material may bear $expected psi ($source)", ({ inputs, expected }) =>
-    near(lid(6, 1, inputs.material)[1], 166.156 / expected, 1e-5),
-  );
-
-  it("refuses at the limit and above it, in both cells", () => {
-    const [, share] = lid(6, 0.75);
-    expect(lid(6, 0.75, undefined, undefined, [["lid limit", share as number]])).toEqual([
-      overStressed("19.69 %"),
-      overStressed("19.69 %"),
-    ]);
-    expect(lid(6, 0.75, undefined, undefined, [["lid limit", (share as number) * 1.001]])[0]).toBe(notRefused);
-    expect(lid(6, 0.4)).toEqual([overStressed("50 %"), overStressed("50 %")]);
-    expect(lid(6, 0.5, "extruded")).toEqual([overStressed("50 %"), overStressed("50 %")]);
+  it.each(rows("design_stress_continuous"))("$inputs.material may bear $expected psi ($source)", ({ inputs, expected }) => {
+    // A lid 6 in across under sea-level pressure and 3 %, at a hair either side of the share that the row makes of it.
+    const share = loaded({ free_diameter_in: 6, thickness_in: 1 }) / expected;
+    const by = (limit: number) => ask("LIDLOAD", 6, 1, inputs.material, [["lid limit", limit]]);
+    expect(by(share * 1.00001)).toBe(notRuledOut);
+    expect(by(share * 0.99999)).toEqual(tooWeak);
+    expect(by(share)).toEqual(tooWeak);
   });
 
-  it("refuses a lid that sinks by more than half its thickness, where the formula ends", () => {
-    const sinks = {
-      error: "#N/A",
-      message: "do not pump: the lid would sink by more than half its thickness; use a chamber and lid made and rated for vacuum",
-    };
-    const high = [["lid limit", 1]];
-    expect(lid(30, 0.81, "cast acrylic", 36000, high)).toEqual([sinks, sinks]);
-    expect(lid(30, 0.95, "cast acrylic", 36000, high)[0]).toBe(notRefused);
+  it("passes no lid that sinks by half its thickness, where the formula ends: the stress refuses it first", () => {
+    for (const across of [2, 6, 12, 30, 100])
+      for (let thick = across / 40; thick < across / 4; thick += across / 200) {
+        const sunk = deflection(plateOf({ free_diameter_in: across, thickness_in: thick, nu: 0.35 }), 101325 * 1.03) / (thick * inch);
+        if (sunk > 0.5 && thick <= 20) expect(fault("LIDLOAD", across, thick, "cast", [["lid limit", 1]])).toEqual(tooWeak);
+      }
+    expect(ask("LIDLOAD", 6, 0.75, "cast", [["lid limit", 1]])).toBe(notRuledOut);
   });
 
-  it("bears less in the mountains: the air is what presses", () => {
-    near(lid(6, 0.75, undefined, 5280)[1], ((lid(6, 0.75)[1] as number) * 83431.769) / 101325, 1e-7);
-    near(
-      lid(6, 0.75, undefined, undefined, [
-        ["barometer", "83431.769 Pa"],
-        ["altitude", 100],
-      ])[1],
-      lid(6, 0.75, undefined, 5280)[1] as number,
-      1e-7,
-    );
+  it("takes no altitude: the lid is judged at sea level and 3 %, whatever the shop's air", () => {
+    const inches = { free_diameter_in: 6, thickness_in: 0.75 };
+    const share = loaded(inches) / 1500;
+    for (const air of [[], [["altitude", 5280]], [["barometer", "83431.769 Pa"]]]) {
+      expect(ask("LIDLOAD", 6, 0.75, undefined, [...air, ["lid limit", share * 1.00001]])).toBe(notRuledOut);
+      expect(ask("LIDLOAD", 6, 0.75, undefined, [...air, ["lid limit", share * 0.99999]])).toEqual(tooWeak);
+    }
   });
 
   it.each([
@@ -99,14 +89,16 @@ describe("LIDLOAD", () => {
     expect(fault("LIDLOAD", 6, 1, material)).toEqual({ error: "#VALUE!", message: `material of the lid: ${message}` }),
   );
 
-  it("agrees in inches and millimetres", () => near(lid(152.4, 19.05, "Cast Acrylic", undefined, "SI")[1], lid(6, 0.75)[1] as number));
+  it("agrees in inches and millimeters", () => {
+    expect(lid(152.4, 19.05, "Cast Acrylic", "SI")).toEqual(lid(6, 0.75));
+    expect(lid(152.4, 10, "Cast Acrylic", "SI")).toEqual(lid(6, 10 / 25.4));
+  });
 
-  it("never tells the share in the working, and says that it certifies nothing", () => {
+  it("never tells a share, and says that it certifies nothing", () => {
     const contract = catalogue.find(({ name }) => name === "LIDLOAD")!;
     const told = JSON.stringify(explain(contract, [[[6]], [[0.75]]]));
-    expect(told).not.toMatch(/19\.6|295\.|0\.196/);
-    expect(told).toContain("it certifies nothing");
-    for (const word of ["holes", "notches", "scratches", "heat", "solvent", "ageing", "certifies nothing"])
+    expect(told).not.toMatch(/%|20\.[23]|0\.20|304|2\.09/);
+    for (const word of ["holes", "notches", "scratches", "heat", "solvent", "aging", "certifies nothing", "never a tub's"])
       expect(contract.accuracy).toContain(word);
     expect(contract.cautions).toContain("lid");
   });

@@ -31,6 +31,13 @@ describe("ISDRY, a change of at most 0.1 % in 2 h (EN 13183-1, wording read in a
     expect(fault("ISDRY", [500, 0, 0])).toEqual(again);
     expect(fault("ISDRY", [500, 499.9], [0, 1.9], grams)).toEqual(again);
     expect(ask("ISDRY", ["", ""])).toBe("");
+    expect(fault("ISDRY", [500.2, 500.1, 499.9], [0, 1, 1.5], grams)).toEqual(again);
+  });
+
+  it("knows before the two hours are over that wood is not dry: what it lost is too much already", () => {
+    expect(ask("ISDRY", [505, 500], [0, 0.5], grams)).toBe(false);
+    expect(ask("ISDRY", [501, 500.5, 500], [0, 0.5, 1], grams)).toBe(false);
+    expect(fault("ISDRY", [500, 505], [0, 1], grams)).toEqual(again);
   });
 
   it("says when the scale is too coarse to tell: its step may be 0.1 % of the weight", () => {

@@ -4,7 +4,7 @@ import { type Formula, written } from "../../../src/workbook/formula";
 import { key, ofKey, type Ref, refTo } from "../../../src/workbook/place";
 import { type Template, template } from "../../../src/workbook/template";
 import { validationsOf } from "../../../src/workbook/validation";
-import { recalculated } from "../../../tool/recalculated";
+import { calculated } from "./calculated";
 
 type Value = string | number | undefined;
 /** Values by their columns, where not one in the second. */
@@ -30,7 +30,7 @@ export function filled(name: string, typing: Typing = {}, system: System = "US",
         const at = key(rowOf(sheet, label), Number(column));
         sheetOf(sheet).cells.set(at, { ...sheetOf(sheet).cells.get(at), formula: undefined, value });
       }
-  const cached = recalculated(whole);
+  const cached = calculated(`${system} ${which}`, whole);
   const sheet = sheetOf(name);
   const titled = (title: string): Ref[] =>
     [...sheet.cells].flatMap(([at, { value, look }]) =>
@@ -41,6 +41,8 @@ export function filled(name: string, typing: Typing = {}, system: System = "US",
     whole,
     sheet,
     value,
+    /** What another sheet shows. */
+    shown: (of: string, row: number, column: number): Outcome | undefined => cached.value(of, row, column),
     rows: (label: string) => rowsOf(name, label),
     /** The cell in a row that has a label, by its column. */
     beside: (label: string, column = 1) => value(rowOf(name, label), column),

@@ -10,6 +10,8 @@ const made = () =>
       zipped({
         "xl/workbook.xml":
           '<definedNames><definedName name="_xlnm.Print_Titles" localSheetId="1">My Shop!$4:$4</definedName><definedName name="_xlnm.Print_Area" localSheetId="2">Woods!$A$1:$B$2</definedName></definedNames><calcPr calcId="0" fullCalcOnLoad="1"/>',
+        "docProps/app.xml": "<Properties><Application>a library</Application></Properties>",
+        "docProps/core.xml": "<cp><dc:title>T</dc:title><dc:creator>somebody</dc:creator></cp>",
         "xl/styles.xml":
           '<font><b/><color rgb="FF000000"/><sz val="20"/><name val="A"/></font><font><color rgb="FF111111"/></font><font><sz val="8"/></font>',
         "xl/_rels/workbook.xml.rels": "<Relationships></Relationships>",
@@ -21,7 +23,12 @@ const made = () =>
   );
 const part = (path: string) => strFromU8(made()[path]);
 
-it("asks no program to calculate on opening", () => expect(part("xl/workbook.xml")).not.toContain("fullCalcOnLoad"));
+it("asks no program to calculate on opening", () => expect(part("xl/workbook.xml")).toContain('<calcPr calcId="191029"/>'));
+
+it("names no writer", () => {
+  expect(part("docProps/app.xml")).toBe("<Properties></Properties>");
+  expect(part("docProps/core.xml")).toBe("<cp><dc:title>T</dc:title></cp>");
+});
 
 it("writes a font's size before its colour, each in its own font", () =>
   expect(part("xl/styles.xml")).toBe(

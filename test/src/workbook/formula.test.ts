@@ -42,7 +42,7 @@ describe("with the functions", () => {
 describe("without them", () => {
   it("is the twin where its cells hold what the function takes, settings by their cells, what may be blank with what then counts", () =>
     expect(written(ask(uptake, { solids: a, gravity: b, moisture: c }), built("SI"), "Blanks", 0)).toBe(
-      'IF(AND(OR(C2="",AND(ISNUMBER(C2),C2>=0,C2<=3)),AND(ISNUMBER(B2),B2>=0.05,B2<=1.54),AND(ISNUMBER(A2),A2>=0.016387064,A2<=16387064)),(IF(OR(IF(C2="",0,C2)>0.3*(1+1E-9),(1-B2*(1/1.54+IF(C2="",0,C2)))<=1E-9),NA(),((A2*0.000001)*(1-B2*(1/1.54+IF(C2="",0,C2))))*\'My Shop\'!$E$21))/0.001,NA())',
+      'IF(AND(OR(C2="",AND(ISNUMBER(C2),C2>=0,C2<=3)),AND(ISNUMBER(B2),B2>=0.05,B2<=1.54),AND(ISNUMBER(A2),A2>=0.016387064,A2<=16387064)),(IF(OR(IF(C2="",0,C2)>0.3*(1+1E-9),(1-B2/(1+0.265*B2*MIN(1,IF(C2="",0,C2)/0.3))*(1/1.54+IF(C2="",0,C2)))<=1E-9),NA(),((A2*0.000001)*(1-B2/(1+0.265*B2*MIN(1,IF(C2="",0,C2)/0.3))*(1/1.54+IF(C2="",0,C2))))*\'My Shop\'!$E$21))/0.001,NA())',
     ));
 
   it("reads a date typed as text as its serial, and a setting as it comes where no shop is asked", () =>

@@ -3,15 +3,15 @@ import { filled } from "../filled";
 const loads = filled("Loads");
 
 it("plans all loads of Blanks, with a unit over every measure", () => {
-  expect(loads.under("load", 9).filter((load) => typeof load === "number")).toHaveLength(9);
+  expect(loads.under("load", 9).filter((load) => typeof load === "number")).toHaveLength(1);
   const header = loads.sheet.print.titleRow!;
-  expect(loads.value(header, 4)).toBe("fluid in chamber");
+  expect(loads.value(header, 5)).toBe("to pour");
   for (const [column, unit] of [
-    [3, "in³"],
-    [4, "qt"],
-    [6, "qt"],
-    [8, "tsp"],
-    [13, "min"],
+    [4, "in³"],
+    [5, "qt"],
+    [8, "qt"],
+    [10, "tsp"],
+    [15, "min"],
   ] as const)
     expect(loads.value(header - 1, column)).toBe(unit);
 });
@@ -21,9 +21,9 @@ it("tells each line of the shopping list to its own places", () => {
     const [at] = [...loads.sheet.cells.keys()].filter((key) => key.endsWith(",1") && loads.value(Number(key.split(",")[0]), 1) === name);
     return { value: loads.value(Number(at.split(",")[0]), 2), format: loads.sheet.cells.get(at.replace(/1$/, "2"))?.format };
   };
-  expect(line("loads")).toEqual({ value: 9, format: "0" });
+  expect(line("loads")).toEqual({ value: 1, format: "0" });
   expect(line("not planned")).toEqual({ value: 1, format: "0" });
-  expect(line("fluid to mix").format).toBe("0.00");
+  expect(line("resin to mix").format).toBe("0.00");
 });
 
 it("asks for a day where it has none, and plans nothing in days from nought", () => {
@@ -42,7 +42,7 @@ it("says in words what of the plan is wet, out of date or late", () => {
   expect(notices(loads)).toEqual([expect.stringMatching(/^marked on Blanks .*rows: 2\./), "", ""]);
   expect(loads.texts).toContain("Wet wood steams: dry it first.");
   const old = notices(filled("Loads", { "My Shop": { "resin on hand": 3.6, "resin mixed on": 45901, "ready by": 46098 } }));
-  expect(old[1]).toMatch(/^out of date .*loads: [1-9]/);
+  expect(old[1]).toMatch(/^resin on hand expires .*: 3\.6 /);
   expect(old[2]).toMatch(/^late, .*: [1-9]/);
   expect(notices(filled("Loads", { "My Shop": { "ready by": 46300 } }))[2]).toBe("");
 });
@@ -61,7 +61,7 @@ it("draws the loads over time, each bar as long as its load takes", () => {
   const [{ series, alt }] = loads.sheet.charts;
   const hours = series.map(({ values }) => loads.value(values.row, values.column) as number);
   const header = loads.sheet.print.titleRow!;
-  const [into, done] = [10, 14].map((column) => loads.value(header + 1, column) as number);
+  const [into, done] = [12, 16].map((column) => loads.value(header + 1, column) as number);
   expect(hours[0]).toBe(0);
   expect(hours.slice(1).reduce((a, b) => a + b)).toBeCloseTo((done - into) * 24, 6);
   expect(alt).toMatch(/^One bar a load/);

@@ -1,5 +1,5 @@
-import { recalculated } from "../../../../tool/recalculated";
 import { near } from "../../../within";
+import { calculated } from "../calculated";
 import { filled } from "../filled";
 
 const price = filled("Price Tag");
@@ -12,8 +12,8 @@ it("adds the lines up and shares them over the good pieces", () => {
 
 it("sets margin and mark-up side by side: the same share, two prices", () => {
   const cost = number("cost of one good piece");
-  near(number("price to ask"), cost / 0.5, 1e-2);
-  near(number("price to ask", 2), cost * 1.5, 1e-2);
+  near(number("price to charge"), cost / 0.5, 1e-2);
+  near(number("price to charge", 2), cost * 1.5, 1e-2);
   expect([number("as a margin on the price"), number("as a mark-up on the cost")]).toEqual([0.5, 1]);
   near(number("as a margin on the price", 2), 1 / 3);
 });
@@ -35,13 +35,16 @@ it("says in words why there is no cost", () =>
 describe.each(["live", "plain"] as const)("what makes no sense gives no price, %s", (edition) => {
   const typed = (typing: Record<string, number>) => {
     const { whole, rows } = filled("Price Tag", { "Price Tag": typing });
-    const cached = recalculated(edition === "live" ? whole : { ...whole, live: () => whole.plain });
+    const cached = calculated(
+      `US demo${edition === "plain" ? " plain" : ""}`,
+      edition === "live" ? whole : { ...whole, live: () => whole.plain },
+    );
     return (label: string, column = 1) => cached.value("Price Tag", rows(label)[0], column);
   };
 
   it.each([1, 50, -0.1])("a margin of %s", (margin) => {
     const beside = typed({ "margin, and the same as a mark-up": margin });
-    for (const label of ["price to ask", "as a margin on the price", "as a mark-up on the cost"])
+    for (const label of ["price to charge", "as a margin on the price", "as a mark-up on the cost"])
       expect([beside(label), beside(label, 2)]).toEqual(["–", "–"]);
     expect(beside("left over from a piece")).toBe("");
     expect(beside("margin, and the same as a mark-up", 3)).toMatch(/^not from 0 to 0\.9999/);
@@ -51,9 +54,9 @@ describe.each(["live", "plain"] as const)("what makes no sense gives no price, %
     const beside = typed({ "of them spoiled": spoiled });
     expect(beside("cost of one good piece")).toBe("–");
     expect(beside("cost of one good piece", 3)).toMatch(/^no good piece is left/);
-    expect(beside("price to ask")).toBe("");
+    expect(beside("price to charge")).toBe("");
   });
 
   it("and what does, gives one", () =>
-    near(typed({ "of them spoiled": 0 })("price to ask") as number, (price.beside("total") as number) / 10, 2e-3));
+    near(typed({ "of them spoiled": 0 })("price to charge") as number, (price.beside("total") as number) / 10, 2e-3));
 });

@@ -1,5 +1,5 @@
-import { recalculated } from "../../../../tool/recalculated";
 import { near } from "../../../within";
+import { calculated } from "../calculated";
 import { filled } from "../filled";
 
 const log = filled("Run Log");
@@ -42,7 +42,10 @@ describe.each(["live", "plain"] as const)("weights in the wrong order, %s", (edi
     const [a, b] = [`${row + 1},${one}`, `${row + 1},${other}`];
     const [cellA, cellB] = [sheet.cells.get(a)!, sheet.cells.get(b)!];
     sheet.cells.set(a, { ...cellA, value: cellB.value }).set(b, { ...cellB, value: cellA.value });
-    const cached = recalculated(edition === "live" ? whole : { ...whole, live: () => whole.plain });
+    const cached = calculated(
+      `US demo${edition === "plain" ? " plain" : ""}`,
+      edition === "live" ? whole : { ...whole, live: () => whole.plain },
+    );
     return ["gain", "fullness", "bake loss"].map((title) => typeof cached.value("Run Log", row + 1, at(title)[1]));
   };
 

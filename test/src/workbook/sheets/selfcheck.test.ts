@@ -1,5 +1,5 @@
 import { catalogue, cellName } from "../../../../src/catalogue";
-import { recalculated } from "../../../../tool/recalculated";
+import { calculated } from "../calculated";
 import { filled } from "../filled";
 
 const check = filled("Self-check");
@@ -13,7 +13,7 @@ it("names in one line what does not agree, to be sent back", () => {
   const { whole, sheet, rows } = check;
   const at = `${rows("PORE.DYE")[0]},3`;
   sheet.cells.set(at, { ...sheet.cells.get(at), value: 0.75 });
-  const after = recalculated(whole);
+  const after = calculated("US demo", whole);
   const { row, column } = whole.check;
   expect(after.value("Self-check", rows("PORE.DYE")[0], 4)).toBe("differs");
   expect(after.value("Self-check", row, column)).toBe(`Porewise 0.1.0: ${catalogue.length - 1} of ${catalogue.length} agree. Not: DYE`);

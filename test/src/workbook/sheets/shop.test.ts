@@ -29,9 +29,9 @@ it("lets one choose from lists and warns outside ranges", () => {
 });
 
 it("refuses a thin lid in words and marks it, and never approves one", () => {
-  expect(beside("the lid is")).toBe("not refused, which proves nothing");
-  expect(filled("My Shop", { "My Shop": { lid: 0.25 } }).beside("the lid is")).toMatch(/^refused/);
-  expect(shop.alerts("the lid is")).toEqual([expect.stringMatching(/^bad: LEFT\(.*"refused"$/)]);
+  expect(beside("lid check")).toBe("not ruled out (this is no approval)");
+  expect(filled("My Shop", { "My Shop": { lid: 0.25 } }).beside("lid check")).toMatch(/^do not pump/);
+  expect(shop.alerts("lid check")).toEqual([expect.stringMatching(/^bad: LEFT\(.*"do not pump"$/)]);
 });
 
 it("marks resin on hand of which nobody knows the age", () => {
@@ -51,18 +51,24 @@ const wrong = {
   chamber: "12 in",
 };
 
-it.each(Object.entries(wrong))("says what to type where %s is %s, and every sheet says so", (name, value) => {
-  const typed = { [name]: value };
-  const mine = filled("My Shop", { "My Shop": typed });
+it.each(Object.entries(wrong))("says what to type where %s is %s", (name, value) => {
+  const mine = filled("My Shop", { "My Shop": { [name]: value } });
   expect(mine.beside(name, 3)).toMatch(/^type /);
-  expect(mine.value(1, 0)).toMatch(/wrong or missing/);
-  expect(filled("Supplies", { "My Shop": typed }).value(1, 0)).toMatch(/^Something on My Shop/);
+  expect(mine.value(1, 0)).toBe(`“${name}” on My Shop is wrong or missing: ${mine.beside(name, 3)}.`);
   expect(shop.value(1, 0)).toMatch(/^The facts/);
 });
 
+it("one bad setting is named on every sheet, and nothing else is said of what follows", () => {
+  const blanks = filled("Blanks", { "My Shop": { oven: 5000, room: 60 } });
+  const says = /^“oven” on My Shop is wrong or missing: type a plain number from /;
+  for (const sheet of ["My Shop", "Blanks", "Today", "Loads", "Price Tag", "Resin Book", "Supplies", "Run Log"])
+    expect([sheet, blanks.shown(sheet, 1, 0)]).toEqual([sheet, expect.stringMatching(says)]);
+  expect(blanks.under("look at", 9).filter(Boolean)).toEqual([]);
+});
+
 it("names no material for the lid by itself", () => {
-  expect(filled("My Shop", { "My Shop": { material: "" } }).beside("the lid is")).toBe("refused: say what it is made of");
-  expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(/^The lid on My Shop is refused/);
+  expect(filled("My Shop", { "My Shop": { material: "" } }).beside("lid check")).toBe("do not pump: choose what it is made of");
+  expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(/^The lid on My Shop is too weak/);
 });
 
 it.each([

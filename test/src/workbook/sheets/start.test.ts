@@ -1,4 +1,5 @@
 import { cautions, first } from "../../../../src/cautions";
+import { settings } from "../../../../src/shop";
 import { filled } from "../filled";
 
 const { sheet, texts, value, rows, whole } = filled("Start");
@@ -18,6 +19,11 @@ it("leads to every other sheet", () =>
 it("says every caution, the makers' word first", () => {
   const said = texts.slice(-Object.keys(cautions).length - 1);
   expect(said).toEqual([first, ...Object.values(cautions)]);
+});
+
+it("asks to check what the label says before the first run", () => {
+  const asked = texts.find((text) => text.startsWith("Before your first run"));
+  for (const { name } of settings.filter(({ basis }) => basis.startsWith("from your label"))) expect(asked).toContain(name);
 });
 
 it("repeats the line of the self-check", () => {

@@ -1,24 +1,24 @@
-import { recalculated } from "../../../../tool/recalculated";
+import { calculated } from "../calculated";
 import { filled } from "../filled";
 
 const supplies = filled("Supplies");
 
 it("tells what is expired or will be soon", () =>
   expect(supplies.under("state", 7)).toEqual([
-    ...["good that day", "good that day", "expired"],
-    ...["good that day", "good that day", "use it soon", "good that day"],
+    ...["still good", "still good", "expired"],
+    ...["still good", "still good", "use it soon", "still good"],
   ]));
 
 it("asks for a day where it has none, and shows no error", () => {
   const undated = filled("Supplies", { Today: { "it begins": undefined } });
   expect(undated.under("days left", 3)).toEqual(["", "", ""]);
   expect(undated.under("state", 1)).toEqual(["give the day above"]);
-  expect(undated.beside("as of", 3)).toMatch(/^type a day/);
+  expect(undated.beside("as of", 3)).toMatch(/^type a date/);
 });
 
 it("buys what the planned loads need beyond what is good", () => {
-  expect([1, 2, 3].map((column) => supplies.beside("catalyst", column))).toEqual([6, 2, 4]);
-  expect([1, 2, 3].map((column) => supplies.beside("resin to mix", column))).toEqual([6, 2.5, 3.5]);
+  expect([1, 2, 3].map((column) => supplies.beside("catalyst", column))).toEqual([7, 2, 5]);
+  expect([1, 2, 3].map((column) => supplies.beside("resin to mix", column))).toEqual([7, 2.5, 4.5]);
 });
 
 it("names the day over the states, and marks a day before something was opened", () => {
@@ -28,12 +28,12 @@ it("names the day over the states, and marks a day before something was opened",
   expect(supplies.value(row - 1, column)).toBe(day);
   expect(supplies.beside("as of", 3)).toMatch(/^the day of the demo/);
   const old = filled("Supplies", { Today: { "it begins": day - 30 } });
-  expect(old.beside("as of", 3)).toMatch(/^before something below was opened: type today's day/);
+  expect(old.beside("as of", 3)).toMatch(/^before something below was opened: type today's date/);
   expect(old.alerts("as of")).toEqual([expect.stringMatching(/^bad: .*COUNTIF/)]);
 });
 
 it("shows no error where the day of the demo is no day", () =>
-  expect(filled("Supplies", { Today: { "it begins": "some day" } }).beside("as of", 3)).toMatch(/^type a day here/));
+  expect(filled("Supplies", { Today: { "it begins": "some day" } }).beside("as of", 3)).toMatch(/^type a date here/));
 
 it.each(["US", "SI"] as const)("in %s, does not count what is in another unit, and says in which it counts", (system) => {
   const [fluid, other, second] = system === "US" ? ["qt", "gal", 1] : ["L", "ml", 0.9];
@@ -42,8 +42,8 @@ it.each(["US", "SI"] as const)("in %s, does not count what is in another unit, a
   const [at] = [...sheet.cells].find(([, { value }]) => value === "resin, first can")!;
   const row = Number(at.split(",")[0]);
   sheet.cells.set(`${row},3`, { ...sheet.cells.get(`${row},3`), value: other });
-  const cached = recalculated(typed.whole);
-  expect(typed.value(row, 9)).toBe("good that day");
+  const cached = calculated(`${system} demo`, typed.whole);
+  expect(typed.value(row, 9)).toBe("still good");
   expect(cached.value("Supplies", row, 9)).toBe(`count it in ${fluid}`);
   const [line] = typed.rows("resin to mix");
   expect(cached.value("Supplies", line, 2)).toBe(second);
@@ -74,7 +74,7 @@ it("asks when a thing was opened", () => {
   const key = `${row},4`;
   const kept = sheet.cells.get(key)!;
   sheet.cells.set(key, { ...kept, value: undefined });
-  expect(recalculated(supplies.whole).value("Supplies", row, 9)).toBe("when opened?");
+  expect(calculated("US demo", supplies.whole).value("Supplies", row, 9)).toBe("when opened?");
   sheet.cells.set(key, kept);
 });
 

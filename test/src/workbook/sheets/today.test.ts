@@ -104,7 +104,7 @@ it("gives resin of unknown or impossible age no day to be used by", () => {
 
 it("begins no pumping behind a lid that is refused", () => {
   const thin = filled("Today", { "My Shop": { lid: 0.25, chamber: 24 } });
-  expect(thin.beside("lid")).toMatch(/^refused/);
+  expect(thin.beside("lid")).toMatch(/^do not pump/);
   expect(thin.alerts("lid")).toEqual([expect.stringMatching(/^bad: LEFT/)]);
   for (const label of ["gauge to go to", "time to pump it down", "air out of the pores by then"]) expect(thin.beside(label)).toBe("");
   expect(number("gauge to go to")).toBeGreaterThan(20);

@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { convert } from "../../judge/libreoffice";
+import { convert } from "./libreoffice";
 
 const spaces = ["office", "table", "text"].map((name) => `xmlns:${name}="urn:oasis:names:tc:opendocument:xmlns:${name}:1.0"`).join(" ");
 const formulas = 'xmlns:of="urn:oasis:names:tc:opendocument:xmlns:of:1.2"';

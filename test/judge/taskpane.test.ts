@@ -1,37 +1,34 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { findBrowser, launch } from "../../tool/browser";
-import { bundled } from "../../tool/bundle";
-import { openPage } from "../judge/office";
+import { launch } from "../../tool/browser";
+import { built, paneScripts } from "../built";
+import { needing } from "../needing";
+import { openPage } from "./office";
 
-const root = join(__dirname, "../..");
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
-const withBrowser = findBrowser() ? describe : describe.skip;
 
 /** Excel asks for its page with these scripts; the workbook at the other end is ours: see test/judge/workbook.js. */
-const page = readFileSync(join(root, "taskpane/taskpane.html"), "utf8").replace(
-  '<script src="functions.js">',
-  '<script src="ready.js"></script><script src="bridge.js"></script><script src="functions.js">',
-);
+const page = built("taskpane.html")
+  .toString()
+  .replace('<script src="functions.js">', '<script src="ready.js"></script><script src="bridge.js"></script><script src="functions.js">');
 
-withBrowser("the pane in Excel's library", () => {
+needing("browser")("the pane in Excel's library", () => {
   let browser: Browser;
   let files: Record<string, string | Uint8Array>;
   let pane: Page;
   const troubles: string[] = [];
 
   beforeAll(async () => {
-    const [functions, taskpane, opened] = await Promise.all([bundled("functions.js"), bundled("taskpane.js"), launch()]);
-    browser = opened;
+    browser = await launch();
     files = {
-      ...Object.fromEntries([...functions, ...taskpane]),
+      ...Object.fromEntries([["functions.js", built("functions.js")] as const, ...paneScripts()]),
       "taskpane.html": page,
-      "taskpane.css": readFileSync(join(root, "taskpane/taskpane.css")),
-      "bridge.js": readFileSync(join(root, "test/judge/workbook.js"), "utf8"),
-      "icons/mark-32.png": readFileSync(join(root, "assets/mark-32.png")),
+      "taskpane.css": built("taskpane.css"),
+      "bridge.js": readFileSync(join(__dirname, "workbook.js"), "utf8"),
+      "icons/mark-32.png": built("icons/mark-32.png"),
     };
-  }, 30_000);
+  });
   afterAll(() => browser?.close());
   afterEach(async () => {
     expect(troubles.splice(0)).toEqual([]);

@@ -1,14 +1,10 @@
-import "./dom";
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
+import "../sheet/file/dom";
 import * as engine from "@odoo/o-spreadsheet";
-import { model } from "../../../sheet/engine";
-import { saved } from "../../../sheet/file/save";
-import { held } from "./held";
+import { model } from "../../sheet/engine";
+import { saved } from "../../sheet/file/save";
+import { held } from "../sheet/file/held";
+import { schemaErrors } from "./schemaerrors";
 
-jest.setTimeout(120_000);
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
 
 const kinds: readonly (readonly [type: string, more?: object, second?: object])[] = [
@@ -58,12 +54,5 @@ it("charts of every kind that the page makes are saved as the Open XML schemas w
   const { charts } = held(file).sheets.Charts as { charts: { from: string; chart: string }[] };
   expect(charts.map(({ from }) => from.split(" ")[2])).toEqual(figures.map(({ row }) => String(row)));
   expect(charts.map(({ chart }) => /(?:pie|doughnut)Chart/.exec(chart)?.[0]).filter(Boolean)).toEqual(["pieChart", "doughnutChart"]);
-  const folder = mkdtempSync(join(tmpdir(), "charts-"));
-  try {
-    writeFileSync(join(folder, "charts.xlsx"), file);
-    const command = [join(__dirname, "../../judge/openxml.mjs"), join(folder, "charts.xlsx")];
-    expect(JSON.parse(execFileSync(process.execPath, command, { encoding: "utf8", maxBuffer: 1e8 }))).toEqual([[]]);
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
+  expect(schemaErrors({ file })).toEqual({ file: [] });
 });

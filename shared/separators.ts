@@ -1,0 +1,17 @@
+import { joined, piecesOf } from "./xlsx/pieces";
+
+/**
+ * A formula as somebody types it whose numbers have a comma: a semicolon then parts arguments, and a backslash the columns of an
+ * array. Which of the two a program wants between columns follows from its list separator, which Excel does not tell.
+ */
+export function withCommas(formula: string): string {
+  let inArray = false;
+  return joined(
+    piecesOf(formula).map((piece) => {
+      const { kind, text } = piece;
+      if (text === "{" || text === "}") inArray = text === "{";
+      if (kind === "number") return { kind, text: text.replace(".", ",") };
+      return kind === "mark" && text === "," ? { kind, text: inArray ? "\\" : ";" } : piece;
+    }),
+  );
+}

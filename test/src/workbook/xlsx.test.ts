@@ -1,0 +1,57 @@
+import { strFromU8, unzipSync } from "fflate";
+import { fractions } from "../../../shared/numberformat";
+import { rowsOf } from "../../../shared/xlsx/cells";
+import { callsOurs } from "../../../src/calls";
+import { nothingCached } from "../../../src/workbook/cached";
+import { template } from "../../../src/workbook/template";
+import { xlsx } from "../../../src/workbook/xlsx";
+
+jest.setTimeout(60_000);
+
+/** Forms that Excel writes: MS-XLSX 2.3.8 for the mark of a dynamic array, ECMA-376-1 18.9 for the part that explains it. */
+const made = template("US", "demo");
+let parts: Record<string, string>;
+beforeAll(async () => {
+  const file = unzipSync(await xlsx(made.book, made.live(), nothingCached, made.paper));
+  parts = Object.fromEntries(Object.entries(file).map(([path, bytes]) => [path, strFromU8(bytes)]));
+});
+
+const sheets = () => Object.entries(parts).filter(([path]) => /^xl\/worksheets\/sheet\d+\.xml$/.test(path));
+
+it("holds every call of ours as an array formula with Excel's mark, and no other cell", () => {
+  let calls = 0;
+  for (const [path, xml] of sheets()) {
+    for (const { address, formula } of rowsOf(xml, []).flatMap(({ cells }) => cells)) {
+      const ours = formula && callsOurs(formula.text);
+      const form = formula && { path, address, kind: formula.kind, dynamic: formula.dynamic };
+      if (ours) expect(form).toEqual({ path, address, kind: "array", dynamic: true });
+      else if (formula) expect(form).toEqual({ path, address, kind: "plain", dynamic: false });
+      if (ours) calls++;
+    }
+    expect(xml).not.toMatch(/cm="(?!1")/);
+  }
+  expect(calls).toBeGreaterThan(100);
+});
+
+it("explains the mark, once", () => {
+  const { "xl/metadata.xml": metadata, "[Content_Types].xml": types, "xl/_rels/workbook.xml.rels": relations } = parts;
+  expect(metadata).toMatch(/<metadataType name="XLDAPR" minSupportedVersion="120000"[^>]* cellMeta="1"\/>/);
+  expect(metadata).toMatch(
+    /<ext uri="\{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3\}"><xda:dynamicArrayProperties [^>]*fDynamic="1" fCollapsed="0"\/>/,
+  );
+  expect(metadata).toContain('<cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata>');
+  expect(types).toContain(
+    'PartName="/xl/metadata.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml"',
+  );
+  expect(relations.match(/relationships\/sheetMetadata" Target="metadata.xml"/g)).toHaveLength(1);
+});
+
+it("names no writer and asks for no calculation", () => {
+  expect(parts["docProps/app.xml"]).not.toContain("Application");
+  expect(parts["docProps/core.xml"]).not.toMatch(/creator|lastModifiedBy/);
+  expect(parts["xl/workbook.xml"]).toContain('<calcPr calcId="191029"/>');
+});
+
+it("writes sizes as fractions", () => {
+  expect(parts["xl/styles.xml"]).toContain(`formatCode="${fractions}"`);
+});
