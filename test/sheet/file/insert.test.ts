@@ -155,20 +155,25 @@ describe("the workbook of the project, inserted", () => {
     const other = model(again.book);
     const values = (of: Model, name: string) => shown(of, name).map(([row, col, value]) => [row, col, value]);
     for (const name of [...once.added, ...added]) expect([name, values(other, name)]).toEqual([name, values(book, name)]);
-    expect(again.print["Blanks 2"].names).toEqual({
-      "_xlnm.Print_Titles": from.print.Blanks.names["_xlnm.Print_Titles"].replace("Blanks", "'Blanks 2'"),
+    const kept = <T>(of: Readonly<Record<string, T>>, book: object, name: string): T =>
+      of[(book as engine.WorkbookData).sheets.find((one) => one.name === name)!.id];
+    expect(kept(again.print, again.book, "Blanks 2").names).toEqual({
+      "_xlnm.Print_Titles": kept(from.print, from.book, "Blanks").names["_xlnm.Print_Titles"].replace("Blanks", "'Blanks 2'"),
     });
     expect(again.documents).toEqual(from.documents);
     const today = (again.book as engine.WorkbookData).sheets.find(({ name }) => name === "Today 2")!;
     expect(today.figures[0].data.dataSource.labelRange).toMatch(/^'Today 2'!/);
-    const { tables, links, charts } = again.sheets!["Blanks 2"];
+    const { tables, links, charts } = kept(again.sheets!, again.book, "Blanks 2");
     expect(tables.map(({ name }) => name)).toEqual(["BlanksTable2"]);
     expect([links.length, Object.keys(charts).length]).toEqual([
-      from.sheets!.Blanks.links.length,
-      Object.keys(from.sheets!.Blanks.charts).length,
+      kept(from.sheets!, from.book, "Blanks").links.length,
+      Object.keys(kept(from.sheets!, from.book, "Blanks").charts).length,
     ]);
-    const chart = ([kept]: { name?: string; alt?: string }[]) => [kept.name, kept.alt];
-    expect(chart(Object.values(again.sheets!["Today 2"].charts))).toEqual(chart(Object.values(from.sheets!.Today.charts)));
+    const chart = (sheets: NonNullable<Beside["sheets"]>, book: object, name: string) => {
+      const [one] = Object.values(kept(sheets, book, name).charts);
+      return [one.name, one.alt];
+    };
+    expect(chart(again.sheets!, again.book, "Today 2")).toEqual(chart(from.sheets!, from.book, "Today"));
   });
 
   it("beside a person's own sheets of the same names, changes nothing of theirs", () => {
