@@ -104,9 +104,9 @@ export class Files {
     const { id, name } = this.library.current;
     try {
       downloadWorkbook(name, (await this.library.fileOf(id))!);
-      this.tell(`${fileName(name)} is in your downloads.`);
-    } catch {
-      void this.asker.tell("The workbook could not be written as a file. Your work is still on the page.");
+      this.tell(`Downloaded ${fileName(name)}.`);
+    } catch (error) {
+      void this.asker.tell(`The workbook could not be written as a file (${(error as Error).message}). Your work is still on the page.`);
     }
   }
 

@@ -48,7 +48,7 @@ export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
       const { file, words } = withValues(saved);
       if (stop.aborted) return stopped("no copy was made");
       downloadWorkbook(name, file);
-      return { done: true, words: `${fileName(name)} is in your downloads; ${words}.` };
+      return { done: true, words: `Downloaded ${fileName(name)}; ${words}.` };
     },
   };
 }
