@@ -39,12 +39,25 @@ function refuse(response: ServerResponse, status: number, words: string, more: R
   response.end(words);
 }
 
-function answer(folder: string, { method, url = "/", headers }: IncomingMessage, response: ServerResponse): void {
+/** Who may frame and fetch what is handed out, beside the pages themselves. */
+export type Guest = "nobody" | "Excel";
+
+/**
+ * Excel on the web frames the pane and fetches the functions from an origin of its own; a browser first asks whether a page on
+ * the network may reach this machine.
+ */
+const welcome: Readonly<Record<Guest, Readonly<Record<string, string>>>> = {
+  nobody: { "Content-Security-Policy": "frame-ancestors 'self'" },
+  Excel: { "Access-Control-Allow-Origin": "*", "Access-Control-Allow-Private-Network": "true" },
+};
+
+function answer(folder: string, guest: Guest, { method, url = "/", headers }: IncomingMessage, response: ServerResponse): void {
   response.setHeader("Cache-Control", "no-store");
   response.setHeader("X-Content-Type-Options", "nosniff");
-  response.setHeader("Content-Security-Policy", "frame-ancestors 'self'");
+  for (const [name, value] of Object.entries(welcome[guest])) response.setHeader(name, value);
   const file = found(folder, url);
   if (!isHere(headers.host)) refuse(response, 421, "This server answers this machine only.");
+  else if (method === "OPTIONS" && guest === "Excel") response.writeHead(204, { Allow: "GET, HEAD, OPTIONS" }).end();
   else if (method !== "GET" && method !== "HEAD")
     refuse(response, 405, "This server hands out files, and takes none.", { Allow: "GET, HEAD" });
   else if (file) handOut(file, method, response);
@@ -59,7 +72,7 @@ function handOut(file: Found, method: string, response: ServerResponse): void {
 }
 
 /** Hands out the files of a folder, whole: a part of one (Range) is never due here. */
-export function files(folder: string): RequestListener {
+export function files(folder: string, guest: Guest = "nobody"): RequestListener {
   const root = realpathSync(folder);
-  return (request, response) => answer(root, request, response);
+  return (request, response) => answer(root, guest, request, response);
 }

@@ -1,6 +1,7 @@
 import { createServer, type Server } from "node:http";
+import { createServer as createSecure, type ServerOptions } from "node:https";
 import type { AddressInfo } from "node:net";
-import { files } from "./files";
+import { files, type Guest } from "./files";
 
 export interface Served {
   /** Ends with a slash. */
@@ -23,21 +24,30 @@ const listening = (server: Server, port: number): Promise<void> =>
 
 const isTaken = (error: unknown): boolean => (error as NodeJS.ErrnoException).code === "EADDRINUSE";
 
+interface Wanted {
+  readonly port?: number;
+  /** How many ports are tried, each after the one before. */
+  readonly tries?: number;
+  readonly guest?: Guest;
+  /** Key and certificate, where the pages are served over https. */
+  readonly secure?: ServerOptions;
+}
+
 /** Serves a folder to this machine only. A taken port moves on to the next; port 0 takes any free one. */
-export async function serve(folder: string, { port = 3000 }: { port?: number } = {}): Promise<Served> {
-  const server = createServer(files(folder));
+export async function serve(folder: string, { port = 3000, tries = attempts, guest, secure }: Wanted = {}): Promise<Served> {
+  const server = secure ? createSecure(secure, files(folder, guest)) : createServer(files(folder, guest));
   for (let tried = 1; ; tried++) {
     try {
       await listening(server, port);
       break;
     } catch (error) {
-      if (!isTaken(error) || tried === attempts || port >= 65535) throw error;
+      if (!isTaken(error) || tried === tries || port >= 65535) throw error;
       port++;
     }
   }
   const taken = (server.address() as AddressInfo).port;
   return {
-    address: `http://${loopback}:${taken}/`,
+    address: secure ? `https://localhost:${taken}/` : `http://${loopback}:${taken}/`,
     port: taken,
     close: () =>
       new Promise((resolve) => {

@@ -2,10 +2,11 @@ import { cpus } from "node:os";
 import { gzipSync } from "node:zlib";
 import { atStart, bundled, bundles } from "../../tool/bundle";
 import budget from "./budget.json";
-import { growth, planned } from "./planning";
+import { bought, growth, type Planned, planned } from "./planning";
 import { times } from "./ratios";
+import { screens } from "./screens";
 
-/** `npm run bench`: what a function costs beside the loop a person would write by hand, and what Excel has to load. */
+/** `npm run bench`: what a function costs beside the loop a person would write by hand, and what Excel has to load, and the times that a person feels. */
 
 export interface Figure {
   readonly what: string;
@@ -16,13 +17,14 @@ export interface Figure {
   readonly times?: readonly [ours: number, bare: number];
 }
 
-async function ratios(): Promise<Figure[]> {
-  const most: Readonly<Record<string, number>> = budget["at most times the bare loop"];
+/** A column of ten thousand rows through each per-piece function, and beside it through the loop that a person would write. */
+async function columns(): Promise<Figure[]> {
+  const most: Readonly<Record<string, number>> = budget["milliseconds a column"];
   return (await times()).map(({ name, ours, bare }) => ({
     what: name,
-    value: ours / bare,
+    value: ours,
     most: most[name] ?? most.others,
-    unit: "times the bare loop",
+    unit: "ms a column",
     times: [ours, bare],
   }));
 }
@@ -33,8 +35,7 @@ async function size(what: (typeof bundles)[number]): Promise<Figure> {
 }
 
 /** PLAN at a thousand, ten thousand and a hundred thousand pieces, as growth over n log n. */
-function planning(): Figure[] {
-  const found = planned();
+function growths(found: readonly Planned[]): Figure[] {
   return found.slice(1).map((large, i) => ({
     what: `PLAN ${large.pieces}`,
     value: growth(found[i], large),
@@ -44,15 +45,29 @@ function planning(): Figure[] {
   }));
 }
 
+/** Times that are felt, each beside what it may be. */
+function felt(found: Readonly<Record<string, number>>): Figure[] {
+  const most: Readonly<Record<string, number>> = budget.milliseconds;
+  return Object.entries(found).map(([what, value]) => ({ what, value, most: most[what], unit: "ms" }));
+}
+
 const short = (n: number) => n.toPrecision(3);
 
 function line({ what, value, most, unit, times }: Figure): string {
   const beside = times ? `  ${short(times[0])} ms beside ${short(times[1])} ms` : "";
-  return `${value > most ? "over " : "     "}${what.padEnd(14)}${value.toFixed(2).padStart(8)} of ${String(most).padStart(3)} ${unit}${beside}`;
+  return `${value > most ? "over " : "     "}${what.padEnd(22)}${value.toFixed(2).padStart(8)} of ${String(most).padStart(3)} ${unit}${beside}`;
 }
 
 async function main(): Promise<void> {
-  const figures = [...(await Promise.all(bundles.map(size))), ...(await ratios()), ...planning()];
+  const plans = planned();
+  const seen = await screens();
+  const figures = [
+    ...(await Promise.all(bundles.map(size))),
+    ...(await columns()),
+    ...growths(plans),
+    ...felt({ "PLAN of 10,000 pieces": plans[1].ms, "WHATTOBUY of 6 sizes": bought(), ...seen }),
+  ];
+  if (!seen) console.error("Page and pane were not measured: no Chrome, Chromium or Edge was found.");
   const machine = `Node ${process.version}, ${process.platform} ${process.arch}, ${cpus().length} x ${cpus()[0]?.model ?? "unknown"}`;
   const over = figures.filter(({ value, most }) => value > most).map(({ what }) => what);
   if (process.argv.includes("--json")) console.log(JSON.stringify({ machine, rows: budget.rows, figures, over }));

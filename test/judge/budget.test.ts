@@ -1,30 +1,30 @@
-import { spawnSync } from "node:child_process";
-import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import { isFault } from "../../shared/outcome";
+import { call, catalogue } from "../../src/catalogue";
+import { atStart } from "../../tool/bundle";
+import { columnsOf } from "../bench/border";
+import budget from "../bench/budget.json";
+import { piecesOf } from "../bench/planning";
+import { built, paneScripts } from "../built";
 
-interface Report {
-  readonly figures: readonly { readonly what: string; readonly value: number; readonly most: number; readonly unit: string }[];
-}
-
-/** Ratios of two loops of a fifth of a millisecond lie up to a third apart between runs, most of all on a shared machine. */
-const noise = 4 / 3;
-
-const root = join(__dirname, "..", "..");
-
-function bench(): Report {
-  const { stdout } = spawnSync(join(root, "node_modules/.bin/tsx"), ["test/bench/bench.ts", "--json"], { cwd: root, encoding: "utf8" });
-  return JSON.parse(stdout);
-}
-
-const over = ({ figures }: Report): string[] =>
-  figures.filter(({ value, most, unit }) => value > (unit.startsWith("times") ? most * noise : most)).map(({ what }) => what);
-
+/** What can be told without a watch; how long things take is the bench's to say, on a machine that does nothing else. */
 describe("the budget", () => {
-  it("holds for every ratio and size; a second look where another program got in the way", () => {
-    const first = bench();
-    expect(first.figures.length).toBeGreaterThan(20);
-    const missed = over(first);
-    if (!missed.length) return;
-    const again = over(bench());
-    expect(missed.filter((what) => again.includes(what))).toEqual([]);
+  it.each([
+    ["functions.js", [built("functions.js")]],
+    ["taskpane.js", atStart(paneScripts(), "taskpane.js")],
+  ] as const)("of %s, gzipped, holds", (name, scripts) => {
+    const size = scripts.reduce((sum, bytes) => sum + gzipSync(bytes, { level: 9 }).length, 0);
+    expect(size / 1000).toBeLessThan(budget["gzip kB"][name]);
+  });
+
+  it.each(catalogue.filter(({ per }) => per === "piece"))("is measured where $name answers every row", (contract) => {
+    const answers = call(contract, columnsOf(contract, budget.rows) as never);
+    expect(answers).toHaveLength(budget.rows);
+    expect(answers.flat().filter(isFault)).toEqual([]);
+  });
+
+  it("is measured where PLAN plans ten thousand pieces", () => {
+    const plan = catalogue.find(({ name }) => name === "PLAN")!;
+    expect(call(plan, [piecesOf(10_000), [[10]], [[14]], [["2026-03-14 08:00"]]]).length).toBeGreaterThan(3);
   });
 });
