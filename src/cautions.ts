@@ -16,6 +16,26 @@ export const cautions = {
 
 export type Caution = keyof typeof cautions;
 
+/** The same as commands for one line, the most pressing first. */
+const brief: Readonly<Record<Caution, string>> = {
+  oven: "Do not use a kitchen oven. Stay with it. Bake drained pieces only.",
+  lid: "Use only a lid made and rated for vacuum.",
+  chamber: "Use only a chamber rated for vacuum, behind a shield.",
+  pump: "Vent the pump outdoors.",
+  resin: "Wear gloves and eye protection. Ventilate.",
+  storage: "Store mixed resin cool, with air above it.",
+  ballast: "Weigh pieces down with stainless steel or glass only.",
+  dust: "Wear a dust mask.",
+  "wet wood": "Dry the wood first.",
+};
+
+/** Cautions as one line of commands; the first of all where there are none. */
+export function briefly(keys: Iterable<string>): string {
+  const said = new Set(keys);
+  const words = Object.entries(brief).flatMap(([key, command]) => (said.has(key) ? [command] : []));
+  return words.join(" ") || "Follow the makers' instructions and safety data sheets first.";
+}
+
 /** Ends every list of cautions. */
 export const first = "Follow the makers' instructions and safety data sheets, local codes and licensed practice before any number here.";
 

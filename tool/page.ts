@@ -39,7 +39,11 @@ export const framed = (html: string): string =>
 /** Builds the embedded spreadsheet into a folder, its index.html at the root, to open on a workbook: the template's, if none is given. */
 export async function buildPage(outDir: string, book?: Uint8Array): Promise<void> {
   await build({
-    entryPoints: { page: join(root, "sheet/page/page.ts"), reader: join(root, "sheet/page/reader/reader.ts") },
+    entryPoints: {
+      page: join(root, "sheet/page/page.ts"),
+      reader: join(root, "sheet/page/reader/reader.ts"),
+      halt: join(root, "taskpane/halt.ts"),
+    },
     outdir: outDir,
     bundle: true,
     minify: true,

@@ -41,13 +41,17 @@ export const breath = (): Promise<unknown> => new Promise((done) => setTimeout(d
 /** A file's workbook without what was said of the file. */
 export const contentOf = ({ lost: _, unknown: __, ...content }: Opened): Content => content;
 
+/** Says for a while what was done, and offers what may come next. */
+export type Tell = (words: string, next?: { readonly words: string; readonly act: () => void }) => void;
+
 /** Opens workbooks from disk, each beside those that are there, and saves the one on the page. */
 export class Files {
   constructor(
     private readonly library: Library,
     private readonly asker: Asker,
-    private readonly tell: (words: string) => void,
-    private readonly stop: HTMLElement,
+    private readonly tell: Tell,
+    /** What people without the add-in may be given in place of a file with our formulas; undefined where it holds none. */
+    private readonly copy: () => (() => Promise<Ended>) | undefined = () => undefined,
   ) {}
 
   /** Opens a file as a new workbook; asks first where the page cannot keep all of it. What is open stays until the new one stands. */
@@ -66,20 +70,14 @@ export class Files {
   /** Reads with a button to stop it, and says how far it is. */
   private async read(bytes: Uint8Array, name: string): Promise<Opened | string> {
     const stopping = new AbortController();
-    const stop = () => stopping.abort();
-    this.stop.addEventListener("click", stop);
-    this.stop.hidden = false;
-    this.tell(`Opening ${name}`);
-    try {
-      return await readFile(bytes, name, {
-        stop: stopping.signal,
-        progress: (share) => this.tell(`Opening ${name}: ${Math.round(share * 100)} %`),
-      });
-    } finally {
-      this.stop.hidden = true;
-      this.stop.removeEventListener("click", stop);
-      this.tell("");
-    }
+    const stop = { words: "Stop", act: () => stopping.abort() };
+    this.tell(`Opening ${name}`, stop);
+    const read = await readFile(bytes, name, {
+      stop: stopping.signal,
+      progress: (share) => this.tell(`Opening ${name}: ${Math.round(share * 100)} %`, stop),
+    });
+    this.tell("");
+    return read;
   }
 
   private async choose(file: File | undefined): Promise<void> {
@@ -104,10 +102,22 @@ export class Files {
     const { id, name } = this.library.current;
     try {
       downloadWorkbook(name, (await this.library.fileOf(id))!);
-      this.tell(`Downloaded ${fileName(name)}.`);
+      const copy = this.copy();
+      if (!copy) return this.tell(`Downloaded ${fileName(name)}`);
+      this.tell(`Downloaded ${fileName(name)}. It needs the add-in to calculate.`, {
+        words: "Copy for people without it",
+        act: () => void this.give(copy),
+      });
     } catch (error) {
       void this.asker.tell(`The workbook could not be written as a file (${(error as Error).message}). Your work is still on the page.`);
     }
+  }
+
+  private async give(copy: () => Promise<Ended>): Promise<void> {
+    this.tell("Making the copy");
+    const ended = await copy();
+    if (ended.done) this.tell(ended.words ?? "");
+    else void this.asker.tell(ended.words);
   }
 
   /** The buttons, and the whole page as a place to drop a file on. */

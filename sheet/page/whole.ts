@@ -1,6 +1,6 @@
 import type { Ended, Work } from "../../shared/host";
 import { Unreadable } from "../../shared/xlsx/unzip";
-import { withValues } from "../../src/excel/package";
+import { plainEdition } from "../../src/workbook/sharing/plainedition";
 import { inserted } from "../file/insert/insert";
 import type { Desk } from "./desk";
 import { downloadWorkbook, fileName } from "./download";
@@ -41,14 +41,14 @@ export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
 
     async copyWithValues({ progress, stop }: Work) {
       await breath();
-      const name = `${library.current.name}, values`;
+      const name = `${library.current.name}, without the add-in`;
       const saved = await desk.file();
       progress(0.7);
       await breath();
-      const { file, words } = withValues(saved);
+      const { file, words } = plainEdition(saved);
       if (stop.aborted) return stopped("no copy was made");
       downloadWorkbook(name, file);
-      return { done: true, words: `Downloaded ${fileName(name)}; ${words}.` };
+      return { done: true, words: `Downloaded ${fileName(name)}: ${words}.` };
     },
   };
 }

@@ -1,4 +1,5 @@
 import type { System } from "../../shared/unittable";
+import { places } from "../checklist/onsheet";
 import type { Book } from "./book";
 import type { Edition } from "./formula";
 import { kitOf, readShop } from "./kit";
@@ -8,6 +9,7 @@ import type { Ref } from "./place";
 import { plain } from "./plain";
 import { blanksSheet } from "./sheets/blanks";
 import { handoutSheet } from "./sheets/handout";
+import { labelsSheet } from "./sheets/labels";
 import { loadsSheet } from "./sheets/loads";
 import { priceSheet } from "./sheets/pricetag";
 import { resinSheet } from "./sheets/resinbook";
@@ -44,6 +46,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   const supplies = suppliesSheet(kit, loads, today.start);
   const log = logSheet(kit, shop, woods);
   const handout = handoutSheet(kit, shop);
+  const safety = safetySheet();
   const rest = [
     shop.page,
     blanks.page,
@@ -53,7 +56,8 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     resin.page,
     supplies,
     log,
-    safetySheet(),
+    safety.page,
+    labelsSheet(kit, shop, blanks, resin),
     handout,
     check.page,
     woods.page,
@@ -81,6 +85,9 @@ export function template(system: System, filled: "demo" | "empty"): Template {
         { name: "RunTotal", ref: price.total },
         { name: "ResinRuns", ref: resin.runs },
         { name: "ResinNow", ref: resin.now },
+        { name: places.run, ref: safety.run },
+        { name: places.list, ref: safety.list },
+        { name: places.runs, ref: safety.runs },
       ],
     },
     check: check.line,

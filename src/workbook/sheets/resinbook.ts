@@ -10,6 +10,9 @@ import type { Shop } from "./shop";
 export interface ResinBook {
   readonly page: Page;
   readonly now: Ref;
+  /** The day its oldest part was mixed, and the last day it is good. */
+  readonly since: Ref;
+  readonly until: Ref;
   /** The rows that RESINBOOK takes. */
   readonly runs: Ref;
 }
@@ -141,5 +144,5 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.cautions(cautionsOf(["storage", "resin"]));
   page.sheet.frozen = { rows: of.date.row, columns: 1 };
   page.sheet.print = { titleRow: of.date.row - 1 };
-  return { page, now: cellIn(now, 0), runs: between(of.date, of.taken) };
+  return { page, now: cellIn(now, 0), since: cellIn(since, 0), until: cellIn(until, 0), runs: between(of.date, of.taken) };
 }
