@@ -9,13 +9,14 @@ import type { Followed } from "./beside/followed";
 import { looksOf } from "./beside/looks";
 import { propertiesOf } from "./beside/properties";
 import type { Follow } from "./beside/sheet";
+import type { Beside } from "./beside/workbook";
 import { fileLooks } from "./celllooks";
 import { contents, type Read } from "./contents";
+import { noStructure } from "./kept/structure";
 import { aroundOf, type Reader, unknownOf } from "./known";
 import { lost } from "./lost";
 import { askedOnce } from "./pattern";
 import { partsFor } from "./readable";
-import type { Beside } from "./save";
 import { sheeted } from "./sheeted";
 
 /** A workbook from disk as the page takes it. */
@@ -89,7 +90,12 @@ export function opened(bytes: Uint8Array, engine: Engine, progress: Progress = (
   const follow = sheets.flatMap((one) => one.follow);
   return {
     file: bytes,
-    book: { ...data, namedRanges: read.names, followed: followedIn(follow, data.sheets) },
+    book: {
+      ...data,
+      namedRanges: read.names,
+      followed: followedIn(follow, data.sheets),
+      structure: { ...noStructure, sheets: Object.fromEntries(read.sheets.map(({ name, part }) => [ids.get(name)!, part.path])) },
+    },
     documents: documentsOf(workbook.parts, workbook.path),
     print: Object.fromEntries(sheets.map(({ sheet, print }) => [sheet.id, print])),
     sheets: Object.fromEntries(sheets.map(({ sheet, beside }) => [sheet.id, beside])),

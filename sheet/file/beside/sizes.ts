@@ -30,7 +30,8 @@ export function sizesOf(xml: string, root: XmlElement, rows: readonly FileRow[])
     usualWidth: Number(format?.attributes.defaultColWidth ?? usual.width),
     heights: [...heights.values()],
     usualHeight: Number(format?.attributes.defaultRowHeight ?? usual.height),
-    usual: format && xml.slice(format.start, format.end),
+    // A prefix means nothing where nobody declares it.
+    usual: format && xml.slice(format.start, format.end).replace(/\s+\w+:\w+="[^"]*"/g, ""),
   };
 }
 
