@@ -129,8 +129,8 @@ needing("spreadsheet")("the plain edition, typed into without the functions and 
 
   it.each(["hectopascal", "badPump"] as const)("sends to My Shop where a setting cannot be: %s", (name) => {
     const lead = (sheet: string) => books[name].Sheets[sheet].A2.v;
-    for (const sheet of ["Blanks", "Today", "Loads", "Supplies"]) expect(lead(sheet)).toMatch(/^Something on My Shop/);
-    expect(lead("My Shop")).toMatch(/wrong or missing/);
+    for (const sheet of ["Blanks", "Today", "Loads", "Supplies"]) expect([sheet, lead(sheet)]).toEqual([sheet, lead("My Shop")]);
+    expect(lead("My Shop")).toMatch(/^“.+” on My Shop is wrong or missing: type /);
   });
 
   it("shows no error code in any of them", () => {
