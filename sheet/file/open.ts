@@ -12,12 +12,13 @@ import { looksOf } from "./beside/looks";
 import { propertiesOf } from "./beside/properties";
 import { leaveSizes } from "./beside/rules";
 import { type Follow, type SheetBeside, sheetBeside } from "./beside/sheet";
+import type { Beside } from "./beside/workbook";
 import { type Contents, checkExtent, contents, extent, type Read } from "./contents";
+import { noStructure } from "./kept/structure";
 import { aroundOf, type Reader, unknownOf } from "./known";
 import { lost } from "./lost";
 import { type Print, printOf } from "./print";
 import { partsFor } from "./readable";
-import type { Beside } from "./save";
 
 /** A workbook from disk as the page takes it. */
 export interface Opened extends Beside {
@@ -99,6 +100,7 @@ export function opened(bytes: Uint8Array, engine: Engine): Opened {
   const sheets: Record<string, SheetBeside> = {};
   const follow: Follow[] = [];
   const tables = tablesOf(workbook);
+  const pathAt = new Map(workbook.sheets.map(({ name, path }) => [engineSheet(name), path]));
   data.sheets = read.sheets.flatMap((own) => {
     const sheet = byName.get(own.name);
     if (!sheet) return [];
@@ -114,7 +116,13 @@ export function opened(bytes: Uint8Array, engine: Engine): Opened {
     return [sheet];
   });
   return {
-    book: { ...data, namedRanges: read.names, followed: followedIn(follow, data.sheets) },
+    book: {
+      ...data,
+      namedRanges: read.names,
+      followed: followedIn(follow, data.sheets),
+      structure: { ...noStructure, sheets: Object.fromEntries(data.sheets.map(({ id, name }) => [id, pathAt.get(name) ?? ""])) },
+    },
+    file: bytes,
     documents: documentsOf(workbook.parts, workbook.path),
     print,
     sheets,

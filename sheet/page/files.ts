@@ -2,6 +2,7 @@ import type { Ended } from "../../shared/host";
 import { limits, Unreadable } from "../../shared/xlsx/unzip";
 import { type Opened, opened } from "../file/open";
 import type { Asker } from "./ask";
+import { causeOf, costOf } from "./costs";
 import { downloadWorkbook, fileName } from "./download";
 import type { Library } from "./kept/library";
 import type { Content } from "./kept/work";
@@ -11,9 +12,8 @@ const few = (items: readonly string[]): string =>
   items.length > 8 ? `${items.slice(0, 8).join(", ")} and ${items.length - 8} more` : items.join(", ");
 
 /** What a person should know before a workbook opens; "" where it opens whole. */
-function warning({ lost, unknown }: Opened): string {
+function warning({ unknown }: Opened): string {
   const words = [
-    ...(lost.length ? [`This page does not keep: ${lost.join("; ")}.`] : []),
     ...(unknown.length ? [`Formulas that are not known here show an error and are saved as they came: ${few(unknown)}.`] : []),
   ];
   return words.length ? [...words, "Your file on disk stays as it is."].join("\n\n") : "";
@@ -74,6 +74,9 @@ export class Files {
   private async save(): Promise<void> {
     const { id, name } = this.library.current;
     try {
+      const content = await this.library.contentOf(id);
+      const words = content && costOf(content);
+      if (words && !(await this.asker.ask(`Save ${name}?`, words, "Save", "Cancel"))) return;
       downloadWorkbook(name, (await this.library.fileOf(id))!);
       const copy = this.copy();
       if (!copy) return this.tell(`Downloaded ${fileName(name)}`);
@@ -81,8 +84,8 @@ export class Files {
         words: "Copy for people without it",
         act: () => void this.give(copy),
       });
-    } catch {
-      void this.asker.tell("The workbook could not be written as a file. Your work is still on the page.");
+    } catch (error) {
+      void this.asker.tell(`${fileName(name)} was not saved: ${causeOf(error)}. Your work is still on the page.`);
     }
   }
 

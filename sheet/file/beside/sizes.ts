@@ -27,7 +27,8 @@ export function sizesOf(xml: string, root: XmlElement): Sizes {
     usualWidth: Number(format?.attributes.defaultColWidth ?? usual.width),
     heights: distinct(rows.map(({ attributes: { ht, customHeight } }) => ({ height: Number(ht), fixed: isTrue(customHeight) }))),
     usualHeight: Number(format?.attributes.defaultRowHeight ?? usual.height),
-    usual: format && xml.slice(format.start, format.end),
+    // A prefix means nothing where nobody declares it.
+    usual: format && xml.slice(format.start, format.end).replace(/\s+\w+:\w+="[^"]*"/g, ""),
   };
 }
 

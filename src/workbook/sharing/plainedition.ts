@@ -277,7 +277,7 @@ export function plainEdition(file: Uint8Array): Plain {
       [...formulas.keys()].map((address) => [address, sheet.cells.has(address) ? heldBy(sheet.cells.get(address)!) : undefined]),
     );
     const xml = textOf(parts, sheet.path);
-    put(parts, sheet.path, valuesWritten({ xml, root: read(xml), rows: sheet.rows }, values, formulas));
+    put(parts, sheet.path, valuesWritten({ xml, rows: sheet.rows }, values, formulas));
   }
   if (twins.table || twins.woods) addTable(workbook, twins.table);
   const { file: made, cells: fixed, words } = withValues(zipped(parts));

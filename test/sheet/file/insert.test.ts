@@ -15,7 +15,7 @@ for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, 
 const blank = () => ({ book: model().exportData(), documents: {}, print: {} });
 const { deepCopy: copied } = engine.helpers;
 const frozen = <T>(item: T): T => {
-  if (item && typeof item === "object" && !Object.isFrozen(item)) {
+  if (item && typeof item === "object" && !ArrayBuffer.isView(item) && !Object.isFrozen(item)) {
     Object.freeze(item);
     Object.values(item).forEach(frozen);
   }

@@ -41,9 +41,9 @@ it.each([
   expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 17)).toBe(words),
 );
 
-it("counts pieces, resin and rows to look at", () => {
+it("counts pieces, resin and rows to problem", () => {
   expect(blanks.beside("pieces")).toBe(100);
-  expect(blanks.beside("rows to look at")).toBe(3);
+  expect(blanks.beside("rows to problem")).toBe(3);
   near(
     blanks.beside("resin taken up"),
     blanks.under("resin, all", 14).reduce<number>((sum, one) => sum + (Number(one) || 0), 0),
