@@ -12,7 +12,7 @@ import type { Kit } from "../kit";
 import { type Columns, ownReason, Page } from "../page";
 import { between, type Ref, whole } from "../place";
 import { atEnd } from "./ovenblock";
-import type { Log } from "./runlog";
+import type { RunLog } from "./runlog";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
 
@@ -53,11 +53,11 @@ const wrongWith = (
 const printed = 22;
 
 /** Every kind of blank with what it will take. */
-export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, usual: Log["usual"]): Blanks {
+export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Blanks {
   const page = new Page(
     "Blanks",
     "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
-    [22, 7, 10, 8, 8, 20, 10, 8, 10, 1, 7, 10, 9, 7, 9, 7, 13, 7, 27, 18, 10, 38, 8, 8, 8, 26, 9, 3, 20, 10, 3, 20, 10],
+    [19, 7, 10, 8, 8, 17, 10, 8, 10, 1, 7, 10, 9, 6, 7, 13, 7, 18, 10, 38, 27, 9, 8, 8, 8, 26, 9, 3, 20, 10, 3, 20, 10],
     { landscape: true, columns: printed },
   );
   page.open("Blanks");
@@ -68,8 +68,6 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, usual: Log["usua
   const each = { from: 0, to: 1e6 };
   const side = { from: kit.of("length", 0.01, 2), to: kit.of("length", 200) };
   const lengthUnit = { unit: length };
-  /** What the Run Log has for a wood, where it has it. */
-  const own = (what: "full" | "spread", wood: Ref) => formula`INDEX(${usual[what]},MATCH(${wood},${usual.wood},0))`;
   const ends = {
     short: atEnd(page, kit, shop, { row: 1, column: printed + 6 }, "short end"),
     long: atEnd(page, kit, shop, { row: 1, column: printed + 9 }, "long end"),
@@ -97,17 +95,11 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, usual: Log["usua
       moisture: { title: "moisture", format: "0.0%", spills: (all) => ask(moisture, { weight: all.weight, dryWeight: all.dryWeight }) },
       gravity: { title: "gravity", format: "0.00", each: (all) => gravityOf(all, woods) },
       voids: { title: "voids", format: "0%", spills: (all) => ask(voids, { gravity: all.gravity, moisture: all.moisture }) },
-      full: {
-        title: "fullness",
-        format: "0%",
-        each: ({ kind, wood }) =>
-          formula`IF(AND(${kind}="",${wood}=""),"",IFERROR(IF(ISNUMBER(${own("spread", wood)}),${own("full", wood)},${shop.holds("fullness")}),${shop.holds("fullness")}))`,
-      },
       uptake: {
         title: "resin, each",
         unit: kit.unit("fluid"),
         format: "0.000",
-        spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, fullness: all.full, moisture: all.moisture }),
+        spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, fullness: all.fullness, moisture: all.moisture }),
       },
       likely: {
         title: "likely",
@@ -121,18 +113,24 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, usual: Log["usua
         format: "0.00",
         each: (all) => formula`IF(AND(ISNUMBER(${all.uptake}),ISNUMBER(${all.count})),${all.uptake}*${all.count},"")`,
       },
-      bake: {
-        title: "bake",
-        look: "words",
-        each: ({ minutes, short, long }) =>
-          formula`IF(ISNUMBER(${minutes}),"about "&TEXT(${minutes},"0")&" min"&IF(ISNUMBER(${short}),", likely "&TEXT(${short},"0")&IF(ISNUMBER(${long})," to "&TEXT(${long},"0")," or more"),""),"")`,
-      },
       wrong: { title: "problem", look: "alarm", each: (all) => ownReason(wrongWith(all, woods, shop)) },
       grade: {
         title: "grade",
         beside: ["reason"],
         look: "words",
         spills: (all) => ask(suitability, { wood: all.judged, thickness: all.thickness, moisture: all.moisture, condition: all.state }),
+      },
+      bake: {
+        title: "bake",
+        look: "words",
+        each: ({ minutes, short, long }) =>
+          formula`IF(ISNUMBER(${minutes}),"about "&TEXT(${minutes},"0")&" min"&IF(ISNUMBER(${short}),", likely "&TEXT(${short},"0")&IF(ISNUMBER(${long})," to "&TEXT(${long},"0")," or more"),""),"")`,
+      },
+      fullness: {
+        title: "fullness",
+        format: "0%",
+        hint: "How full the pores get: the mean of this wood's own runs in the Run Log, else My Shop's.",
+        each: ({ wood }) => log.fullnessOf(wood),
       },
       minutes: { title: "min", look: "note", format: "0", spills: (all) => baked(all) },
       short: { title: "shortest", look: "note", format: "0", spills: (all) => baked(all, ends.short) },
@@ -147,8 +145,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, usual: Log["usua
         title: "spread",
         look: "note",
         format: "0%",
-        each: ({ kind, wood }) =>
-          formula`IF(AND(${kind}="",${wood}=""),"",IFERROR(IF(ISNUMBER(${own("spread", wood)}),${own("spread", wood)},${shop.holds("fullness spread")}),${shop.holds("fullness spread")}))`,
+        each: ({ wood }) => log.spreadOf(wood),
       },
     },
     kit.demo

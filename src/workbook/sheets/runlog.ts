@@ -2,7 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { bakeloss } from "../../resin/bakeloss";
 import { fullness } from "../../resin/fullness";
 import { weightgain } from "../../resin/weightgain";
-import { ask, formula, given } from "../formula";
+import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
 import { between, type Ref, whole } from "../place";
@@ -43,20 +43,22 @@ const gainOf = ({ before, cured }: Columns) => ask(weightgain, { before, cured }
 const fullnessOf = ({ before, drained, volume, gravity }: Columns) => ask(fullness, { before, drained, solids: volume, gravity });
 const lossOf = ({ before, drained, cured }: Columns) => ask(bakeloss, { before, drained, cured });
 
-export interface Log {
+export interface RunLog {
   readonly page: Page;
-  /** Woods with what is usual for them: the mean fullness, and its spread where there are three weighings or more. */
-  readonly usual: Readonly<Record<"wood" | "full" | "spread", Ref>>;
+  /** How full the pores of a wood get: the mean of its own runs, else what My Shop has. */
+  readonly fullnessOf: (wood: Ref) => Formula;
+  /** How far a run of it may be off, either way: its own spread from three weighings on, else what My Shop has. */
+  readonly spreadOf: (wood: Ref) => Formula;
 }
 
 /** Student's t for nine in ten, both sides, at 2 to 10 degrees of freedom and more. */
 const students = [2.92, 2.353, 2.132, 2.015, 1.943, 1.895, 1.86, 1.833, 1.812];
 
 /** One row a run, and what is usual for each wood: what makes the next run better. */
-export function logSheet(kit: Kit, shop: Shop, woods: Woods): Log {
+export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const page = new Page(
     "Run Log",
-    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took.",
+    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks counts on it.",
     [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 3, 14],
     { landscape: true, columns: 26 },
   );
@@ -155,11 +157,20 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): Log {
   page.row = row;
   page.skip();
   page.say(
-    "Usual is the mean of the runs of that wood that could be worked out. Copy its fullness to My Shop before you plan a run of it: it is what no calculation knows beforehand. From three weighings of a wood on, the sheet Blanks goes by its own fullness and spread (9 runs in 10 lie in it). Weights in red are in the wrong order: dry is the lightest, drained the heaviest. No number counts where it shows a dash or an error: look at weights, volume and gravity.",
+    "Usual is the mean of the runs of that wood that could be worked out. Blanks counts on it: it is what no calculation knows beforehand. From three weighings of a wood on, its own spread counts too: 9 runs in 10 lie in it. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. No number counts where it shows a dash or an error: look at weights, volume and gravity.",
   );
   page.skip();
   page.cautions(cautionsOf(["resin", "wet wood", "oven", "dust"]));
   page.sheet.frozen = { rows: of.date.row, columns: 2 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.date.row - 1 };
-  return { page, usual: { wood: whole(usually.wood), full: whole(usually.full), spread: whole(usually.spread) } };
+  const usualFullness = (wood: Ref): Formula => {
+    const own = formula`${whole(of.wood)},${wood},${whole(of.full)},">0"`;
+    return formula`IF(${wood}="","",IF(COUNTIFS(${own})=0,${shop.holds("fullness")},AVERAGEIFS(${whole(of.full)},${own})))`;
+  };
+  const usualSpread = (wood: Ref): Formula => {
+    const own = formula`INDEX(${whole(usually.spread)},MATCH(${wood},${whole(usually.wood)},0))`;
+    const shops = formula`${shop.holds("fullness spread")}`;
+    return formula`IF(${wood}="","",IFERROR(IF(ISNUMBER(${own}),${own},${shops}),${shops}))`;
+  };
+  return { page, fullnessOf: usualFullness, spreadOf: usualSpread };
 }

@@ -29,7 +29,7 @@ it("works out of a row what the functions say of it", () => {
   expect(first("likely")).toBe(`${(taken * (1 - spread)).toFixed(3)} to ${(taken * (1 + spread)).toFixed(3)}`);
   const by = (end: string) => Math.round(ask("BAKE", thickness, width, length, gravity as never, [...inFoil, ["bake by", end]]) as number);
   expect(first("bake")).toBe(`about ${by("middle")} min, likely ${by("short end")} to ${by("long end")}`);
-  expect([first("grade"), beside("spalted boxelder", 21)]).toEqual(
+  expect([first("grade"), beside("spalted boxelder", 19)]).toEqual(
     spill("SUITABILITY", gravity as never, thickness, moisture as never, "spalted")[0],
   );
 });
@@ -39,7 +39,7 @@ it.each([
   ["P-024", "no such wood on the sheet Woods"],
   ["P-063", "too wet to take resin: dry it first"],
   ["spalted boxelder", ""],
-])("says of %s what is wrong with it: “%s”", (kind, words) => expect(blanks.beside(kind, 19)).toBe(words));
+])("says of %s what is wrong with it: “%s”", (kind, words) => expect(blanks.beside(kind, 17)).toBe(words));
 
 it.each([
   [{ 8: undefined }, "oven-dry is missing: weigh it dry"],
@@ -48,7 +48,7 @@ it.each([
   [{ 2: 3, 3: 3, 4: 9, 7: undefined, 8: undefined }, "too thick to bake by calculation"],
   [{ 7: undefined, 8: undefined }, ""],
 ])("explains a row with %j: “%s”", (changed, words) =>
-  expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 19)).toBe(words),
+  expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 17)).toBe(words),
 );
 
 it("counts pieces, resin and rows to problem", () => {
