@@ -40,7 +40,9 @@ export class Safety extends View {
 
   override firstUpdated(): void {
     this.load();
-    this.host.watch(() => void this.keeping.follow());
+    this.host.watch(() => {
+      if (this.offsetParent) void this.keeping.follow();
+    });
     this.host.replaced?.((other) => {
       // What is half typed belongs to the workbook it was typed for.
       if (other) this.keeping.forget();
