@@ -3,6 +3,7 @@ import { workbookOf } from "../../shared/xlsx/parts";
 import { unzip } from "../../shared/xlsx/unzip";
 import type { Beside } from "./beside/workbook";
 import { carried } from "./carried";
+import { contents } from "./contents";
 import { structureOf } from "./kept/structure";
 import { type Engine, written } from "./kept/written";
 import { lost } from "./lost";
@@ -28,7 +29,9 @@ export interface Losses {
 /** What saving would lose of the file that a workbook came from; nothing where it is written into that file. */
 export function lossesOf(book: object, { file }: Beside): Losses {
   const because = file ? beyondOf(book) : [];
-  return { because, lost: file && because.length ? lost(workbookOf(unzip(file))) : [] };
+  if (!file || !because.length) return { because, lost: [] };
+  const workbook = workbookOf(unzip(file));
+  return { because, lost: lost(workbook, contents(workbook)) };
 }
 
 /** The workbook of the page as a file for any spreadsheet program: the file that it came from, with the changes in it. */

@@ -6,6 +6,7 @@ import { causeOf, costOf } from "./costs";
 import { downloadWorkbook, fileName } from "./download";
 import type { Library } from "./kept/library";
 import type { Content } from "./kept/work";
+import { prepareReader, type Reading, readBeside } from "./reader/reading";
 import { engine } from "./vendor";
 
 const few = (items: readonly string[]): string =>
@@ -19,14 +20,19 @@ function warning({ unknown }: Opened): string {
   return words.length ? [...words, "Your file on disk stays as it is."].join("\n\n") : "";
 }
 
-/** Reads a workbook file for the page, or says why not. */
-export function readFile(bytes: Uint8Array, name: string): Opened | string {
+/** Reads on the page itself: for a browser that can do so nowhere else. */
+function readHere(bytes: Uint8Array): Opened | string {
   try {
     return opened(bytes, engine);
   } catch (error) {
-    const reason = error instanceof Unreadable ? error.message : "something in it cannot be read here";
-    return `${name} does not open: ${reason}.`;
+    return error instanceof Unreadable ? error.message : "something in it cannot be read here";
   }
+}
+
+/** Reads a workbook file for the page, or says why not. */
+export async function readFile(bytes: Uint8Array, name: string, reading: Reading = {}): Promise<Opened | string> {
+  const told = bytes.length > limits.unpacked ? "it is larger than 100 MB" : ((await readBeside(bytes, reading)) ?? readHere(bytes));
+  return typeof told === "string" ? `${name} does not open: ${told}.` : told;
 }
 
 /** Lets the page draw, and a person press Stop. */
@@ -48,27 +54,48 @@ export class Files {
     private readonly copy: () => (() => Promise<Ended>) | undefined = () => undefined,
   ) {}
 
-  /** Opens a file as a new workbook; asks first where the page cannot keep all of it. */
+  /** Opens a file as a new workbook; asks first where the page cannot keep all of it. What is open stays until the new one stands. */
   async open(bytes: Uint8Array, name: string): Promise<Ended> {
-    this.tell(`Opening ${name}`);
-    await breath();
-    const workbook = readFile(bytes, name);
-    this.tell("");
+    const workbook = await this.read(bytes, name);
     if (typeof workbook === "string") return { done: false, words: workbook };
     const words = warning(workbook);
     if (words && !(await this.asker.ask(`Open ${name}?`, words, "Open", "Leave it"))) return { done: true, words: "Nothing was opened." };
+    this.tell(`Opening ${name}`);
+    await breath();
     const ended = await this.library.create(name.replace(/\.\w+$/, ""), contentOf(workbook));
+    this.tell("");
     return ended.done ? { done: true, words: `${this.library.current.name} is open.` } : ended;
+  }
+
+  /** Reads with a button to stop it, and says how far it is. */
+  private async read(bytes: Uint8Array, name: string): Promise<Opened | string> {
+    const stopping = new AbortController();
+    const stop = { words: "Stop", act: () => stopping.abort() };
+    this.tell(`Opening ${name}`, stop);
+    const read = await readFile(bytes, name, {
+      stop: stopping.signal,
+      progress: (share) => this.tell(`Opening ${name}: ${Math.round(share * 100)} %`, stop),
+    });
+    this.tell("");
+    return read;
   }
 
   private async choose(file: File | undefined): Promise<void> {
     if (!file) return;
-    const ended: Ended =
-      file.size > limits.unpacked
-        ? { done: false, words: `${file.name} does not open: it is larger than 100 MB.` }
-        : await this.open(new Uint8Array(await file.arrayBuffer()), file.name);
+    const ended = await this.opens(file);
     if (ended.done) this.tell(ended.words ?? "");
     else void this.asker.tell(ended.words);
+  }
+
+  /** Whatever goes wrong, the page stays as it was and says so. */
+  private async opens(file: File): Promise<Ended> {
+    try {
+      if (file.size > limits.unpacked) return { done: false, words: `${file.name} does not open: it is larger than 100 MB.` };
+      return await this.open(new Uint8Array(await file.arrayBuffer()), file.name);
+    } catch (error) {
+      const words = `${file.name} does not open: ${(error as Error).message}. The workbook before is still on the page.`;
+      return { done: false, words };
+    }
   }
 
   private async save(): Promise<void> {
@@ -98,7 +125,10 @@ export class Files {
 
   /** The buttons, and the whole page as a place to drop a file on. */
   listen(open: HTMLElement, input: HTMLInputElement, save: HTMLElement): void {
-    open.addEventListener("click", () => input.click());
+    open.addEventListener("click", () => {
+      prepareReader();
+      input.click();
+    });
     input.addEventListener("change", () => {
       void this.choose(input.files?.[0]);
       input.value = "";
@@ -108,6 +138,7 @@ export class Files {
     const over = (event: DragEvent, isOver: boolean) => {
       if (!holdsFile(event)) return;
       event.preventDefault();
+      prepareReader();
       document.body.toggleAttribute("data-drop", isOver);
     };
     addEventListener("dragover", (event) => over(event, true));

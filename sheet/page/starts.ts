@@ -26,6 +26,6 @@ export async function startContent({ file }: Start): Promise<Content | string> {
   if (!file) return blank();
   const answer = await fetch(`${folder}/${file}`).catch(() => undefined);
   if (!answer?.ok) return `The file ${file} cannot be reached just now. Try again when you are connected.`;
-  const read = readFile(new Uint8Array(await answer.arrayBuffer()), file);
+  const read = await readFile(new Uint8Array(await answer.arrayBuffer()), file);
   return typeof read === "string" ? read : contentOf(read);
 }

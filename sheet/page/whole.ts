@@ -15,8 +15,7 @@ const stopped = (words: string): Ended => ({ done: false, words: `Stopped: ${wor
 export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
   return {
     async insert(file: Uint8Array, sheets: readonly string[], { progress, stop }: Work) {
-      await breath();
-      const from = readFile(file, "The file");
+      const from = await readFile(file, "The file", { stop, progress: (share) => progress(share * 0.3) });
       if (typeof from === "string") return { done: false, words: from };
       progress(0.3);
       await breath();

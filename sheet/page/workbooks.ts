@@ -105,7 +105,7 @@ export class Workbooks {
       const file = await this.library.fileOf(id, moment);
       if (!file) return unreadable;
       downloadWorkbook(name, file);
-      return { done: true, words: `${fileName(name)} is in your downloads.` };
+      return { done: true, words: `Downloaded ${fileName(name)}.` };
     });
   }
 
@@ -134,7 +134,7 @@ export class Workbooks {
       const { bytes, left } = await bundle(this.books, this.aside, (id) => this.library.fileOf(id));
       saveFile("porewise-workbooks.zip", bytes as BlobPart, "application/zip");
       const words = left.length ? `; not ${left.join(", ")}, which could not be read` : "";
-      return { done: true, words: `All of them are in your downloads as one zip file${words}.` };
+      return { done: true, words: `Downloaded all of them as one zip file${words}.` };
     });
 
   private removeAll = async (): Promise<void> => {
@@ -193,7 +193,7 @@ export class Workbooks {
     this.does(async () => {
       saveFile(fileName(one.name, "json"), JSON.stringify(await aside(one)), "application/json");
       return undefined;
-    }, "It is in your downloads, as the browser kept it.");
+    }, "Downloaded as the browser kept it.");
 
   private draw(): void {
     render(

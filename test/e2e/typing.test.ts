@@ -37,6 +37,7 @@ needing("browser")("typing on the page", () => {
       ["gap", "0.75", "3/4"],
       ["resin on hand", "1 1/2", "1.5"],
       ["resin on hand", "0.75", "0.75"],
+      ["resin on hand", "0", "0"],
       ["scale step", "1/2", "0.5"],
       ["oven", "200", "200"],
       ["fullness", "60 %", "0.6"],

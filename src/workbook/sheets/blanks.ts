@@ -11,6 +11,7 @@ import { kinds } from "../kinds";
 import type { Kit } from "../kit";
 import { type Columns, ownReason, Page } from "../page";
 import { between, type Ref, whole } from "../place";
+import type { RunLog } from "./runlog";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
 
@@ -45,11 +46,11 @@ const wrongWith = (
   formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",""))))))))))))`;
 
 /** Every kind of blank with what it will take. */
-export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
+export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Blanks {
   const page = new Page(
     "Blanks",
     "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
-    [22, 7, 10, 8, 8, 20, 10, 8, 10, 1, 7, 10, 9, 7, 7, 7, 6, 18, 10, 38],
+    [22, 7, 10, 8, 8, 20, 10, 8, 10, 1, 7, 10, 9, 7, 7, 7, 6, 18, 10, 38, 9],
     { landscape: true },
   );
   page.open("Blanks");
@@ -85,7 +86,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
         title: "resin, each",
         unit: kit.unit("fluid"),
         format: "0.000",
-        spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, moisture: all.moisture }),
+        spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, moisture: all.moisture, fullness: all.fullness }),
       },
       all: {
         title: "resin, all",
@@ -105,6 +106,12 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
         beside: ["reason"],
         look: "words",
         spills: (all) => ask(suitability, { wood: all.wood, thickness: all.thickness, moisture: all.moisture, condition: all.state }),
+      },
+      fullness: {
+        title: "fullness",
+        format: "0%",
+        hint: "How full the pores get: the mean of this wood's own runs in the Run Log, else My Shop's.",
+        each: ({ wood }) => log.fullnessOf(wood),
       },
     },
     kit.demo

@@ -19,7 +19,7 @@ it("works out of a row what the functions say of it", () => {
   near(first("gravity"), gravity as number);
   near(first("moisture"), moisture as number);
   near(first("voids"), ask("VOIDS", gravity as never, moisture as never) as number);
-  near(first("resin, each"), ask("UPTAKE", volume, gravity as never, 0.55, moisture as never) as number);
+  near(first("resin, each"), ask("UPTAKE", volume, gravity as never, first("fullness") as number, moisture as never) as number);
   near(first("bake"), ask("BAKE", thickness, width, length, gravity as never, inFoil) as number);
   expect(first("grade")).toBe("good");
 });
