@@ -1,3 +1,4 @@
+import { fetched } from "../../taskpane/inside";
 import { version } from "../data";
 import type { Content } from "./kept/work";
 
@@ -9,7 +10,7 @@ export const blank: Content = { book: { version, sheets: [{ id: "sheet1", name: 
 /** The workbook of a first visit: the template as an invented shop filled it, or a blank one where the file cannot be had. */
 export async function first(): Promise<{ name: string; content: Content }> {
   try {
-    const answer = await fetch(firstFile);
+    const answer = await fetched(firstFile);
     if (answer.ok) return { name: "Invented shop", content: await answer.json() };
   } catch {
     // Without the network a blank workbook calculates as well.

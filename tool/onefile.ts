@@ -1,0 +1,110 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { build } from "esbuild";
+import { zipSync } from "fflate";
+import { folder } from "../src/workbook/choice";
+import { paneInOne } from "./bundle";
+
+/** The whole page as one file, to open from a disk, a stick or a mail: no host, no network, no installation. */
+
+const root = join(__dirname, "..");
+
+/** What is under the LGPL stays as it came, each a script of its own with its licence before it. */
+const packages = {
+  "owl.iife.min.js": "owl-LICENSE",
+  "o_spreadsheet.min.iife.js": "o_spreadsheet-LICENSE",
+} as const;
+
+/** All that the page needs lies in it: it may reach nothing. The engine compiles formulas, and pictures and files are made on the spot. */
+const policy =
+  "default-src 'none'; script-src 'unsafe-inline' 'unsafe-eval' blob:; style-src 'unsafe-inline'; img-src data: blob:; font-src data:; connect-src blob: data:; worker-src blob:; frame-src 'self' blob:; base-uri 'none'; form-action 'none'";
+
+/** Text that would end a script, or begin a comment that hides its end, cannot stand in one. */
+function script(text: string, name: string): string {
+  if (/<\/?script/i.test(text)) throw new Error(`${name} cannot stand inside a page: it speaks of scripts`);
+  return `<script>${text}</script>`;
+}
+
+const comment = (text: string): string => `<!--\n${text.replace(/--+/g, (dashes) => "- ".repeat(dashes.length).trim())}\n-->`;
+
+const address = (bytes: Uint8Array, type: string): string => `data:${type};base64,${Buffer.from(bytes).toString("base64")}`;
+
+/** What a page would fetch, as one zip file. */
+async function inside(built: string): Promise<Uint8Array> {
+  const file = (path: string) => readFileSync(join(built, path));
+  const text = (path: string) => file(path).toString();
+  const [pane] = [...(await paneInOne()).values()];
+  const paneHtml = text("pane.html")
+    .replace(/\s*<meta http-equiv="Content-Security-Policy"[^>]*>/, "")
+    .replace(/\s*<link [^>]*>/g, "")
+    .replace(/\s*<script [^>]*><\/script>/g, "")
+    .replace("</head>", () => `<style>${text("taskpane.css")}</style><script>porewiseInside = parent.porewiseInside;</script></head>`)
+    .replace("</body>", () => `${script(new TextDecoder().decode(pane), "the pane")}</body>`);
+  const font = address(file("vendor/font-awesome/fonts/fontawesome-webfont.woff2"), "font/woff2");
+  const icons = text("vendor/font-awesome/css/font-awesome.min.css")
+    .replace(/src:url\([^;}]*(?=[;}])/g, "")
+    .replace(/src:url[^}]*?(?=font-weight)/, `src:url(${font}) format("woff2");`);
+  const styles = {
+    "1.css": text("vendor/bootstrap.min.css"),
+    "2.css": icons,
+    "3.css": text("vendor/o_spreadsheet.css"),
+    "4.css": text("page.css"),
+  };
+  const books = existsSync(join(built, folder)) ? readdirSync(join(built, folder)).sort() : [];
+  const bytes = (words: string) => new TextEncoder().encode(words);
+  return zipSync(
+    {
+      ...Object.fromEntries(Object.entries(styles).map(([name, words]) => [name, bytes(words)])),
+      // In the order in which they run.
+      "1.js": file("vendor/chart.umd.min.js"),
+      "2.js": file("page.js"),
+      "pane.html": bytes(paneHtml),
+      "first.json": file("first.json"),
+      "vendor/o_spreadsheet.xml": file("vendor/o_spreadsheet.xml"),
+      // They are packed already.
+      ...Object.fromEntries(books.map((name) => [`${folder}/${name}`, [file(`${folder}/${name}`), { level: 0 }] as const])),
+    },
+    { level: 9, mtime: new Date(2000, 0, 1) },
+  );
+}
+
+async function opener(): Promise<string> {
+  const { outputFiles } = await build({
+    entryPoints: [join(root, "sheet/onefile/inside.ts")],
+    bundle: true,
+    minify: true,
+    format: "iife",
+    target: "es2022",
+    legalComments: "none",
+    write: false,
+  });
+  return outputFiles[0].text;
+}
+
+/** The page of a build, in one file. */
+export async function oneFile(built: string): Promise<string> {
+  const text = (path: string) => readFileSync(join(built, path), "utf8");
+  const zip = Buffer.from(await inside(built)).toString("base64");
+  const mark = address(readFileSync(join(built, "icons/mark.svg")), "image/svg+xml");
+  const first = script(await opener(), "the first script");
+  const scripts = Object.entries(packages).map(
+    ([name, licence]) => `${comment(`${name}\n\n${text(`vendor/${licence}`)}`)}\n${script(text(`vendor/${name}`), name)}`,
+  );
+  return text("index.html")
+    .replace(
+      /<meta\s+http-equiv="Content-Security-Policy"[^>]*>/,
+      () => `<meta http-equiv="Content-Security-Policy" content="${policy}" />`,
+    )
+    .replace(/\s*<link [^>]*>/g, "")
+    .replace(/\s*<script [^>]*><\/script>/g, "")
+    .replaceAll("icons/mark.svg", mark)
+    .replace(
+      "</head>",
+      () => `<link rel="icon" href="${mark}" />\n<script type="text/plain" id="inside">${zip}</script>\n${first}\n</head>`,
+    )
+    .replace(
+      "</body>",
+      () =>
+        `${comment(`Porewise brings along the work of others, under these licences:\n\n${text("NOTICES.txt")}`)}\n${scripts.join("\n")}\n</body>`,
+    );
+}
