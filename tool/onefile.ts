@@ -9,11 +9,8 @@ import { paneInOne } from "./bundle";
 
 const root = join(__dirname, "..");
 
-/** What is under the LGPL stays as it came, each a script of its own with its licence before it. */
-const packages = {
-  "owl.iife.min.js": "owl-LICENSE",
-  "o_spreadsheet.min.iife.js": "o_spreadsheet-LICENSE",
-} as const;
+/** What is under the LGPL stays as it came, each a script of its own; the licences stand before them. */
+const packages = ["owl.iife.min.js", "o_spreadsheet.min.iife.js"];
 
 /** All that the page needs lies in it: it may reach nothing. The engine compiles formulas, and pictures and files are made on the spot. */
 const policy =
@@ -41,9 +38,10 @@ async function inside(built: string): Promise<Uint8Array> {
     .replace("</head>", () => `<style>${text("taskpane.css")}</style><script>porewiseInside = parent.porewiseInside;</script></head>`)
     .replace("</body>", () => `${script(new TextDecoder().decode(pane), "the pane")}</body>`);
   const font = address(file("vendor/font-awesome/fonts/fontawesome-webfont.woff2"), "font/woff2");
-  const icons = text("vendor/font-awesome/css/font-awesome.min.css")
-    .replace(/src:url\([^;}]*(?=[;}])/g, "")
-    .replace(/src:url[^}]*?(?=font-weight)/, `src:url(${font}) format("woff2");`);
+  const icons = text("vendor/font-awesome/css/font-awesome.min.css").replace(
+    /@font-face\{[^}]*\}/,
+    () => `@font-face{font-family:'FontAwesome';src:url(${font}) format("woff2");font-weight:normal;font-style:normal}`,
+  );
   const styles = {
     "1.css": text("vendor/bootstrap.min.css"),
     "2.css": icons,
@@ -87,8 +85,8 @@ export async function oneFile(built: string): Promise<string> {
   const zip = Buffer.from(await inside(built)).toString("base64");
   const mark = address(readFileSync(join(built, "icons/mark.svg")), "image/svg+xml");
   const first = script(await opener(), "the first script");
-  const scripts = Object.entries(packages).map(
-    ([name, licence]) => `${comment(`${name}\n\n${text(`vendor/${licence}`)}`)}\n${script(text(`vendor/${name}`), name)}`,
+  const scripts = packages.map(
+    (name) => `${comment(`${name}, unmodified: its license is above`)}\n${script(text(`vendor/${name}`), name)}`,
   );
   return text("index.html")
     .replace(
