@@ -18,7 +18,7 @@ module.exports = {
   maxWorkers: "100%",
   projects: [
     project("unit", ["shared", "src", "house"]),
-    project("hosts", ["sheet", "taskpane", "tool"], built),
+    project("hosts", ["sheet", "fuzz", "taskpane", "tool"], built),
     project("judge", ["judge"], built),
     project("e2e", ["e2e"], built),
   ],

@@ -2,6 +2,7 @@ import { allowAnyName, type Engine as Naming } from "./anyname";
 import { type Engine as Ending, keepBothEnds } from "./bothends";
 import { follow, type Engine as Keeping } from "./file/beside/followed";
 import { keepLeft } from "./file/beside/leftward";
+import { writeDown } from "./file/kept/structure";
 import { type Engine as Guarding, guard } from "./guard";
 import { type Engine as Rounding, roundAsOthers } from "./rounding";
 import { keepLinksSafe, type Engine as Linking } from "./safelinks";
@@ -13,6 +14,7 @@ export function extend(engine: Keeping & Rounding & Ending & Naming & Guarding &
   keepBothEnds(engine);
   allowAnyName(engine);
   follow(engine);
+  writeDown(engine);
   keepLeft(engine);
   roundAsOthers(engine);
   readTypedCells(engine);

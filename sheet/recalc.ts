@@ -2,10 +2,11 @@ import { existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync, w
 import { basename, dirname, join } from "node:path";
 import { parseArgs } from "node:util";
 import { atOf } from "../shared/xlsx/address";
-import { Unreadable } from "../shared/xlsx/unzip";
+import { limits, Unreadable } from "../shared/xlsx/unzip";
 import { type Note, type Recalculated, recalculated } from "./file/recalculated";
 
-const usage = "npm run recalc -- in.xlsx -o out.xlsx    calculates a workbook's formulas and writes their values into a copy";
+const usage =
+  "npm run recalc -- in.xlsx -o out.xlsx [--force]    calculates a workbook's formulas and writes their values into a copy; --force writes over a file";
 
 function fail(words: string): never {
   console.error(words);
@@ -16,7 +17,7 @@ function options() {
   try {
     return parseArgs({
       allowPositionals: true,
-      options: { output: { type: "string", short: "o" }, help: { type: "boolean", short: "h" } },
+      options: { output: { type: "string", short: "o" }, force: { type: "boolean" }, help: { type: "boolean", short: "h" } },
     });
   } catch (error) {
     return fail(`${(error as Error).message}\n\n${usage}`);
@@ -31,11 +32,14 @@ const isSame = (a: string, b: string): boolean => {
 };
 
 function read(file: string): Uint8Array {
+  let size = 0;
   try {
-    return readFileSync(file);
+    size = statSync(file).size;
+    if (size <= limits.unpacked) return readFileSync(file);
   } catch {
     return fail(`no file ${file} can be read`);
   }
+  return fail(`${file} cannot be calculated: it is larger than 100 MB`);
 }
 
 /** Written under another name first: whoever opens the output never sees half of it. */
@@ -95,6 +99,7 @@ else {
   if (!input || more.length || !output) fail(usage);
   const bytes = read(input);
   if (isSame(input, output)) fail("the output is the input: name another file, so that yours stays as it is");
+  if (existsSync(output) && !values.force) fail(`${output} is there already: name another file, or add --force to write over it`);
   try {
     const result = recalculated(bytes);
     write(output, result.file);

@@ -1,7 +1,8 @@
-import type { SheetHost } from "../shared/host";
+import type { Block, SheetHost } from "../shared/host";
 import { fresh, type Words } from "../src/checklist/list";
+import { fromSheet, places, toSheet } from "../src/checklist/onsheet";
 import { type Found, find, read, write } from "../src/checklist/part";
-import type { List } from "../src/checklist/schema";
+import type { List, Now } from "../src/checklist/schema";
 import { draftOf, keepDraft } from "./draft";
 
 /** What is being typed: a new item, or one that is being changed. */
@@ -16,10 +17,17 @@ interface Draft {
   readonly base?: string;
   readonly xml?: string;
   readonly editing?: Editing;
-  readonly who?: string;
+  readonly asked?: Now;
 }
 
 const draftName = "checklist";
+/** Text that a cell would read as something else is typed with a mark before it; the mark is no part of it. */
+const typed = (value: string | number | boolean) => (typeof value === "string" && /^['=+\-@\d]/.test(value) ? `'${value}` : value);
+const said = (cell: unknown) => (typeof cell === "string" && cell.startsWith("'") ? cell.slice(1) : (cell ?? ""));
+const same = (now: unknown, wanted: unknown): boolean => String(said(now)) === String(wanted);
+
+const cellsOf = ({ cells }: Block) => cells.map((row) => row.map(said));
+
 const parser = () => new DOMParser();
 const full = "This workbook holds nine lists that cannot be read, and room for no more: what you change here is not kept.";
 
@@ -30,8 +38,12 @@ export class Keeping {
   /** Why the workbook has not taken the list, in words; "" while all is well. */
   trouble = "";
   editing: Editing | undefined;
-  /** Who ran the last run, as far as it is typed; undefined while nobody starts a new one. */
-  who: string | undefined;
+  /** What is typed of the run to come; undefined while nobody starts one. */
+  asked: Now | undefined;
+  /** Whether the workbook has the sheet that shows the list. */
+  isOnSheet = false;
+  /** Its own writing is no change that somebody made. */
+  private busy = false;
   private place = "";
   private kept: string | undefined;
   private writing: Promise<void> = Promise.resolve();
@@ -59,6 +71,7 @@ export class Keeping {
     this.unread = found.unread;
     this.list = found.list ?? fresh;
     this.takeDraft();
+    await this.follow();
   }
 
   /** What a reload interrupted goes on, provided this is still the workbook that it was typed for. */
@@ -66,7 +79,7 @@ export class Keeping {
     const draft = draftOf(draftName, (kept) => kept as Draft);
     if (!draft || draft.place !== this.place || draft.base !== this.kept) return;
     this.editing = draft.editing;
-    this.who = draft.who;
+    this.asked = draft.asked;
     const part = draft.xml === undefined ? undefined : read(draft.xml, this.place, parser());
     if (part?.state === "read") this.set(part.list);
   }
@@ -81,13 +94,13 @@ export class Keeping {
     this.keepDraft(write(this.list, this.place));
   }
 
-  start(who: string | undefined): void {
-    this.who = who;
+  start(asked: Now | undefined): void {
+    this.asked = asked;
     this.keepDraft(write(this.list, this.place));
   }
 
   set(list: List): void {
-    this.list = list;
+    this.list = this.isOnSheet ? { ...list, onSheet: true } : list;
     this.save();
   }
 
@@ -105,20 +118,52 @@ export class Keeping {
     this.keepDraft(xml);
     this.writing = this.writing.then(async () => {
       if (write(this.list, this.place) !== xml) return;
+      this.busy = true;
       const ended = await this.host.writePart(this.place, xml);
       this.trouble = ended.done ? "" : ended.words;
       if (ended.done) {
         this.kept = xml;
         this.keepDraft(xml);
+        await this.show();
       }
+      this.busy = false;
       this.changed();
     });
   }
 
+  /** Takes over what was ticked or typed on the sheet: whatever differs there was done there, for the pane writes both. */
+  async follow(): Promise<void> {
+    if (this.busy || !this.place) return;
+    const [run, list] = await Promise.all([this.host.contents(places.run), this.host.contents(places.list)]);
+    this.isOnSheet = run !== undefined && list !== undefined;
+    if (!run || !list || this.busy) return;
+    const followed = fromSheet(this.list, { run: cellsOf(run), list: cellsOf(list) });
+    if (JSON.stringify(followed) === JSON.stringify(this.list)) return;
+    // A sheet that came later, or was never shown the list, has nothing to say against it.
+    const isNews = this.list.onSheet || JSON.stringify(this.list) === JSON.stringify(fresh);
+    this.set(isNews ? { ...followed, onSheet: true } : { ...this.list, onSheet: true });
+    this.changed();
+  }
+
+  /** Writes the list into the cells of the sheet that say something else. */
+  private async show(): Promise<void> {
+    const wanted = toSheet(this.list);
+    const blocks: Block[] = [];
+    for (const name of ["run", "list", "runs"] as const) {
+      const now = await this.host.contents(places[name]);
+      if (!now) continue;
+      const cells = wanted[name].map((row, r) => row.map((value, c) => (same(now.cells[r]?.[c], value) ? null : typed(value))));
+      if (cells.some((row) => row.some((cell) => cell !== null))) blocks.push({ at: now.at, cells });
+    }
+    if (!blocks.length) return;
+    const ended = await this.host.put(blocks);
+    if (!ended.done) this.trouble = `The sheet Safety does not show the last change. ${ended.words}`;
+  }
+
   private keepDraft(xml: string): void {
-    const { place, kept: base, editing, who } = this;
-    const typed = editing !== undefined || who !== undefined;
+    const { place, kept: base, editing, asked } = this;
+    const typed = editing !== undefined || asked !== undefined;
     const waits = xml !== (base ?? write(fresh, place));
-    keepDraft(draftName, waits || typed ? { place, base, editing, who, ...(waits && { xml }) } : undefined);
+    keepDraft(draftName, waits || typed ? { place, base, editing, asked, ...(waits && { xml }) } : undefined);
   }
 }

@@ -7,6 +7,7 @@ import * as z from "zod/mini";
 import type { SheetHost } from "../shared/host";
 import "./app";
 import { vendorSheet } from "./excel";
+import { noSheet } from "./nosheet";
 import { followBrowser } from "./theme";
 
 // The Content-Security-Policy forbids compiling code, and trying to would be reported.
@@ -25,4 +26,17 @@ globalThis.showPane = (host) => {
   app.updateComplete.then(() => performance.mark("pane shown"));
 };
 
-vendorSheet().then((host) => host && globalThis.showPane(host));
+/** Without the vendor's library there is no way to the sheet; the functions answer all the same. */
+async function withoutVendor(): Promise<void> {
+  globalThis.showPane(noSheet);
+  const app = document.querySelector("pore-app")!;
+  await app.updateComplete;
+  const words =
+    "The sheet cannot be reached: the file office.js did not arrive. Check the connection, then open this pane again. You can try the functions meanwhile.";
+  app.querySelector("main")!.dispatchEvent(new CustomEvent("notice", { detail: { words, failed: true } }));
+}
+
+const isVendorMissing = () => !("Office" in globalThis) && document.querySelector('script[src*="office.js"]') !== null;
+
+if (isVendorMissing()) void withoutVendor();
+else vendorSheet().then((host) => host && globalThis.showPane(host));

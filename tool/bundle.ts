@@ -1,6 +1,7 @@
 import { basename, join } from "node:path";
 import { type BuildOptions, build } from "esbuild";
 import { minify } from "terser";
+import { noting } from "./shipped";
 import { slimFunctions, slimPane } from "./slim";
 
 const root = join(__dirname, "..");
@@ -32,6 +33,7 @@ async function built(options: BuildOptions): Promise<Bundled> {
     legalComments: "none",
     outdir: root,
     ...options,
+    plugins: [...(options.plugins ?? []), noting],
     write: false,
   });
   return new Map(outputFiles!.map(({ path, contents }) => [basename(path), contents]));

@@ -4,8 +4,9 @@ import { workbooks } from "./workbook";
 export const firstBook = async (): Promise<Uint8Array> => (await workbooks("US", "demo", ["live"])).get("live")!;
 
 /** The workbook that a first visitor of the page sees, as the page would read it from its file. */
-export function contentOf(file: Uint8Array): object {
-  const { lost, unknown, ...content } = openedHere(file);
+/** The file itself stands beside it, where the pane takes it from too. */
+export function contentOf(book: Uint8Array): object {
+  const { lost, unknown, file: _, ...content } = openedHere(book);
   if (unknown.length) throw new Error(`the page does not know formulas of its own first workbook: ${unknown}`);
   return content;
 }

@@ -3,26 +3,6 @@ import { join } from "node:path";
 
 const modules = join(__dirname, "..", "node_modules");
 
-/** Packages that end up in what is served: bundled into our scripts, or copied beside them. */
-const shipped = [
-  "@fluentui/web-components",
-  "@lit/reactive-element",
-  "@microsoft/fast-element",
-  "@odoo/o-spreadsheet",
-  "@odoo/owl",
-  "bootstrap",
-  "chart.js",
-  "decimal.js",
-  "fastest-levenshtein",
-  "fflate",
-  "font-awesome",
-  "idb-keyval",
-  "lit",
-  "lit-element",
-  "lit-html",
-  "zod",
-] as const;
-
 /** The licence text that a package brings along; some only name it. */
 function licenceOf(name: string): string {
   const folder = join(modules, name);
@@ -31,5 +11,5 @@ function licenceOf(name: string): string {
   return `${name} ${version} (${license})\n\n${file ? readFileSync(join(folder, file), "utf8").trim() : "The package names its licence and brings no text of it."}`;
 }
 
-/** What the licences of others ask to be handed on with their work. */
-export const notices = (): string => `${shipped.map(licenceOf).join(`\n\n${"-".repeat(72)}\n\n`)}\n`;
+/** What the licences of others ask to be handed on with their work, for the packages that a build has shipped. */
+export const notices = (packages: readonly string[]): string => `${packages.map(licenceOf).join(`\n\n${"-".repeat(72)}\n\n`)}\n`;

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join, relative, sep } from "node:path";
 import { build } from "esbuild";
+import { noting } from "./shipped";
 
 const root = join(__dirname, "..");
 const worker = "offline.js";
@@ -30,6 +31,7 @@ export async function buildOffline(outDir: string): Promise<void> {
     format: "iife",
     target: "es2022",
     define: { version: JSON.stringify(hash.digest("hex").slice(0, 16)), files: JSON.stringify(["./", ...files]) },
+    plugins: [noting],
     write: false,
   });
   writeFileSync(join(outDir, worker), outputFiles[0].contents);

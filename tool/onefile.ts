@@ -1,7 +1,9 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { compress, init } from "@bokuweb/zstd-wasm";
 import { build } from "esbuild";
-import { zipSync } from "fflate";
+import { unzipSync } from "fflate";
+import type { Packed } from "../sheet/onefile/packed";
 import { folder } from "../src/workbook/choice";
 import { paneInOne } from "./bundle";
 
@@ -17,17 +19,17 @@ const policy =
   "default-src 'none'; script-src 'unsafe-inline' 'unsafe-eval' blob:; style-src 'unsafe-inline'; img-src data: blob:; font-src data:; connect-src blob: data:; worker-src blob:; frame-src 'self' blob:; base-uri 'none'; form-action 'none'";
 
 /** Text that would end a script, or begin a comment that hides its end, cannot stand in one. */
-function script(text: string, name: string): string {
+function script(text: string, name: string, mark = ""): string {
   if (/<\/?script/i.test(text)) throw new Error(`${name} cannot stand inside a page: it speaks of scripts`);
-  return `<script>${text}</script>`;
+  return `<script${mark}>${text}</script>`;
 }
 
 const comment = (text: string): string => `<!--\n${text.replace(/--+/g, (dashes) => "- ".repeat(dashes.length).trim())}\n-->`;
 
 const address = (bytes: Uint8Array, type: string): string => `data:${type};base64,${Buffer.from(bytes).toString("base64")}`;
 
-/** What a page would fetch, as one zip file. */
-async function inside(built: string): Promise<Uint8Array> {
+/** What a page would fetch, by the path it has there; a workbook in its parts. */
+async function inside(built: string): Promise<readonly (readonly [path: string, bytes: Uint8Array])[]> {
   const file = (path: string) => readFileSync(join(built, path));
   const text = (path: string) => file(path).toString();
   const [pane] = [...(await paneInOne()).values()];
@@ -50,20 +52,31 @@ async function inside(built: string): Promise<Uint8Array> {
   };
   const books = existsSync(join(built, folder)) ? readdirSync(join(built, folder)).sort() : [];
   const bytes = (words: string) => new TextEncoder().encode(words);
-  return zipSync(
-    {
-      ...Object.fromEntries(Object.entries(styles).map(([name, words]) => [name, bytes(words)])),
-      // In the order in which they run.
-      "1.js": file("vendor/chart.umd.min.js"),
-      "2.js": file("page.js"),
-      "pane.html": bytes(paneHtml),
-      "first.json": file("first.json"),
-      "vendor/o_spreadsheet.xml": file("vendor/o_spreadsheet.xml"),
-      // They are packed already.
-      ...Object.fromEntries(books.map((name) => [`${folder}/${name}`, [file(`${folder}/${name}`), { level: 0 }] as const])),
-    },
-    { level: 9, mtime: new Date(2000, 0, 1) },
+  const parts = books.flatMap((name) =>
+    Object.entries(unzipSync(file(`${folder}/${name}`))).map(([part, content]) => [`${folder}/${name}/${part}`, content] as const),
   );
+  return [
+    ...Object.entries(styles).map(([name, words]) => [name, bytes(words)] as const),
+    // In the order in which they run.
+    ["1.js", file("vendor/chart.umd.min.js")],
+    ["2.js", file("page.js")],
+    ["reader.js", file("reader.js")],
+    ["pane.html", bytes(paneHtml)],
+    ["first.json", file("first.json")],
+    ["vendor/o_spreadsheet.xml", file("vendor/o_spreadsheet.xml")],
+    ...parts,
+  ];
+}
+
+/** A window over everything finds what eight workbooks and three scripts have in common. */
+const level = 12;
+
+async function packed(built: string): Promise<string> {
+  const files = await inside(built);
+  const list: Packed = files.map(([path, { length }]) => [path, length]);
+  await init();
+  const bytes = Buffer.from(compress(Buffer.concat(files.map(([, content]) => content)), level)).toString("base64");
+  return `<script type="application/json" id="packed">${JSON.stringify(list)}</script>\n<script type="text/plain" id="inside">${bytes}</script>`;
 }
 
 async function opener(): Promise<string> {
@@ -82,11 +95,11 @@ async function opener(): Promise<string> {
 /** The page of a build, in one file. */
 export async function oneFile(built: string): Promise<string> {
   const text = (path: string) => readFileSync(join(built, path), "utf8");
-  const zip = Buffer.from(await inside(built)).toString("base64");
+  const pack = await packed(built);
   const mark = address(readFileSync(join(built, "icons/mark.svg")), "image/svg+xml");
   const first = script(await opener(), "the first script");
   const scripts = packages.map(
-    (name) => `${comment(`${name}, unmodified: its license is above`)}\n${script(text(`vendor/${name}`), name)}`,
+    (name) => `${comment(`${name}, unmodified: its license is above`)}\n${script(text(`vendor/${name}`), name, " data-package")}`,
   );
   return text("index.html")
     .replace(
@@ -96,10 +109,7 @@ export async function oneFile(built: string): Promise<string> {
     .replace(/\s*<link [^>]*>/g, "")
     .replace(/\s*<script [^>]*><\/script>/g, "")
     .replaceAll("icons/mark.svg", mark)
-    .replace(
-      "</head>",
-      () => `<link rel="icon" href="${mark}" />\n<script type="text/plain" id="inside">${zip}</script>\n${first}\n</head>`,
-    )
+    .replace("</head>", () => `<link rel="icon" href="${mark}" />\n${pack}\n${first}\n</head>`)
     .replace(
       "</body>",
       () =>

@@ -4,6 +4,7 @@ import { build } from "esbuild";
 import { firstFile } from "../sheet/page/first";
 import { contentOf, firstBook } from "./first";
 import { buildOffline } from "./offline";
+import { noteFile, noting } from "./shipped";
 
 const root = join(__dirname, "..");
 
@@ -38,17 +39,25 @@ export const framed = (html: string): string =>
 /** Builds the embedded spreadsheet into a folder, its index.html at the root, to open on a workbook: the template's, if none is given. */
 export async function buildPage(outDir: string, book?: Uint8Array): Promise<void> {
   await build({
-    entryPoints: [join(root, "sheet/page/page.ts")],
-    outfile: join(outDir, "page.js"),
+    entryPoints: {
+      page: join(root, "sheet/page/page.ts"),
+      reader: join(root, "sheet/page/reader/reader.ts"),
+      halt: join(root, "taskpane/halt.ts"),
+    },
+    outdir: outDir,
     bundle: true,
     minify: true,
     format: "iife",
     target: "es2022",
     legalComments: "none",
+    plugins: [noting],
   });
   for (const file of ["index.html", "page.css"]) copy(join(root, "sheet/page", file), join(outDir, file));
   copy(join(root, "assets/mark.svg"), join(outDir, "icons/mark.svg"));
-  for (const [to, from] of Object.entries(vendor)) copy(join(root, "node_modules", from), join(outDir, "vendor", to));
+  for (const [to, from] of Object.entries(vendor)) {
+    noteFile(`node_modules/${from}`);
+    copy(join(root, "node_modules", from), join(outDir, "vendor", to));
+  }
   writeFileSync(join(outDir, firstFile), JSON.stringify(contentOf(book ?? (await firstBook()))));
   const pane = join(root, "taskpane/taskpane.html");
   if (existsSync(pane)) writeFileSync(join(outDir, "pane.html"), framed(readFileSync(pane, "utf8")));

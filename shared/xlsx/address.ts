@@ -14,8 +14,12 @@ export interface Block {
   readonly right: number;
 }
 
-export const columnOf = (text: string): number =>
-  [...text.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+export function columnOf(text: string): number {
+  let number = 0;
+  // A letter's last five bits are its place in the alphabet, large or small.
+  for (let i = 0; i < text.length; i++) number = number * 26 + (text.charCodeAt(i) & 31);
+  return number - 1;
+}
 
 /** "B3" or "$B$3". */
 export function atOf(address: string): At {

@@ -1,6 +1,6 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import { type At, addressOf, atOf, type Block, blockOf, sizeOf } from "./address";
-import { scan, type Tag } from "./scan";
+import { damagedPart, scan, type Tag } from "./scan";
 import { Unreadable } from "./unzip";
 import { childrenOf, isTrue, nameOf, unescaped } from "./xml";
 
@@ -42,6 +42,14 @@ export interface FileCell extends At, Holding {
 export interface FileRow extends Holding {
   readonly row: number;
   readonly hidden: boolean;
+  /** As the file says it; undefined where it says nothing. */
+  readonly height?: number;
+  readonly fixed: boolean;
+  /** The number of the look of cells that are not there. */
+  readonly look: number;
+  /** How deep it stands in groups, and whether the group beside it is folded. */
+  readonly level: number;
+  readonly folds: boolean;
   readonly cells: readonly FileCell[];
 }
 
@@ -55,11 +63,20 @@ function richText(element: XmlElement): string {
 
 export const sharedStringsOf = (root: XmlElement): string[] => childrenOf(root, "si").map(richText);
 
+/** More cells than these keep a page busy for too long. */
+export const mostCells = 2_000_000;
+
+/** How far a sheet reaches in every program. */
+const mostRows = 1_048_576;
+const mostColumns = 16_384;
+
+export const tooManyCells = () => new Unreadable("it holds more than two million cells");
+
 /** Cells that one formula may fill. */
 const most = 1_000_000;
 
 function formulaOf(tag: Tag, end: number, text: string, dynamic: boolean): FileFormula | undefined {
-  const [t = "plain", ref, si] = ["t", "ref", "si"].map(tag.attribute);
+  const [t = "plain", ref, si] = [tag.attribute("t"), tag.attribute("ref"), tag.attribute("si")];
   const kind = t === "array" || t === "shared" ? t : t === "plain" || t === "normal" ? "plain" : "other";
   if (kind === "plain" && !text.trim()) return undefined;
   const block = ref && kind !== "other" && kind !== "plain" ? blockOf(ref) : undefined;
@@ -76,67 +93,130 @@ function heldBy(type: string, raw: string | undefined, inner: string | undefined
 
 type Draft<T> = { -readonly [K in keyof T]: T[K] };
 
-/** The rows of a sheet with their cells, read in one pass; one without an address stands right after the one before. */
+/** Reads the rows of a sheet with their cells as it meets them; one without an address stands right after the one before. */
+class Rows {
+  readonly found: FileRow[] = [];
+  private depth = 0;
+  private inData = false;
+  private count = 0;
+  private row: (Draft<FileRow> & { cells: FileCell[] }) | undefined;
+  private cell: Draft<FileCell> | undefined;
+  private dynamic = false;
+  private isInline = false;
+  /** How to pronounce it is not part of a text. */
+  private spoken = 0;
+  private raw: string | undefined;
+  private inner: string | undefined;
+  private words = "";
+
+  constructor(private readonly strings: readonly string[]) {}
+
+  readonly open = (tag: Tag): void => {
+    const depth = ++this.depth;
+    if (depth === 2) this.inData = tag.local === "sheetData";
+    if (!this.inData || depth < 3) return;
+    if (depth === 3) this.openRow(tag);
+    else if (depth === 4) this.openCell(tag);
+    else if (tag.local === "rPh") this.spoken ||= depth;
+    else if (depth === 5 && tag.local === "is") this.isInline = true;
+    if (depth > 4 && !this.spoken) this.words = "";
+  };
+
+  readonly text = (more: string): void => {
+    if (this.cell && !this.spoken) this.words += more;
+  };
+
+  readonly close = (tag: Tag, end: number): void => {
+    const depth = this.depth--;
+    if (!this.inData || depth < 3) return;
+    if (depth === 3) {
+      if (this.row) this.row.end = end;
+      this.row = undefined;
+    } else if (depth === 4) this.closeCell(end);
+    else if (this.cell) this.closeInner(tag, depth, end, this.cell);
+    if (this.spoken === depth) this.spoken = 0;
+  };
+
+  private openRow(tag: Tag): void {
+    if (tag.local !== "row") return;
+    const { start, open, closed, prefix } = tag;
+    const r = tag.attribute("r");
+    const height = tag.attribute("ht");
+    this.row = {
+      start,
+      end: open,
+      open,
+      closed,
+      prefix,
+      row: r ? Number(r) - 1 : (this.found.at(-1)?.row ?? -1) + 1,
+      hidden: isTrue(tag.attribute("hidden")),
+      height: height === undefined ? undefined : Number(height),
+      fixed: isTrue(tag.attribute("customHeight")),
+      look: isTrue(tag.attribute("customFormat")) ? Number(tag.attribute("s") ?? 0) : 0,
+      level: Number(tag.attribute("outlineLevel") ?? 0),
+      folds: isTrue(tag.attribute("collapsed")),
+      cells: [],
+    };
+    this.found.push(this.row);
+  }
+
+  private openCell(tag: Tag): void {
+    if (tag.local !== "c" || !this.row) return;
+    if (++this.count > mostCells) throw tooManyCells();
+    const { start, open, closed, prefix } = tag;
+    const { cells } = this.row;
+    const r = tag.attribute("r");
+    if (r !== undefined && !any.test(r)) throw damagedPart();
+    const { row, column } = r ? atOf(r) : { row: this.row.row, column: (cells.at(-1)?.column ?? -1) + 1 };
+    if (row < 0 || row >= mostRows || column >= mostColumns) throw damagedPart();
+    this.dynamic = tag.attribute("cm") !== undefined;
+    this.raw = this.inner = undefined;
+    this.cell = {
+      start,
+      end: open,
+      open,
+      closed,
+      prefix,
+      row,
+      column,
+      address: r && plain.test(r) ? r : addressOf({ row, column }),
+      type: tag.attribute("t") ?? "n",
+      look: Number(tag.attribute("s") ?? 0),
+      value: undefined,
+      shown: undefined,
+      formula: undefined,
+    };
+    cells.push(this.cell);
+  }
+
+  private closeCell(end: number): void {
+    if (!this.cell) return;
+    this.cell.value = heldBy(this.cell.type, this.raw, this.inner, this.strings);
+    this.cell.end = end;
+    this.cell = undefined;
+  }
+
+  private closeInner(tag: Tag, depth: number, end: number, cell: Draft<FileCell>): void {
+    const { local, start } = tag;
+    if (local === "t" && this.isInline && !this.spoken) this.inner = (this.inner ?? "") + this.words;
+    if (depth !== 5) return;
+    if (local === "v") this.raw = this.words;
+    else if (local === "f") cell.formula = formulaOf(tag, end, this.words, this.dynamic);
+    else if (local === "is") {
+      this.inner ??= "";
+      this.isInline = false;
+    }
+    if (local === "v" || local === "is") cell.shown = { start, end };
+  }
+}
+
+/** An address as all programs write it, and as some do. */
+const plain = /^[A-Z]{1,3}[1-9]\d*$/;
+const any = /^\$?[A-Z]{1,3}\$?\d{1,7}$/i;
+
+/** The rows of a sheet with their cells, read in one pass. */
 export function rowsOf(xml: string, strings: readonly string[]): FileRow[] {
-  const rows: FileRow[] = [];
-  const path: string[] = [];
-  let row: (Draft<FileRow> & { cells: FileCell[] }) | undefined;
-  let cell: Draft<FileCell> | undefined;
-  let dynamic = false;
-  let raw: string | undefined;
-  let inner: string | undefined;
-  let text = "";
-  const inData = () => path[1] === "sheetData";
-  scan(xml, {
-    open(tag) {
-      path.push(tag.local);
-      if (!inData()) return;
-      const { start, open, closed, prefix } = tag;
-      const held = { start, end: open, open, closed, prefix };
-      if (path.length === 3 && tag.local === "row") {
-        const r = tag.attribute("r");
-        const number = r ? Number(r) - 1 : (rows.at(-1)?.row ?? -1) + 1;
-        row = { ...held, row: number, hidden: isTrue(tag.attribute("hidden")), cells: [] };
-        rows.push(row);
-      } else if (path.length === 4 && tag.local === "c" && row) {
-        const r = tag.attribute("r");
-        const at = r ? atOf(r) : { row: row.row, column: (row.cells.at(-1)?.column ?? -1) + 1 };
-        dynamic = tag.attribute("cm") !== undefined;
-        raw = inner = undefined;
-        cell = {
-          ...held,
-          ...at,
-          address: addressOf(at),
-          type: tag.attribute("t") ?? "n",
-          look: Number(tag.attribute("s") ?? 0),
-          value: undefined,
-        };
-        row.cells.push(cell);
-      }
-      // How to pronounce it is not part of a text.
-      if (path.length > 4 && (tag.local === "v" || tag.local === "f" || tag.local === "t") && !path.includes("rPh")) text = "";
-    },
-    text(more) {
-      if (cell) text += more;
-    },
-    close(tag, end) {
-      if (inData() && cell) {
-        if (path.length === 5 && tag.local === "v") {
-          raw = text;
-          cell.shown = { start: tag.start, end };
-        } else if (path.length === 5 && tag.local === "is") {
-          inner ??= "";
-          cell.shown = { start: tag.start, end };
-        } else if (path.length === 5 && tag.local === "f") cell.formula = formulaOf(tag, end, text, dynamic);
-        else if (tag.local === "t" && path[4] === "is" && !path.includes("rPh")) inner = (inner ?? "") + text;
-        else if (path.length === 4 && tag.local === "c") {
-          cell.value = heldBy(cell.type, raw, inner, strings);
-          cell.end = end;
-          cell = undefined;
-        }
-      } else if (inData() && row && path.length === 3 && tag.local === "row") row.end = end;
-      path.pop();
-    },
-  });
-  return rows;
+  const rows = new Rows(strings);
+  scan(xml, rows);
+  return rows.found;
 }

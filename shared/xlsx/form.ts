@@ -14,5 +14,3 @@ export function formOf(value: Outcome | undefined): Form {
   if (typeof value === "boolean") return { type: "b", text: value ? "1" : "0" };
   return typeof value === "number" ? { type: undefined, text: String(value) } : { type: "str", text: escaped(value) };
 }
-
-export const valueElement = (prefix: string, text: string | undefined) => (text === undefined ? "" : `<${prefix}v>${text}</${prefix}v>`);

@@ -1,3 +1,4 @@
+import { sheetKey } from "./sheetname";
 import { type Parts, Unreadable } from "./unzip";
 import { allOf, childrenOf, decoded, isTrue, read } from "./xml";
 
@@ -7,6 +8,8 @@ export interface Relation {
   /** The last word of its type: "worksheet", "customXml". */
   readonly kind: string;
   readonly path: string;
+  /** As it is written: an address, where it is outside. */
+  readonly target: string;
   readonly outside: boolean;
 }
 
@@ -51,6 +54,7 @@ export function relationsOf(parts: Parts, path: string): Relation[] {
     id: attributes.Id ?? "",
     kind: (attributes.Type ?? "").replace(/^.*\//, ""),
     path: resolved(attributes.Target ?? "", path),
+    target: attributes.Target ?? "",
     outside: attributes.TargetMode === "External",
   }));
 }
@@ -59,6 +63,19 @@ const others: readonly [test: (parts: Parts) => boolean, words: string][] = [
   [(parts) => textOf(parts, "mimetype").includes("opendocument"), "it is an OpenDocument file: save it as .xlsx first"],
   [(parts) => [...parts.keys()].some((path) => /workbook\.bin$/.test(path)), "it is a binary workbook (.xlsb): save it as .xlsx first"],
 ];
+
+/** No program can tell two sheets of one name apart. */
+function refuseDoubles(sheets: readonly SheetPart[]): void {
+  const names = new Set<string>();
+  const paths = new Set<string>();
+  for (const { name, path } of sheets) {
+    if (!name.trim()) throw new Unreadable("one of its sheets has no name: give it one first");
+    if (names.has(sheetKey(name))) throw new Unreadable(`two of its sheets are called ${name}: rename one of them first`);
+    if (paths.has(path)) throw new Unreadable("two of its sheets are one and the same: save it again in your spreadsheet program");
+    names.add(sheetKey(name));
+    paths.add(path);
+  }
+}
 
 /** Finds the sheets of a package. */
 export function workbookOf(parts: Parts): Workbook {
@@ -85,5 +102,6 @@ export function workbookOf(parts: Parts): Workbook {
   // Chart sheets and dialog sheets hold no cells.
   const sheets = listed.filter((sheet) => sheet.kind === "worksheet" && parts.has(sheet.path));
   if (!sheets.length) throw new Unreadable("it is not a workbook: there is no sheet in it");
+  refuseDoubles(sheets);
   return { parts, path, sheets, names };
 }

@@ -13,7 +13,7 @@ export interface Tag {
   /** The end of the start tag; the whole element where it is closed. */
   readonly open: number;
   readonly closed: boolean;
-  readonly attribute: (name: string) => string | undefined;
+  attribute(name: string): string | undefined;
 }
 
 export interface Heard {
@@ -25,26 +25,43 @@ export interface Heard {
 
 export const damagedPart = () => new Unreadable("one of its parts is damaged: save it again in your spreadsheet program");
 
+/** One object a tag, its attributes where the parser left them: a sheet has hundreds of thousands. */
+class Met implements Tag {
+  readonly prefix: string;
+  constructor(
+    private readonly own: SaxesTagNS,
+    readonly start: number,
+    readonly open: number,
+  ) {
+    this.prefix = own.prefix && `${own.prefix}:`;
+  }
+  get name(): string {
+    return this.own.name;
+  }
+  get local(): string {
+    return this.own.local;
+  }
+  get uri(): string {
+    return this.own.uri;
+  }
+  get closed(): boolean {
+    return this.own.isSelfClosing;
+  }
+  attribute(name: string): string | undefined {
+    return (this.own.attributes as Record<string, SaxesAttributeNSIncomplete>)[name]?.value;
+  }
+}
+
 /** Reads XML strictly, namespaces included, and tells what it meets; throws Unreadable where it is not well formed. */
 export function scan(xml: string, { open, close, text }: Heard): void {
-  const parser = new SaxesParser<{ xmlns: true }>({ xmlns: true });
+  const parser = new SaxesParser<{ xmlns: true; position: false }>({ xmlns: true, position: false });
   parser.on("error", () => {
     throw damagedPart();
   });
   const tags: Tag[] = [];
   parser.on("opentag", (tag: SaxesTagNS) => {
-    const attributes = tag.attributes as Record<string, SaxesAttributeNSIncomplete>;
-    const one: Tag = {
-      name: tag.name,
-      local: tag.local,
-      prefix: tag.prefix && `${tag.prefix}:`,
-      uri: tag.uri,
-      // No attribute holds the sign that starts a tag.
-      start: xml.lastIndexOf("<", parser.position - 1),
-      open: parser.position,
-      closed: tag.isSelfClosing,
-      attribute: (name) => attributes[name]?.value,
-    };
+    // No attribute holds the sign that starts a tag.
+    const one = new Met(tag, xml.lastIndexOf("<", parser.position - 1), parser.position);
     tags.push(one);
     open?.(one);
   });

@@ -2,11 +2,14 @@ import type { Model } from "@odoo/o-spreadsheet";
 import * as engine from "@odoo/o-spreadsheet";
 import type { At } from "../../shared/xlsx/address";
 import { engineSheet } from "../../shared/xlsx/sheetname";
+import { Unreadable } from "../../shared/xlsx/unzip";
 import { callsOurs } from "../../src/calls";
 import { version } from "../data";
 import { model } from "../engine";
+import { budgeted } from "../guard";
 import { type Contents, extent, type FormulaCell, type Read } from "./contents";
 import { aroundOf, unknownOf } from "./known";
+import { askedOnce } from "./pattern";
 
 /** Formulas that are not calculated, by sheet and address, each with the reason. */
 type Left = Map<string, string>;
@@ -20,6 +23,9 @@ function fitted({ text, kind, block, dynamic }: FormulaCell, narrow: boolean): s
   return `=ARRAY.CONSTRAIN(${text.slice(1)},${block.bottom - block.top + 1},${block.right - block.left + 1})`;
 }
 
+/** The engine uses ids as keys of objects: never a name out of the file. */
+const idOf = (sheet: string): string => `sheet ${sheet}`;
+
 function sheetData(sheet: Contents, left: Left, narrow: ReadonlySet<string>): object {
   const cells = Object.fromEntries(sheet.values);
   for (const formula of sheet.formulas) {
@@ -29,7 +35,7 @@ function sheetData(sheet: Contents, left: Left, narrow: ReadonlySet<string>): ob
   }
   const rows = Object.fromEntries(sheet.rows.filter(({ hidden }) => hidden).map(({ row }) => [row, { isHidden: true }]));
   const { columns: colNumber, rows: rowNumber } = extent(sheet);
-  return { id: sheet.name, name: engineSheet(sheet.name), colNumber, rowNumber, cells, rows };
+  return { id: idOf(sheet.name), name: engineSheet(sheet.name), colNumber, rowNumber, cells, rows };
 }
 
 const evaluated = ({ sheets, names }: Read, left: Left, narrow: ReadonlySet<string>): Model =>
@@ -37,7 +43,7 @@ const evaluated = ({ sheets, names }: Read, left: Left, narrow: ReadonlySet<stri
 
 export type Position = Parameters<Model["getters"]["getEvaluatedCell"]>[0];
 
-export const placed = (sheetId: string, { row, column }: At): Position => ({ sheetId, row, col: column });
+export const placed = (sheet: string, { row, column }: At): Position => ({ sheetId: idOf(sheet), row, col: column });
 
 type Found = readonly [key: string, position: Position];
 
@@ -87,14 +93,28 @@ function lookOver(read: Read, book: Model, left: Left, narrow: Set<string>): boo
   return left.size + narrow.size > before;
 }
 
+/** Calculates what can be calculated, within what a workbook may take. */
+export function calculated(read: Read): Calculated {
+  const { result, over } = budgeted(() => inRounds(read));
+  if (over) throw new Unreadable("its formulas take longer than 20 seconds, or fill more than five million cells");
+  return result;
+}
+
+interface Calculated {
+  readonly book: Model;
+  readonly left: Left;
+  readonly narrow: ReadonlySet<string>;
+}
+
 /** Rounds of calculation until nothing more has to be left alone; each settles what depends on the one before. */
-export function calculated(read: Read): { readonly book: Model; readonly left: Left; readonly narrow: ReadonlySet<string> } {
+function inRounds(read: Read): Calculated {
   const around = aroundOf(read);
+  const isUnknown = askedOnce((formula) => unknownOf(formula, engine, around) !== undefined);
   const left: Left = new Map();
   const narrow = new Set<string>();
   for (const sheet of read.sheets)
     for (const formula of sheet.formulas) {
-      const unknown = formula.kind === "other" ? "a table of trials" : unknownOf(formula.text, engine, around);
+      const unknown = formula.kind === "other" ? "a table of trials" : isUnknown(formula.text) && unknownOf(formula.text, engine, around);
       if (unknown) left.set(keyOf(sheet.name, formula), `the engine does not know ${unknown}`);
     }
   let book = evaluated(read, left, narrow);

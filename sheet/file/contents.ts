@@ -1,12 +1,14 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import { type At, addressOf, atOf, type Block, cellsOf } from "../../shared/xlsx/address";
-import { type FileCell, type FileFormula, type FileRow, rowsOf, sharedStringsOf } from "../../shared/xlsx/cells";
+import { type FileCell, type FileFormula, type FileRow, mostCells, rowsOf, sharedStringsOf, tooManyCells } from "../../shared/xlsx/cells";
 import { movedFormula } from "../../shared/xlsx/filldown";
 import { meanings, rangeNames } from "../../shared/xlsx/names";
 import { relationsOf, type SheetPart, textOf, type Workbook } from "../../shared/xlsx/parts";
 import { tablesOf } from "../../shared/xlsx/tables";
 import { Unreadable } from "../../shared/xlsx/unzip";
 import { read } from "../../shared/xlsx/xml";
+import { turnedOnce } from "./pattern";
+import { shellOf } from "./shell";
 import { engineFormula, type Vocabulary } from "./spelling";
 
 /** A cell with a formula, as the engine takes it and as the file showed it. */
@@ -30,6 +32,8 @@ export interface Contents {
   readonly xml: string;
   readonly root: XmlElement;
   readonly rows: readonly FileRow[];
+  /** The part without its rows. */
+  readonly shell: string;
   /** Values by address; cells that an array formula fills are not among them. */
   readonly values: ReadonlyMap<string, string>;
   readonly formulas: readonly FormulaCell[];
@@ -61,54 +65,77 @@ function fullText({ formula, row, column }: FileCell, firsts: ReadonlyMap<string
   return first ? movedFormula(first.formula!.text, { row: row - first.row, column: column - first.column }) : "";
 }
 
-function contentsOf(part: SheetPart, workbook: Workbook, strings: readonly string[], vocabulary: Vocabulary): Contents {
-  const xml = textOf(workbook.parts, part.path);
-  const root = read(xml);
-  const rows = rowsOf(xml, strings);
-  const cells = rows.flatMap((row) => row.cells);
-  const firsts = new Map(cells.filter(({ formula }) => formula?.shared && formula.text).map((cell) => [cell.formula!.shared!, cell]));
+/** The other cells that array formulas fill: what they show is no content of theirs. */
+function filledIn(cells: readonly FileCell[]): Set<string> {
   const filled = new Set<string>();
   for (const { formula, row, column } of cells)
-    for (const at of formula?.block ? cellsOf(formula.block) : []) if (at.row !== row || at.column !== column) filled.add(addressOf(at));
+    if (formula?.kind === "array")
+      for (const at of formula.block ? cellsOf(formula.block) : []) if (at.row !== row || at.column !== column) filled.add(addressOf(at));
+  return filled;
+}
+
+function contentsOf(part: SheetPart, workbook: Workbook, strings: readonly string[], vocabulary: Vocabulary): Contents {
+  const xml = textOf(workbook.parts, part.path);
+  const rows = rowsOf(xml, strings);
+  const { root, xml: shell } = shellOf(xml, rows);
+  const cells = rows.flatMap((row) => row.cells);
+  const firsts = new Map(cells.filter(({ formula }) => formula?.shared && formula.text).map((cell) => [cell.formula!.shared!, cell]));
+  const filled = filledIn(cells);
+  const inPlace = { sheet: part.name, row: 0, column: 0 };
+  const engineText = turnedOnce((formula) => engineFormula(formula, vocabulary, inPlace));
   const values = new Map<string, string>();
   const formulas: FormulaCell[] = [];
   for (const cell of cells) {
-    const { row, column, formula } = cell;
-    const address = addressOf(cell);
+    const { row, column, formula, address } = cell;
     const shown = typed(cell);
     if (formula) {
+      const { kind, block, dynamic } = formula;
       const filed = fullText(cell, firsts);
-      const text = engineFormula(filed, vocabulary, { sheet: part.name, row, column });
-      formulas.push({ address, row, column, text, filed, kind: formula.kind, block: formula.block, dynamic: formula.dynamic, shown });
+      Object.assign(inPlace, { row, column });
+      const text = engineText(filed);
+      formulas.push({ address, row, column, text, filed, kind, block: kind === "array" ? block : undefined, dynamic, shown });
     } else if (shown !== undefined && !filled.has(address)) values.set(address, shown);
   }
-  return { name: part.name, part, xml, root, rows, values, formulas };
+  return { name: part.name, part, xml, root, shell, rows, values, formulas };
 }
 
-/** Everything that is typed into a workbook, ready for the engine. */
-export function contents(workbook: Workbook): Read {
+/** Everything that is typed into a workbook, ready for the engine; `progress` hears how far it is, from 0 to 1. */
+export function contents(workbook: Workbook, progress: (share: number) => void = () => {}): Read {
   const { parts, path, names } = workbook;
   const shared = relationsOf(parts, path).find(({ kind }) => kind === "sharedStrings")?.path;
   const strings = shared && parts.has(shared) ? sharedStringsOf(read(textOf(parts, shared))) : [];
   const vocabulary = { tables: tablesOf(workbook), meanings: meanings(names) };
-  return { sheets: workbook.sheets.map((part) => contentsOf(part, workbook, strings, vocabulary)), names: rangeNames(names) };
+  let count = 0;
+  const sheets = workbook.sheets.map((part, i) => {
+    const own = contentsOf(part, workbook, strings, vocabulary);
+    count += own.rows.reduce((sum, { cells }) => sum + cells.length, 0);
+    if (count > mostCells) throw tooManyCells();
+    progress((i + 1) / workbook.sheets.length);
+    return own;
+  });
+  return { sheets, names: rangeNames(names) };
 }
 
 /** More cells than these, blank ones counted, keep the engine busy for too long. */
 const most = 40_000_000;
 
+export const isNear = (columns: number, rows: number): boolean => columns * rows <= most;
+
 export function checkExtent(name: string, columns: number, rows: number): void {
-  if (columns * rows > most)
+  if (!isNear(columns, rows))
     throw new Unreadable(`the cells of its sheet ${name} reach too far (${rows} rows, ${columns} columns): delete what stands far away`);
 }
 
 /** How many columns and rows a sheet needs, with room to spare. */
-export function extent({ name, rows, formulas }: Contents): { readonly columns: number; readonly rows: number } {
-  const ends = formulas.flatMap(({ block }) => (block ? [{ row: block.bottom, column: block.right }] : []));
-  const filled = rows.flatMap(({ cells }) => cells.filter(({ value, formula }) => value !== undefined || formula));
-  const cells: At[] = [...ends, ...filled, atOf("Z99")];
-  const columns = cells.reduce((last, { column }) => Math.max(last, column), 0) + 2;
-  const size = { columns, rows: cells.reduce((last, { row }) => Math.max(last, row), 0) + 2 };
+export function extent({ name, rows, formulas }: Contents): { columns: number; rows: number } {
+  const last = { ...atOf("Z99") } as { row: number; column: number };
+  const reach = (row: number, column: number): void => {
+    last.row = Math.max(last.row, row);
+    last.column = Math.max(last.column, column);
+  };
+  for (const { block } of formulas) if (block) reach(block.bottom, block.right);
+  for (const { cells } of rows) for (const { row, column, value, formula } of cells) if (value !== undefined || formula) reach(row, column);
+  const size = { columns: last.column + 2, rows: last.row + 2 };
   checkExtent(name, size.columns, size.rows);
   return size;
 }

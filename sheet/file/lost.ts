@@ -1,26 +1,30 @@
 import { meanings, rangeNames } from "../../shared/xlsx/names";
-import { textOf, type Workbook } from "../../shared/xlsx/parts";
-import { decoded, read } from "../../shared/xlsx/xml";
+import type { Workbook } from "../../shared/xlsx/parts";
+import { childOf, childrenOf, decoded } from "../../shared/xlsx/xml";
 import { typefacesOf } from "./beside/looks";
 import { hasForeign } from "./beside/validations";
+import type { Read } from "./contents";
 
 /** What the page cannot hold, told before it opens a workbook: the file on disk keeps it. */
 
-const sheetXml = (pattern: RegExp) => (workbook: Workbook) =>
-  workbook.sheets.some(({ path }) => pattern.test(textOf(workbook.parts, path)));
+type Test = (workbook: Workbook, read: Read) => boolean;
+
+const sheetXml =
+  (pattern: RegExp): Test =>
+  (_, { sheets }) =>
+    sheets.some(({ shell }) => pattern.test(shell));
 const part = (pattern: RegExp) => (workbook: Workbook) => [...workbook.parts.keys()].some((path) => pattern.test(path));
 const within = (place: RegExp, pattern: RegExp) => (workbook: Workbook) =>
   [...workbook.parts].some(([path, bytes]) => place.test(path) && pattern.test(decoded(bytes)));
 
 /** The engine takes a cell for a formula or for a link. */
-const linkedFormula = (workbook: Workbook) =>
-  workbook.sheets.some(({ path }) => {
-    const xml = textOf(workbook.parts, path);
-    const cells = [...xml.matchAll(/<hyperlink\s[^>]*\bref="([A-Z]+\d+)"/g)].map(([, cell]) => cell);
-    return cells.some((cell) => new RegExp(`<c [^>]*\\br="${cell}"[^>]*>\\s*<f`).test(xml));
+const linkedFormula: Test = (_, { sheets }) =>
+  sheets.some(({ root, formulas }) => {
+    const links = new Set(childrenOf(childOf(root, "hyperlinks") ?? root, "hyperlink").map(({ attributes }) => attributes.ref));
+    return links.size > 0 && formulas.some(({ address }) => links.has(address));
   });
 
-const checks: readonly [words: string, test: (workbook: Workbook) => boolean][] = [
+const checks: readonly [words: string, test: Test][] = [
   ["macros", part(/vbaProject\.bin$/i)],
   ["pivot tables (their cells stay as values)", part(/pivotTables\//)],
   ["slicers and timelines", part(/(slicers|timelines)\//)],
@@ -48,7 +52,7 @@ const checks: readonly [words: string, test: (workbook: Workbook) => boolean][] 
   ["borders and number formats of conditional formats", within(/(^|\/)styles\.xml$/, /<dxf>(?:(?!<\/dxf>).)*<(?:border|numFmt)[\s>]/s)],
   [
     "rules for the length of a text or the time of day, and lists that a formula gives",
-    ({ parts, sheets, names }) => sheets.some(({ path }) => hasForeign(read(textOf(parts, path)), rangeNames(names))),
+    ({ names }, { sheets }) => sheets.some(({ root }) => hasForeign(root, rangeNames(names))),
   ],
   ["filters outside tables", sheetXml(/<autoFilter[\s/>]/)],
   ["links on cells with a formula", linkedFormula],
@@ -59,4 +63,4 @@ const checks: readonly [words: string, test: (workbook: Workbook) => boolean][] 
   ["pictures in headers and footers", sheetXml(/<legacyDrawingHF[\s/]/)],
 ];
 
-export const lost = (workbook: Workbook): string[] => checks.filter(([, test]) => test(workbook)).map(([words]) => words);
+export const lost = (workbook: Workbook, read: Read): string[] => checks.filter(([, test]) => test(workbook, read)).map(([words]) => words);

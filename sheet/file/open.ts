@@ -1,23 +1,23 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import { blockAt, rangeOf } from "../../shared/xlsx/address";
 import { documentsOf } from "../../shared/xlsx/documents";
 import { type Workbook, workbookOf } from "../../shared/xlsx/parts";
-import { engineSheet } from "../../shared/xlsx/sheetname";
 import { tablesOf } from "../../shared/xlsx/tables";
 import { unzip } from "../../shared/xlsx/unzip";
 import { version } from "../data";
 import type { Followed } from "./beside/followed";
 import { looksOf } from "./beside/looks";
 import { propertiesOf } from "./beside/properties";
-import { leaveSizes } from "./beside/rules";
-import { type Follow, type SheetBeside, sheetBeside } from "./beside/sheet";
-import { type Contents, checkExtent, contents, extent, type Read } from "./contents";
+import type { Follow } from "./beside/sheet";
+import type { Beside } from "./beside/workbook";
+import { fileLooks } from "./celllooks";
+import { contents, type Read } from "./contents";
+import { noStructure } from "./kept/structure";
 import { aroundOf, type Reader, unknownOf } from "./known";
 import { lost } from "./lost";
-import { type Print, printOf } from "./print";
+import { askedOnce } from "./pattern";
 import { partsFor } from "./readable";
-import type { Beside } from "./save";
+import { sheeted } from "./sheeted";
 
 /** A workbook from disk as the page takes it. */
 export interface Opened extends Beside {
@@ -30,56 +30,35 @@ export interface Opened extends Beside {
 
 export type Engine = Pick<typeof OSpreadsheet, "load" | "helpers"> & Reader;
 
-/** Cells without their looks: for a file whose looks the engine cannot read. */
-const plainData = ({ sheets }: Read): WorkbookData =>
-  ({ version, sheets: sheets.map(({ name }) => ({ id: name, name, cells: {} })), styles: {}, formats: {}, borders: {} }) as never;
+type SheetData = WorkbookData["sheets"][number];
 
-function looks(workbook: Workbook, read: Read, { load }: Engine): { readonly data: WorkbookData; readonly failed: boolean } {
+/** Cells without their looks: for a file whose looks the engine cannot read. */
+const plainData = (ids: ReadonlyMap<string, string>): WorkbookData =>
+  ({ version, sheets: [...ids.values()].map((id) => ({ id, name: id, cells: {} })), styles: {}, formats: {}, borders: {} }) as never;
+
+interface Looked {
+  readonly data: WorkbookData;
+  readonly failed: boolean;
+}
+
+function looks(workbook: Workbook, read: Read, ids: ReadonlyMap<string, string>, { load }: Engine): Looked {
   const { debug } = console;
   console.debug = () => {};
   try {
-    return { data: load(partsFor(workbook, read.names)), failed: false };
+    return { data: load(partsFor(workbook, read, ids)), failed: false };
   } catch {
-    return { data: plainData(read), failed: true };
+    return { data: plainData(ids), failed: true };
   } finally {
     console.debug = debug;
   }
 }
 
-const isLink = (content: unknown) => typeof content === "string" && /^\[[^\]]+\]\([^)]+\)$/.test(content);
-
-/** The engine's reader takes text such as "3/4" for a date and knows formulas of one program only: the cells are read by us. */
-function withCells(sheet: WorkbookData["sheets"][number], own: Contents, unknown: ReadonlySet<string>): void {
-  const links = Object.entries(sheet.cells).filter(([, content]) => isLink(content));
-  const formulas = own.formulas.map(({ address, text, filed, kind, shown }) => [
-    address,
-    kind === "other" ? (shown ?? "") : unknown.has(`${own.name}!${address}`) ? `=${filed}` : text,
-  ]);
-  sheet.cells = { ...Object.fromEntries(own.values), ...Object.fromEntries(formulas), ...Object.fromEntries(links) };
-  const { columns, rows } = extent(own);
-  sheet.colNumber = Math.max(sheet.colNumber ?? 0, columns);
-  sheet.rowNumber = Math.max(sheet.rowNumber ?? 0, rows);
-  checkExtent(own.name, sheet.colNumber, sheet.rowNumber);
-}
-
 function unknownCells(read: Read, engine: Engine): string[] {
   const around = aroundOf(read);
+  const isUnknown = askedOnce((formula) => unknownOf(formula, engine, around) !== undefined);
   return read.sheets.flatMap(({ name, formulas }) =>
-    formulas.filter(({ text, kind }) => kind !== "other" && unknownOf(text, engine, around)).map(({ address }) => `${name}!${address}`),
+    formulas.filter(({ text, kind }) => kind !== "other" && isUnknown(text)).map(({ address }) => `${name}!${address}`),
   );
-}
-
-/** Cells with a formula and no number format: what their results bring along is shown, and is not the file's. In runs down. */
-function unformatted(own: Contents, sheet: WorkbookData["sheets"][number], formats: WorkbookData["formats"]): Follow[] {
-  const runs: { top: number; left: number; bottom: number; right: number }[] = [];
-  const cells = own.formulas.filter(({ address }) => formats[sheet.formats?.[address]] === undefined);
-  for (const { row, column, block } of [...cells].sort((a, b) => a.column - b.column || a.row - b.row)) {
-    const own = block ?? blockAt({ row, column });
-    const last = runs.at(-1);
-    if (last && last.left === own.left && last.right === own.right && last.bottom + 1 === own.top) last.bottom = own.bottom;
-    else runs.push({ ...own });
-  }
-  return runs.map((run, i) => [sheet.id, `unformatted ${i}`, rangeOf(run)]);
 }
 
 function followedIn(follow: readonly Follow[], sheets: WorkbookData["sheets"]): Followed {
@@ -88,39 +67,41 @@ function followedIn(follow: readonly Follow[], sheets: WorkbookData["sheets"]): 
   return found;
 }
 
+/** How far a file is read, from 0 to 1. */
+export type Progress = (share: number) => void;
+
 /** Reads a workbook file for the page; throws Unreadable with the reason. */
-export function opened(bytes: Uint8Array, engine: Engine): Opened {
+export function opened(bytes: Uint8Array, engine: Engine, progress: Progress = () => {}): Opened {
   const workbook = workbookOf(unzip(bytes));
-  const read = contents(workbook);
+  progress(0.1);
+  const read = contents(workbook, (share) => progress(0.1 + 0.6 * share));
   const unknown = unknownCells(read, engine);
-  const { data, failed } = looks(workbook, read, engine);
-  const byName = new Map(data.sheets.map((sheet) => [sheet.name, sheet]));
-  const print: Record<string, Print> = {};
-  const sheets: Record<string, SheetBeside> = {};
-  const follow: Follow[] = [];
-  const tables = tablesOf(workbook);
-  data.sheets = read.sheets.flatMap((own) => {
-    const sheet = byName.get(own.name);
-    if (!sheet) return [];
-    sheet.name = engineSheet(own.name);
-    leaveSizes(sheet);
-    const kept = sheetBeside(own, sheet, workbook, tables);
-    const printing = printOf(own.xml, own.root, own.name, workbook.names);
-    sheets[sheet.id] = kept.beside;
-    print[sheet.id] = printing.print;
-    const printed = Object.entries(printing.ranges).map(([key, range]) => [sheet.id, key, range] as const);
-    follow.push(...kept.follow, ...printed, ...unformatted(own, sheet, data.formats));
-    withCells(sheet, own, new Set(unknown));
-    return [sheet];
+  progress(0.8);
+  const ids = new Map(read.sheets.map(({ name }, i) => [name, `sheet${i + 1}`]));
+  const { data, failed } = looks(workbook, read, ids, engine);
+  progress(0.9);
+  const byId = new Map(data.sheets.map((sheet) => [sheet.id, sheet]));
+  const shared = { workbook, data, tables: tablesOf(workbook), ids, fileLooks: fileLooks(workbook), unknown: new Set(unknown) };
+  const sheets = read.sheets.map((own) => {
+    const id = ids.get(own.name)!;
+    return sheeted(own, byId.get(id) ?? ({ id, name: id, cells: {} } as SheetData), shared);
   });
+  data.sheets = sheets.map(({ sheet }) => sheet);
+  const follow = sheets.flatMap((one) => one.follow);
   return {
-    book: { ...data, namedRanges: read.names, followed: followedIn(follow, data.sheets) },
+    file: bytes,
+    book: {
+      ...data,
+      namedRanges: read.names,
+      followed: followedIn(follow, data.sheets),
+      structure: { ...noStructure, sheets: Object.fromEntries(read.sheets.map(({ name, part }) => [ids.get(name)!, part.path])) },
+    },
     documents: documentsOf(workbook.parts, workbook.path),
-    print,
-    sheets,
+    print: Object.fromEntries(sheets.map(({ sheet, print }) => [sheet.id, print])),
+    sheets: Object.fromEntries(sheets.map(({ sheet, beside }) => [sheet.id, beside])),
     properties: propertiesOf(workbook.parts),
     looks: failed ? undefined : looksOf(workbook, data),
-    lost: failed ? ["its looks, which could not be read: only what is in the cells opens"] : lost(workbook),
+    lost: failed ? ["its looks, which could not be read: only what is in the cells opens"] : lost(workbook, read),
     unknown,
   };
 }

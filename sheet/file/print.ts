@@ -26,7 +26,7 @@ const printed = ["printOptions", "pageMargins", "pageSetup", "headerFooter", "ro
 const printNames = ["_xlnm.Print_Area", "_xlnm.Print_Titles"];
 
 /** A printer's own settings stay behind: they are a part of another program. */
-const withoutPrinter = (xml: string) => xml.replace(/\s+\w+:id="[^"]*"/, "");
+const withoutPrinter = (xml: string) => xml.replace(/\s+\w+:\w+="[^"]*"/g, "");
 
 const breaks = ["rowBreaks", "colBreaks"];
 

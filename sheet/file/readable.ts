@@ -1,10 +1,11 @@
 import { relationsOf, textOf, type Workbook } from "../../shared/xlsx/parts";
-import { escaped } from "../../shared/xlsx/xml";
+import { allOf, changed, escaped, read } from "../../shared/xlsx/xml";
 import { asTyped } from "../../src/calls";
 import { base64 } from "../../src/excel/package";
 import { sizedFonts } from "./beside/looks";
 import { readableRules } from "./beside/rules";
 import { readableValidations } from "./beside/validations";
+import type { Read } from "./contents";
 import { withStandIns } from "./standins";
 
 const pictureTypes: Readonly<Record<string, string>> = { png: "png", jpg: "jpeg", jpeg: "jpeg", gif: "gif", bmp: "bmp", webp: "webp" };
@@ -47,19 +48,58 @@ function relationsXml({ parts }: Workbook, path: string): string {
   });
 }
 
-/** The parts that tell how a workbook looks, as the engine's reader takes them. */
-export function partsFor(workbook: Workbook, names: Readonly<Record<string, string>>): Record<string, unknown> {
-  const sheets = new Set(workbook.sheets.map(({ path }) => path));
+/** The workbook's own part, its sheets under the names that they have in the engine: never under a name out of the file. */
+function sheetsXml(xml: string, workbook: Workbook, ids: ReadonlyMap<string, string>): string {
+  const relations = relationsOf(workbook.parts, workbook.path);
+  const idOf = (id: string | undefined) => {
+    const path = relations.find((one) => one.id === id)?.path;
+    const sheet = workbook.sheets.find((one) => one.path === path);
+    return sheet && ids.get(sheet.name);
+  };
+  const elements = allOf(read(xml), "sheet").filter(({ name }) => !name.includes(":"));
+  const changes = elements.map(({ attributes, start, end }) => {
+    const id = Object.entries(attributes).find(([name]) => /:id$/.test(name))?.[1];
+    const { sheetId = "1", state = "visible" } = attributes;
+    const own = idOf(id);
+    const text = own ? `<sheet name="${own}" sheetId="${escaped(sheetId)}" state="${escaped(state)}" r:id="${escaped(id!)}"/>` : "";
+    return { start, end, text };
+  });
+  return changed(xml, changes);
+}
+
+/** Kinds of parts that the engine reads; of all others it needs nothing. */
+const readKinds = new Set(["officeDocument", "worksheet", "styles", "theme", "drawing", "chart", "table"]);
+
+/** Parts that others refer to as something that the engine reads. */
+function readable({ parts }: Workbook): Set<string> {
+  const found = new Set<string>(["[Content_Types].xml"]);
+  for (const path of parts.keys()) {
+    if (!path.endsWith(".rels")) continue;
+    for (const one of relationsOf(parts, path.replace(/_rels\/([^/]*)\.rels$/, "$1"))) if (readKinds.has(one.kind)) found.add(one.path);
+  }
+  return found;
+}
+
+/** The list of types without those of parts that are left out: of a part that it does not find the engine makes an error. */
+const typesXml = (xml: string, wanted: ReadonlySet<string>): string =>
+  xml.replace(/<Override\s[^>]*>/g, (tag) => (wanted.has(/\sPartName="\/?([^"]*)"/.exec(tag)?.[1] ?? "") ? tag : ""));
+
+/** The parts that tell how a workbook looks, as the engine's reader takes them; cells are read by us. */
+export function partsFor(workbook: Workbook, { sheets, names }: Read, ids: ReadonlyMap<string, string>): Record<string, unknown> {
+  const shells = new Map(sheets.map(({ part, shell }) => [part.path, shell]));
   const styles = relationsOf(workbook.parts, workbook.path).find(({ kind }) => kind === "styles")?.path;
+  const wanted = readable(workbook);
   const parts: Record<string, unknown> = {};
   for (const [path, bytes] of workbook.parts) {
     if (/media\/image/.test(path)) {
       const imageSrc = pictureUrl(path, bytes);
       if (imageSrc) parts[path] = { imageSrc };
     } else if (path.endsWith(".rels")) parts[path] = relationsXml(workbook, path);
-    else if (path.endsWith(".xml") && !path.startsWith("customXml/") && !path.startsWith("docProps/")) {
-      const xml = withoutPrefix(textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
-      if (sheets.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
+    else if (wanted.has(path)) {
+      const xml = withoutPrefix(shells.get(path) ?? textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
+      if (shells.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
+      else if (path === workbook.path) parts[path] = sheetsXml(xml, workbook, ids);
+      else if (path === "[Content_Types].xml") parts[path] = typesXml(xml, wanted);
       else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;
     }
   }

@@ -1,10 +1,11 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { isFault, type Outcome } from "../../shared/outcome";
 import { addressOf, blockAt, cellsOf, rangeOf, sizeOf } from "../../shared/xlsx/address";
+import type { NewFormula } from "../../shared/xlsx/edits";
 import { dynamicMark } from "../../shared/xlsx/metadata";
 import { workbookOf } from "../../shared/xlsx/parts";
 import { unzip } from "../../shared/xlsx/unzip";
-import { type NewFormula, valuesWritten } from "../../shared/xlsx/values";
+import { valuesWritten } from "../../shared/xlsx/values";
 import { encoded } from "../../shared/xlsx/xml";
 import { zipped } from "../../shared/xlsx/zip";
 import { callsOurs } from "../../src/calls";

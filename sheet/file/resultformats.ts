@@ -2,12 +2,13 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import { addressOf, blockOf, cellsOf } from "../../shared/xlsx/address";
 import { callsOurs } from "../../src/calls";
+import { bookOf } from "../book";
 import { followedOf, type Ranges } from "./beside/followed";
 
 const isDate = (format: string): boolean => /[dyhs]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]/g, ""));
 
 /** Whether a number format belongs to a result, and is no more than the engine's guess from what the result was made of. */
-function isOfResult({ getters }: Model, position: OSpreadsheet.CellPosition, format: string): boolean {
+export function isOfResult({ getters }: Model, position: OSpreadsheet.CellPosition, format: string): boolean {
   if (isDate(format)) return true;
   const cell = getters.getCell(getters.getArrayFormulaSpreadingOn(position) ?? position);
   return cell?.isFormula === true && callsOurs(cell.compiledFormula.toFormulaString(getters));
@@ -23,7 +24,7 @@ const unformattedIn = (here: Ranges): Set<string> =>
 
 /** The number formats that came with results become the cells' own: the engine's writer knows no others. */
 export function withFormats(model: Model): OSpreadsheet.WorkbookData {
-  const data = model.exportData();
+  const data: OSpreadsheet.WorkbookData = JSON.parse(JSON.stringify(bookOf(model).book));
   const numbers = new Map(Object.entries(data.formats).map(([number, format]) => [format, Number(number)]));
   const numberOf = (format: string): number => {
     if (!numbers.has(format)) numbers.set(format, Math.max(0, ...numbers.values()) + 1);

@@ -1,134 +1,50 @@
-import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
-import type { Outcome } from "../../shared/outcome";
-import { addressOf, type Block, blockAt, cellsOf as cellsIn } from "../../shared/xlsx/address";
-import { rowsOf } from "../../shared/xlsx/cells";
-import { addDocuments, type Documents } from "../../shared/xlsx/documents";
-import { namesXml } from "../../shared/xlsx/names";
-import { edit } from "../../shared/xlsx/package";
-import type { Parts } from "../../shared/xlsx/unzip";
-import { type NewFormula, valuesWritten } from "../../shared/xlsx/values";
-import { encoded, read } from "../../shared/xlsx/xml";
-import { zipped } from "../../shared/xlsx/zip";
-import { asStored } from "../../src/calls";
-import { shownBy } from "../cell";
-import { restoreCharts } from "./beside/charts";
-import { followedOf } from "./beside/followed";
-import { withLinks } from "./beside/links";
-import { addLooks, type Looks, solidColours } from "./beside/looks";
-import { addNotes } from "./beside/notes";
-import { addProperties, type Properties } from "./beside/properties";
-import { rankedRules } from "./beside/rules";
-import type { SheetBeside } from "./beside/sheet";
-import { withSizes } from "./beside/sizes";
-import { nameTables } from "./beside/tables";
-import { withValidations } from "./beside/validations";
-import { type Reader, unknownOf } from "./known";
-import { needsArray } from "./many";
-import { fileFormula, untouchedFormula, type Writer } from "./outward";
-import { type Print, printFor, withPrint } from "./print";
-import { withFormats } from "./resultformats";
+import { workbookOf } from "../../shared/xlsx/parts";
+import { unzip } from "../../shared/xlsx/unzip";
+import type { Beside } from "./beside/workbook";
+import { carried } from "./carried";
+import { contents } from "./contents";
+import { structureOf } from "./kept/structure";
+import { type Engine, written } from "./kept/written";
+import { lost } from "./lost";
 
-/** What a workbook holds beside what the engine keeps. */
-export interface Beside {
-  /** The file that the workbook came from, as it came. */
-  readonly file?: Uint8Array;
-  readonly documents: Documents;
-  /** By the engine's names of sheets, which stay when a person gives a sheet another name. */
-  readonly print: Readonly<Record<string, Print>>;
-  /** By the same names. */
-  readonly sheets?: Readonly<Record<string, SheetBeside>>;
-  readonly properties?: Properties;
-  readonly looks?: Looks;
+export type { Beside } from "./beside/workbook";
+export type { Engine } from "./kept/written";
+
+/** What of a workbook cannot be written into the file that it came from, in words. */
+function beyondOf(book: object): readonly string[] {
+  const { beyond, sheets, steps } = structureOf(book);
+  const known = new Set([...Object.keys(sheets), ...steps.map(({ sheet }) => sheet)]);
+  const strange = (book as { sheets: readonly { id: string }[] }).sheets.some(({ id }) => !known.has(id));
+  return strange ? [...beyond, "sheets that were inserted"] : beyond;
 }
 
-export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Reader & Writer;
-
-type SheetData = OSpreadsheet.WorkbookData["sheets"][number];
-
-const pictureOf = (url: string): Uint8Array => {
-  const [head, body = ""] = url.split(",", 2);
-  const text = head.endsWith(";base64") ? atob(body) : decodeURIComponent(body);
-  return Uint8Array.from(text, (letter) => letter.charCodeAt(0));
-};
-
-/** The engine's own file, part by part. */
-async function written(data: object, { Model }: Engine): Promise<Parts> {
-  const { files } = await new Model(data).exportXLSX();
-  return new Map(files.map((file) => [file.path, "imageSrc" in file ? pictureOf(file.imageSrc) : encoded(file.content)] as const));
+export interface Losses {
+  /** What was made on the page that the file cannot take. */
+  readonly because: readonly string[];
+  /** What the file holds that goes. */
+  readonly lost: readonly string[];
 }
 
-/** One sheet: formulas as other programs read them, the values of every cell that a formula fills. */
-function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engine): string {
-  const { getters } = model;
-  const root = read(xml);
-  const rows = rowsOf(xml, []);
-  const around = {
-    names: new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase())),
-    sheets: new Set(getters.getSheetIds().map((id) => getters.getSheetName(id).toLowerCase())),
-  };
-  const values = new Map<string, Outcome | undefined>();
-  const formulas = new Map<string, NewFormula>();
-  for (const file of rows.flatMap(({ cells }) => cells)) {
-    const position = { sheetId: sheet.id, row: file.row, col: file.column };
-    const cell = getters.getCell(position);
-    if (!cell?.isFormula) continue;
-    const address = addressOf(file);
-    const typed = cell.compiledFormula.toFormulaString(getters, { useBoundedReference: true });
-    if (unknownOf(typed, engine, around)) {
-      // Without a value: a program that knows the formula works it out.
-      formulas.set(address, { formula: untouchedFormula(typed) });
-      values.set(address, undefined);
-      continue;
-    }
-    const zone = getters.getSpreadZone(position);
-    const block: Block | undefined = zone ?? (needsArray(typed, engine, getters) ? blockAt(file) : undefined);
-    formulas.set(address, { formula: fileFormula(typed, file.formula?.text ?? typed.slice(1), engine), block });
-    for (const one of cellsIn(zone ?? blockAt(file)))
-      values.set(addressOf(one), shownBy(getters.getEvaluatedCell({ sheetId: sheet.id, row: one.row, col: one.column })));
-  }
-  return storedRules(valuesWritten({ xml, root, rows }, values, formulas));
+/** What saving would lose of the file that a workbook came from; nothing where it is written into that file. */
+export function lossesOf(book: object, { file }: Beside): Losses {
+  const because = file ? beyondOf(book) : [];
+  if (!file || !because.length) return { because, lost: [] };
+  const workbook = workbookOf(unzip(file));
+  return { because, lost: lost(workbook, contents(workbook)) };
 }
 
-/** Rules and lists of a sheet may call our functions too. */
-const storedRules = (xml: string): string => xml.replace(/(<formula[12]?>)([^<]*)/g, (_, tag, formula) => tag + asStored(formula));
-
-const book = "xl/workbook.xml";
-
-/** Text that the engine holds behind an apostrophe needs none in a file. */
-const withoutApostrophes = (xml: string): string => xml.replace(/(<t(?:\s[^>]*)?>\s*)'/g, "$1");
-
-/** The workbook of the page as a file for any spreadsheet program. */
+/** The workbook of the page as a file for any spreadsheet program: the file that it came from, with the changes in it. */
 export async function saved(model: Model, beside: Beside, engine: Engine): Promise<Uint8Array> {
-  const data = withFormats(model);
-  const parts = await written(data, engine);
-  const here = (sheetId: string) => followedOf(data, sheetId);
-  const there = (sheetId: string) => ({ name: data.sheets.find(({ id }) => id === sheetId)?.name, ranges: here(sheetId) });
-  const prints = data.sheets.map((sheet) => printFor(sheet, beside.print[sheet.id], here(sheet.id)));
-  const pathOf = (i: number) => `xl/worksheets/sheet${i}.xml`;
-  data.sheets.forEach((sheet, i) => {
-    const kept = beside.sheets?.[sheet.id];
-    const measure = {
-      column: (index: number) => (index < sheet.colNumber ? model.getters.getColSize(sheet.id, index) : 0),
-      row: (index: number) => (index < sheet.rowNumber ? model.getters.getRowSize(sheet.id, index) : 0),
-    };
-    restoreCharts(parts, pathOf(i), sheet, kept?.charts ?? {}, measure);
-    edit(parts, pathOf(i), (xml) => {
-      const own = withValidations(rankedRules(finishedSheet(xml, sheet, model, engine)), sheet, kept?.validations ?? {});
-      const linked = withLinks(kept ? withSizes(own, kept.sizes) : own, kept?.links ?? [], here(sheet.id), there);
-      return solidColours(withPrint(addNotes(parts, pathOf(i), linked, kept?.notes ?? [], here(sheet.id), i + 1), prints[i]));
-    });
-  });
-  nameTables(
-    parts,
-    data.sheets.map(({ id }, i) => ({ path: pathOf(i), tables: beside.sheets?.[id]?.tables ?? [], here: here(id) })),
-    data.namedRanges,
-  );
-  edit(parts, book, (xml) => xml.replace("</sheets>", () => `</sheets>${namesXml(data.namedRanges, prints)}`));
-  edit(parts, "xl/sharedStrings.xml", withoutApostrophes);
-  edit(parts, "xl/styles.xml", solidColours);
-  if (beside.looks) addLooks(parts, book, beside.looks);
-  if (beside.properties) addProperties(parts, beside.properties);
-  addDocuments(parts, book, beside.documents);
-  return zipped(parts);
+  const { file } = beside;
+  const book = { structure: structureIn(model), sheets: model.getters.getSheetIds().map((id) => ({ id })) };
+  return file && !beyondOf(book).length ? written(model, { ...beside, file }, engine) : carried(model, beside, engine);
+}
+
+/** The part of the engine's data that tells what was done to the structure. */
+function structureIn(model: Model): unknown {
+  const data: { structure?: unknown } = {};
+  for (const plugin of (model as unknown as { corePlugins: readonly { structure?: unknown; export(data: object): void }[] }).corePlugins)
+    if ("structure" in plugin) plugin.export(data);
+  return data.structure;
 }

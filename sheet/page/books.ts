@@ -20,6 +20,8 @@ interface Acts {
   readonly leaveNameByKey: (event: KeyboardEvent) => void;
   readonly copy: () => void;
   readonly download: (moment?: number) => void;
+  /** The file as it was opened. */
+  readonly original: () => void;
   readonly remove: () => void;
   readonly goBack: (moment: number) => void;
 }
@@ -47,6 +49,7 @@ export function bookRow({ name, versions }: Shelved, here: boolean, naming: bool
     ${button("Rename", acts.name)}
     ${button("Copy", acts.copy)}
     ${button("Download", () => acts.download())}
+    ${button("Download original", acts.original)}
     ${button("Delete", acts.remove)}
   </div>`;
   return html`<li class="book" data-book=${name}>

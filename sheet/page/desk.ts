@@ -2,16 +2,12 @@ import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
 import { Unreadable } from "../../shared/xlsx/unzip";
 import { bookOf, type Fault } from "../book";
 import { type Beside, saved } from "../file/save";
-import { type Asks, mount, open, type View } from "./grid";
+import { fitFrozen } from "./frozen";
+import { type Asks, mount, onEntry, open, type View } from "./grid";
 import type { Content } from "./kept/work";
-import { Mirror } from "./mirror";
+import { Mirror, type Places } from "./mirror";
+import { Spoken } from "./spoken";
 import { engine } from "./vendor";
-
-interface Places {
-  readonly grid: HTMLElement;
-  readonly mirror: HTMLElement;
-  readonly here: HTMLElement;
-}
 
 /** What has the focus, in the frame of the pane too: a frame that loses it forgets where it was. */
 function focusedIn({ activeElement }: Document): HTMLElement | null {
@@ -51,6 +47,8 @@ export class Desk {
     if (over && strict) throw new Unreadable("its formulas take longer than 20 seconds, or fill more than five million cells");
     const sheetIdFrom = model.getters.getActiveSheetId();
     if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
+    const spoken = new Spoken(model);
+    onEntry(model, (at) => spoken.before(at));
     // A grid that is drawn anew takes the focus.
     const focused = focusedIn(document);
     const view = await mount(model, this.places.grid, this.asks, () => this.ended(model));
@@ -59,9 +57,11 @@ export class Desk {
     const other = id !== this.id;
     if (other) this.ends = 0;
     [this.id, this.beside, this.readOnly] = [id, beside, readOnly];
-    const mirror = new Mirror(model, this.places.mirror, this.places.here);
+    const mirror = new Mirror(model, this.places, spoken);
+    const makeRoom = fitFrozen(model);
     this.now = { model, mirror, view };
     model.on("update", mirror, () => {
+      makeRoom();
       mirror.refresh();
       for (const watcher of this.watchers) watcher();
     });

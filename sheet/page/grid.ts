@@ -1,19 +1,14 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
-import type { Model } from "@odoo/o-spreadsheet";
+import type { CellPosition, Model } from "@odoo/o-spreadsheet";
 import { fetched } from "../../taskpane/inside";
 import { localeOf } from "../data";
 import { extend } from "../extend";
 import { register } from "../functions";
 import { budgeted } from "../guard";
 import { respelled } from "../quotes";
+import { hidden, translated } from "./enginewords";
+import { adapted } from "./templates";
 import { App, engine } from "./vendor";
-
-/** Menu entries that mean nothing here: they want a server behind the sheet, or change how formulas are spelt. */
-const hidden: Readonly<Record<string, readonly string[]>> = {
-  file: ["settings"],
-  insert: ["insert_pivot", "insert_image", "insert_carousel"],
-  data: ["pivot_data_sources", "reinsert_dynamic_pivot", "reinsert_static_pivot"],
-};
 
 function hideMenus(): void {
   for (const [menu, ids] of Object.entries(hidden)) {
@@ -49,6 +44,16 @@ function respellTyped(model: Model): void {
       : dispatch(type, payload)) as Model["dispatch"];
 }
 
+/** Tells of an entry before the cell takes it. */
+export function onEntry(model: Model, tell: (at: CellPosition) => void): void {
+  const dispatch = model.dispatch.bind(model) as (type: string, payload?: Partial<CellPosition>) => any;
+  model.dispatch = ((type: string, payload?: Partial<CellPosition>) => {
+    const { sheetId, col, row } = payload ?? {};
+    if (type === "UPDATE_CELL" && sheetId !== undefined && col !== undefined && row !== undefined) tell({ sheetId, col, row });
+    return dispatch(type, payload);
+  }) as Model["dispatch"];
+}
+
 /**
  * Loads a workbook with the catalogue's functions in it; `changed` is told of every change to what it holds. `over` tells that its
  * formulas asked for more than a workbook may while it opens.
@@ -67,16 +72,19 @@ export function open(book: object, readOnly: boolean, changed: () => void): { re
 
 /** Makes the functions known, once, before a workbook opens. */
 export function prepare(): void {
+  engine.setTranslationMethod(translated);
   register(engine);
   extend(engine);
   hideMenus();
+  // Frozen rows and columns are fitted to the window instead.
+  (engine.Spreadsheet.prototype as unknown as { checkViewportSize: () => void }).checkViewportSize = () => undefined;
 }
 
 let templates: Promise<string> | undefined;
 const templatesOf = (): Promise<string> => {
   templates ??= fetched("vendor/o_spreadsheet.xml").then((answer) => {
     if (!answer.ok) throw new Error("The spreadsheet's own files cannot be reached.");
-    return answer.text();
+    return answer.text().then(adapted);
   });
   templates.catch(() => {
     templates = undefined;
@@ -100,6 +108,7 @@ export async function mount(model: Model, place: HTMLElement, asks: Asks, ended:
       done?.();
     },
     askConfirmation: asks.confirm,
+    colorScheme: matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light",
   };
   const app = new App(engine.Spreadsheet as never, { props, templates: await templatesOf() } as never);
   const stage = Object.assign(document.createElement("div"), { className: "stage stage-waiting" });

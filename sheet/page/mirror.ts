@@ -1,24 +1,39 @@
 import type { EvaluatedCell, Model } from "@odoo/o-spreadsheet";
 import { letters } from "../../shared/xlsx/letters";
+import type { Spoken } from "./spoken";
 
-/** The grid is a canvas, mute to a screen reader: this table, out of sight, says the same. */
+/** The grid is a canvas, mute to a screen reader: this table, out of sight, says the same and follows the cursor. */
 
-/** Beyond these the table would weigh more than it tells. */
+/** Beyond these the table would weigh more than it tells: it shows the part with the cursor. */
 const most = { rows: 600, columns: 40 };
 
 const said = (cell: EvaluatedCell): string => (cell.message ? `${cell.formattedValue}: ${cell.message}` : cell.formattedValue);
 
 const heading = (text: string, scope: "col" | "row") => Object.assign(document.createElement("th"), { scope, textContent: text });
 
+/** The first of so many that hold a place, in steps of half a window. */
+const windowAt = (place: number, room: number, all: number): number => {
+  const step = Math.floor(room / 2);
+  return Math.min(Math.max(0, Math.floor(place / step) - 1) * step, Math.max(0, all - room));
+};
+
+export interface Places {
+  readonly mirror: HTMLElement;
+  /** Tells where the cursor is, and what an entry did. */
+  readonly here: HTMLElement;
+  readonly spoken: HTMLElement;
+  readonly grid: HTMLElement;
+}
+
 export class Mirror {
   private cells: HTMLTableCellElement[] = [];
-  private sheet = "";
+  private shape = "";
   private due = false;
 
   constructor(
     private readonly model: Model,
-    private readonly place: HTMLElement,
-    private readonly here: HTMLElement,
+    private readonly places: Places,
+    private readonly spoken: Spoken,
   ) {}
 
   /** Looks again at the next frame, when the present run of changes is over. */
@@ -34,41 +49,60 @@ export class Mirror {
   private write(): void {
     const { getters } = this.model;
     const sheetId = getters.getActiveSheetId();
+    const { col, row } = getters.getActivePosition();
     const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId);
-    const rows = Math.min(numberOfRows, most.rows);
-    const columns = Math.min(numberOfCols, most.columns);
-    const shape = `${sheetId} ${getters.getSheetName(sheetId)} ${rows} ${columns}`;
-    if (shape !== this.sheet) {
-      this.sheet = shape;
-      this.lay(getters.getSheetName(sheetId), rows, columns);
+    const top = windowAt(row, most.rows, numberOfRows);
+    const left = windowAt(col, most.columns, numberOfCols);
+    const rows = Math.min(numberOfRows - top, most.rows);
+    const columns = Math.min(numberOfCols - left, most.columns);
+    const name = getters.getSheetName(sheetId);
+    const shape = `${sheetId} ${name} ${top} ${rows} ${left} ${columns}`;
+    if (shape !== this.shape) {
+      this.shape = shape;
+      this.lay(name, { top, rows, left, columns });
     }
     for (const td of this.cells) {
-      const cell = getters.getEvaluatedCell({ sheetId, col: Number(td.dataset.column), row: Number(td.dataset.row) });
+      const position = { sheetId, col: Number(td.dataset.column), row: Number(td.dataset.row) };
+      const cell = getters.getEvaluatedCell(position);
+      const isCurrent = position.col === col && position.row === row;
+      if (isCurrent) td.setAttribute("aria-current", "true");
+      else if (td.hasAttribute("aria-current")) td.removeAttribute("aria-current");
       const words = said(cell);
       if (td.textContent === words) continue;
       td.textContent = words;
       td.dataset.value = String(cell.value ?? "");
+      if (this.spoken.isHeading(position)) td.setAttribute("role", "columnheader");
+      else td.removeAttribute("role");
     }
-    const { col, row } = getters.getActivePosition();
-    const words = `${letters(col)}${row + 1} ${said(getters.getEvaluatedCell({ sheetId, col, row }))}`;
-    if (this.here.textContent !== words) this.here.textContent = words;
+    this.tell();
   }
 
-  private lay(name: string, rows: number, columns: number): void {
+  private tell(): void {
+    const { here, spoken, grid } = this.places;
+    const entered = this.spoken.entered();
+    if (entered) spoken.textContent = entered;
+    const words = this.spoken.here();
+    if (here.textContent !== words) here.textContent = words;
+    const field = this.spoken.field();
+    for (const composer of grid.querySelectorAll(".o-composer"))
+      if (composer.getAttribute("aria-label") !== field) composer.setAttribute("aria-label", field);
+  }
+
+  private lay(name: string, { top, rows, left, columns }: { top: number; rows: number; left: number; columns: number }): void {
     this.cells = [];
     const table = document.createElement("table");
     table.createCaption().textContent = name;
-    const top = table.insertRow();
-    top.append(heading("row", "col"), ...Array.from({ length: columns }, (_, column) => heading(letters(column), "col")));
-    for (let row = 0; row < rows; row++) {
-      const line = table.insertRow();
-      line.append(heading(String(row + 1), "row"));
-      for (let column = 0; column < columns; column++) {
-        const td = line.insertCell();
+    const line = table.insertRow();
+    line.append(heading("row", "col"), ...Array.from({ length: columns }, (_, i) => heading(letters(left + i), "col")));
+    for (let row = top; row < top + rows; row++) {
+      const tr = table.insertRow();
+      tr.append(heading(String(row + 1), "row"));
+      for (let column = left; column < left + columns; column++) {
+        const td = tr.insertCell();
         Object.assign(td.dataset, { cell: `${letters(column)}${row + 1}`, row, column });
         this.cells.push(td);
       }
     }
-    this.place.replaceChildren(table);
+    this.places.mirror.replaceChildren(table);
   }
 }

@@ -1,16 +1,20 @@
-import { catalogue } from "../../src/catalogue";
-import { cautions, cautionsOf } from "../../src/cautions";
 import { Asker } from "./ask";
+import { Care, holdsOurs } from "./care";
 import { Desk } from "./desk";
-import { Files } from "./files";
+import { Files, type Tell } from "./files";
 import { first } from "./first";
+import { follow, followOnPress } from "./follow";
 import { prepare } from "./grid";
 import { pageHost } from "./host";
 import { Library, type Standing } from "./kept/library";
+import { Keys } from "./keys";
+import { Menu } from "./menu";
+import { nameFields } from "./named";
 import { followOffline } from "./offline";
 import { Pane } from "./pane";
 import { RunScreen } from "./run";
 import { standingWords } from "./standing";
+import { Ways } from "./ways";
 import { wholeOf } from "./whole";
 import { Workbooks } from "./workbooks";
 
@@ -25,34 +29,35 @@ function showStanding(standing: Standing): void {
 
 let telling: ReturnType<typeof setTimeout> | undefined;
 
-/** Says for a while what was done; how keeping stands stays in sight beside it. */
-function tell(words: string): void {
+/** Says for a while what was done, and offers what may come next; how keeping stands stays in sight beside it. */
+const tell: Tell = (words, next) => {
   clearTimeout(telling);
-  part("told").textContent = words;
-  telling = setTimeout(() => {
+  const quiet = () => {
     part("told").textContent = "";
-  }, 8_000);
-}
-
-/** The cautions that stand with the numbers: those of the oven and the resin in sight, all others a press away. */
-function showCautions(): void {
-  part("care").textContent = `${cautions.oven} ${cautions.resin}`;
-  const keys = new Set(catalogue.flatMap((contract) => contract.cautions));
-  const items = cautionsOf([...keys]).map((words) => Object.assign(document.createElement("li"), { textContent: words }));
-  part("all-cautions").replaceChildren(...items);
-  part("cautions").addEventListener("click", () => part<HTMLDialogElement>("all").showModal());
-}
+    part("next").hidden = true;
+  };
+  part("told").textContent = words;
+  part("next").hidden = !next;
+  part("next").textContent = next?.words ?? "";
+  part("next").onclick = () => {
+    quiet();
+    next?.act();
+  };
+  telling = setTimeout(quiet, next ? 30_000 : 8_000);
+};
 
 async function start(): Promise<void> {
-  showCautions();
+  const care = new Care(part("care"), part("cautions"), part<HTMLDialogElement>("all"), part("here-cautions"), part("all-cautions"));
   prepare();
   const asker = new Asker(part<HTMLDialogElement>("ask"));
   const asks = {
     notify: (words: string) => void asker.tell(words),
     confirm: (words: string, yes: () => void, no?: () => void) =>
-      void asker.ask("Please confirm", words, "Go on", "Leave it").then((go) => (go ? yes() : no?.())),
+      void asker.ask("Please confirm", words, "Continue", "Cancel").then((go) => (go ? yes() : no?.())),
   };
-  const desk = new Desk({ grid: part("grid"), mirror: part("mirror"), here: part("here") }, asks, () => library.changed());
+  const desk = new Desk({ grid: part("grid"), mirror: part("mirror"), here: part("here"), spoken: part("spoken") }, asks, () =>
+    library.changed(),
+  );
   const library: Library = new Library({
     desk,
     tell: showStanding,
@@ -67,12 +72,37 @@ async function start(): Promise<void> {
     first,
   });
   await library.begin();
-  const files = new Files(library, asker, tell);
+  const files: Files = new Files(library, asker, tell, () =>
+    holdsOurs(desk.model) ? () => whole.copyWithValues({ progress: () => undefined, stop: new AbortController().signal }) : undefined,
+  );
+  const whole = wholeOf(desk, library, files);
   files.listen(part("open"), part<HTMLInputElement>("file"), part("save"));
   const workbooks = new Workbooks(part<HTMLDialogElement>("books"), library, asker, tell);
   part("workbooks").addEventListener("click", () => void workbooks.open());
-  const host = pageHost(desk, wholeOf(desk, library, files));
-  new Pane(part("grid"), part("pane"), part("functions"), host, tell);
+  desk.watch(() => care.refresh(desk.model));
+  care.refresh(desk.model);
+  nameFields(part("grid"));
+  new Menu(part("more"), part("acts"), part("tools"));
+  const ways = new Ways(part("grid"), () => desk.model);
+  followOnPress(part("grid"), () => follow(desk.model, asks.notify));
+  const host = pageHost(desk, whole);
+  const pane: Pane = new Pane(part("pane"), part("functions"), host, {
+    tell,
+    listen: (inside) => keys.listen(inside),
+    toGrid: ways.toGrid,
+  });
+  const keys: Keys = new Keys({
+    parts: ways.parts(part("head"), pane, part("cautions")),
+    toGrid: ways.toGrid,
+    save: () => {
+      // What is half typed belongs to the file.
+      ways.finish();
+      part("save").click();
+    },
+    print: ways.print,
+    follow: () => follow(desk.model, asks.notify),
+  });
+  keys.show(part("keys"), part<HTMLDialogElement>("keyboard"), part("keyboard-list"));
   new RunScreen({ alone: part("alone"), toSheet: part("to-sheet"), toRun: part("to-run") }, host, tell);
   followOffline();
   addEventListener("visibilitychange", () => document.visibilityState === "hidden" && library.flush());
@@ -86,8 +116,7 @@ async function start(): Promise<void> {
   document.documentElement.dataset.ready = "yes";
 }
 
-start().catch(() => {
-  part("saved").dataset.state = "failed";
-  part("saved").textContent =
-    "The page did not start: some of its files cannot be reached. Your work is kept; reload the page to try again.";
+start().catch((error: unknown) => {
+  console.error(error);
+  dispatchEvent(new CustomEvent("halt", { detail: "A file of this page did not arrive, or this browser is too old for it." }));
 });

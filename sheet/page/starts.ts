@@ -24,9 +24,9 @@ export const starts: readonly Start[] = [
 
 /** What such a workbook holds, or why it cannot be had. */
 export async function startContent({ file }: Start): Promise<Content | string> {
-  if (!file) return blank;
+  if (!file) return blank();
   const answer = await fetched(`${folder}/${file}`).catch(() => undefined);
   if (!answer?.ok) return `The file ${file} cannot be reached just now. Try again when you are connected.`;
-  const read = readFile(new Uint8Array(await answer.arrayBuffer()), file);
+  const read = await readFile(new Uint8Array(await answer.arrayBuffer()), file);
   return typeof read === "string" ? read : contentOf(read);
 }

@@ -1,6 +1,6 @@
 import type { Ended, Work } from "../../shared/host";
 import { Unreadable } from "../../shared/xlsx/unzip";
-import { withValues } from "../../src/excel/package";
+import { plainEdition } from "../../src/workbook/sharing/plainedition";
 import { inserted } from "../file/insert/insert";
 import type { Desk } from "./desk";
 import { downloadWorkbook, fileName } from "./download";
@@ -15,8 +15,7 @@ const stopped = (words: string): Ended => ({ done: false, words: `Stopped: ${wor
 export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
   return {
     async insert(file: Uint8Array, sheets: readonly string[], { progress, stop }: Work) {
-      await breath();
-      const from = readFile(file, "The file");
+      const from = await readFile(file, "The file", { stop, progress: (share) => progress(share * 0.3) });
       if (typeof from === "string") return { done: false, words: from };
       progress(0.3);
       await breath();
@@ -42,14 +41,14 @@ export function wholeOf(desk: Desk, library: Library, files: Files): Whole {
 
     async copyWithValues({ progress, stop }: Work) {
       await breath();
-      const name = `${library.current.name}, values`;
+      const name = `${library.current.name}, without the add-in`;
       const saved = await desk.file();
       progress(0.7);
       await breath();
-      const { file, words } = withValues(saved);
+      const { file, words } = plainEdition(saved);
       if (stop.aborted) return stopped("no copy was made");
       downloadWorkbook(name, file);
-      return { done: true, words: `${fileName(name)} is in your downloads; ${words}.` };
+      return { done: true, words: `Downloaded ${fileName(name)}: ${words}.` };
     },
   };
 }

@@ -5,6 +5,7 @@ import { saveFile } from "../../taskpane/save";
 import type { Asker } from "./ask";
 import { asideList, bookRow, when } from "./books";
 import { bundle } from "./bundle";
+import { costOf } from "./costs";
 import { downloadWorkbook, fileName } from "./download";
 import type { Library } from "./kept/library";
 import { type Aside, aside, asides, removeAside, type Shelved, shelf } from "./kept/store";
@@ -98,10 +99,22 @@ export class Workbooks {
 
   private download(id: string, name: string, moment?: number): Promise<void> {
     return this.does(async () => {
+      const content = moment === undefined ? await this.library.contentOf(id) : undefined;
+      const words = content && costOf(content);
+      if (words && !(await this.asker.ask(`Download ${name}?`, words, "Download", "Cancel"))) return { done: true, words: "" };
       const file = await this.library.fileOf(id, moment);
       if (!file) return unreadable;
       downloadWorkbook(name, file);
-      return { done: true, words: `${fileName(name)} is in your downloads.` };
+      return { done: true, words: `Downloaded ${fileName(name)}.` };
+    });
+  }
+
+  private original({ id, name }: Shelved): Promise<void> {
+    return this.does(async () => {
+      const content = await this.library.contentOf(id);
+      if (!content?.file) return { done: false, words: `${name} was made before this page kept files, so there is no original.` };
+      downloadWorkbook(`${name}, original`, content.file);
+      return { done: true, words: `Downloaded ${fileName(`${name}, original`)}: the file as it was opened.` };
     });
   }
 
@@ -121,7 +134,7 @@ export class Workbooks {
       const { bytes, left } = await bundle(this.books, this.aside, (id) => this.library.fileOf(id));
       saveFile("porewise-workbooks.zip", bytes as BlobPart, "application/zip");
       const words = left.length ? `; not ${left.join(", ")}, which could not be read` : "";
-      return { done: true, words: `All of them are in your downloads as one zip file${words}.` };
+      return { done: true, words: `Downloaded all of them as one zip file${words}.` };
     });
 
   private removeAll = async (): Promise<void> => {
@@ -141,6 +154,7 @@ export class Workbooks {
       leaveNameByKey: this.leaveName,
       copy: () => this.copy(book),
       download: (moment) => this.download(id, moment === undefined ? name : `${name}, ${when(moment)}`, moment),
+      original: () => this.original(book),
       remove: () => this.remove(book),
       goBack: (moment) => this.goBack(book, moment),
     });
@@ -179,7 +193,7 @@ export class Workbooks {
     this.does(async () => {
       saveFile(fileName(one.name, "json"), JSON.stringify(await aside(one)), "application/json");
       return undefined;
-    }, "It is in your downloads, as the browser kept it.");
+    }, "Downloaded as the browser kept it.");
 
   private draw(): void {
     render(

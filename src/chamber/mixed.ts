@@ -33,13 +33,14 @@ function some<T>(all: readonly T[], many: number): readonly T[] {
   return Array.from({ length: many }, (_, i) => all[Math.round((i * (all.length - 1)) / (many - 1))]);
 }
 
-/** Each number once, the largest first. */
-const distinct = (numbers: readonly number[]): number[] => {
-  const sorted = Float64Array.from(numbers).sort();
+/** Each depth once, of items that come the deepest first. */
+function distinctDepths(items: readonly Item[]): number[] {
   const once: number[] = [];
-  for (let i = sorted.length - 1; i >= 0; i--) if (once[once.length - 1] !== sorted[i]) once.push(sorted[i]);
+  for (const { p } of items) if (once[once.length - 1] !== p) once.push(p);
   return once;
-};
+}
+
+const descending = (numbers: number[]): number[] => numbers.sort((a, b) => b - a).filter((one, i, all) => one !== all[i - 1]);
 
 /** Offsets at which the first row of a round floor just reaches the wall with one piece, two pieces and so on. */
 function startsOf(floor: Floor, axis: Axis, gap: number, side: number, within: number, many: number): number[] {
@@ -101,9 +102,13 @@ export const byDepth = (a: Item, b: Item): number => b.p - a.p || b.q - a.q;
 export function packLayer(floor: Floor, gap: number, items: readonly Item[], pool: Pool, effort: Effort): Packed {
   const here = items.filter(({ size }) => pool.left[size] > 0);
   if (!here.length) return { runs: [], worth: 0 };
-  const flat = some(distinct(here.map(({ p }) => p)), effort.depths);
-  const turned = some(distinct(here.map(({ q }) => q)), effort.depths > 2 ? 2 : 1);
-  const depths = distinct([...flat, ...turned]);
+  const flat = some(distinctDepths(here), effort.depths);
+  let [shortest, longest] = [Number.POSITIVE_INFINITY, 0];
+  for (const { q } of here) {
+    if (q < shortest) shortest = q;
+    if (q > longest) longest = q;
+  }
+  const depths = descending(effort.depths > 2 ? [longest, shortest, ...flat] : [longest, ...flat]);
   const { count, worth } = pool;
   let best: Packed = { runs: [], worth: 0 };
   for (const { first, beside } of partingsOf(floor, gap, here[0], effort))

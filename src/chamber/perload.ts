@@ -11,7 +11,7 @@ import { chamberArg } from "./section";
 export const perload = define({
   name: "PERLOAD",
   per: "call",
-  asks: "How many pieces go in at once?",
+  asks: "How many pieces fit in one load?",
   args: { chamber: chamberArg, height: heightArg, ...pieceSides, gravity: optional(gravityArg, middlingGravity) },
   shop: bathSettings,
   returns: cell(count("pieces in one load", 34)),

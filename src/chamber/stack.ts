@@ -78,19 +78,31 @@ function firstOf(options: readonly { height: number; worth: number }[], height: 
   return best;
 }
 
-/** At most so many heights, evenly picked, the least and the most among them. */
-function heightsOf(ways: readonly Way[], { shapes }: Room, sizes: readonly number[], room: number, many: number): [Way, number][] {
-  return ways.flatMap((way) => {
-    const all = new Set<number>();
-    for (const size of sizes) {
-      const { a, b, length } = shapes[size];
-      for (const side of way === "upright" ? [length] : [a, b]) if (side <= room * (1 + allowance)) all.add(side);
+/** A height that a layer may have: that of some sizes, in one way. */
+interface Height {
+  readonly way: Way;
+  readonly height: number;
+  readonly sizes: readonly number[];
+}
+
+/** All heights of one way, the greatest first. */
+function heightsOf(way: Way, shapes: readonly Shape[]): Height[] {
+  const sizes = new Map<number, number[]>();
+  shapes.forEach(({ a, b, length }, size) => {
+    for (const side of way === "upright" ? [length] : [a, b]) {
+      const own = sizes.get(side);
+      if (own) own.push(size);
+      else sizes.set(side, [size]);
     }
-    const sorted = [...all].sort((x, y) => y - x);
-    const few =
-      sorted.length <= many ? sorted : Array.from({ length: many }, (_, i) => sorted[Math.round((i * (sorted.length - 1)) / (many - 1))]);
-    return few.map((height): [Way, number] => [way, height]);
   });
+  return [...sizes].map(([height, own]) => ({ way, height, sizes: own })).sort((a, b) => b.height - a.height);
+}
+
+/** At most so many of the heights that are open and go into the room, evenly picked, the least and the most among them. */
+function someOf(heights: readonly Height[], left: Int32Array, room: number, many: number): readonly Height[] {
+  const open = heights.filter(({ height, sizes }) => height <= room * (1 + allowance) && sizes.some((size) => left[size] > 0));
+  if (open.length <= many) return open;
+  return Array.from({ length: many }, (_, i) => open[Math.round((i * (open.length - 1)) / (many - 1))]);
 }
 
 function stratumOf(way: Way, limit: number, runs: readonly Run[], { shapes, gap }: Room): Stratum {
@@ -128,22 +140,37 @@ interface Option extends Stratum {
 
 /** Layers as they were packed for the pool that is being emptied: good as long as it still has what they hold. */
 export interface Memory {
-  readonly items: Map<string, readonly Item[]>;
-  readonly options: Map<string, Option>;
+  readonly heights: Readonly<Record<Way, readonly Height[]>>;
+  /** By what they are asked for, tall pieces only or all, and the limit. */
+  readonly items: Named<readonly Item[]>;
+  readonly options: Named<Option>;
 }
 
-export const freshMemory = (items: Memory["items"] = new Map()): Memory => ({ items, options: new Map() });
+type Named<T> = Readonly<Record<"upright" | "uprightTall" | "lying" | "lyingTall", Map<number, T>>>;
+
+const empties = <T>(): Named<T> => ({ upright: new Map(), uprightTall: new Map(), lying: new Map(), lyingTall: new Map() });
+
+export const newMemory = (shapes: readonly Shape[]): Memory => ({
+  heights: { upright: heightsOf("upright", shapes), lying: heightsOf("lying", shapes) },
+  items: empties(),
+  options: empties(),
+});
+
+/** The same for a pool that is full again. */
+export const forgotten = (memory: Memory): Memory => ({ ...memory, options: empties() });
+
+const nameOf = { upright: ["upright", "uprightTall"], lying: ["lying", "lyingTall"] } as const;
 
 function itemsFor(way: Way, limit: number, tall: boolean, { shapes }: Room, { items }: Memory): readonly Item[] {
-  const key = `${way} ${limit} ${tall}`;
-  const known = items.get(key);
+  const own = items[nameOf[way][Number(tall)]];
+  const known = own.get(limit);
   if (known) return known;
   const made = shapes.flatMap((shape, size) => {
     const item = itemOf(way, shape, size, limit);
     return item && (!tall || heightIn(way, shape, limit) >= 0.75 * limit) ? item : [];
   });
   made.sort(byDepth);
-  items.set(key, made);
+  own.set(limit, made);
   return made;
 }
 
@@ -155,8 +182,8 @@ function sizesOf(runs: readonly Run[]): [size: number, many: number][] {
 
 /** A full layer of one way no higher than a limit, packed afresh only where the pool has no longer what the last one held. */
 function optionFor(way: Way, limit: number, tall: boolean, room: Room, pool: Pool, care: Care, memory: Memory): Option | undefined {
-  const key = `${way} ${limit} ${tall}`;
-  const known = memory.options.get(key);
+  const own = memory.options[nameOf[way][Number(tall)]];
+  const known = own.get(limit);
   if (
     known &&
     known.count <= pool.count &&
@@ -167,13 +194,13 @@ function optionFor(way: Way, limit: number, tall: boolean, room: Room, pool: Poo
   const { runs, worth } = packLayer(room.floor, room.gap, itemsFor(way, limit, tall, room, memory), pool, care);
   if (!runs.length) return undefined;
   const made = { ...stratumOf(way, limit, runs, room), worth, count: countOf(runs), sizes: sizesOf(runs) };
-  memory.options.set(key, made);
+  own.set(limit, made);
   return made;
 }
 
 /** Fills one tub from the pool, layer upon layer, each the one that promises most for the height that is left. */
 export function stackUp(ways: readonly Way[], room: Room, pool: Pool, care: Care, memory: Memory): Stack {
-  const { shapes, gap } = room;
+  const { gap } = room;
   const strata: (Stratum & { floor: number })[] = [];
   const taken: Run[] = [];
   let height = 0;
@@ -182,10 +209,9 @@ export function stackUp(ways: readonly Way[], room: Room, pool: Pool, care: Care
   let worth = 0;
   while (pool.count > 0) {
     const left = room.height - height - plates(uneven, gap);
-    const open: number[] = [];
-    for (let size = 0; size < shapes.length; size++) if (pool.left[size] > 0) open.push(size);
     const options: Option[] = [];
-    for (const [way, limit] of heightsOf(ways, room, open, left, care.heights))
+    const heights = ways.flatMap((way) => someOf(memory.heights[way], pool.left, left, care.heights));
+    for (const { way, height: limit } of heights)
       for (const tall of care.heights > 4 ? [true, false] : [true]) {
         const option = optionFor(way, limit, tall, room, pool, care, memory);
         if (!option || (options.length && options[options.length - 1] === option)) continue;

@@ -1,9 +1,9 @@
 import { defaultOf, defaults } from "./items";
-import { type Item, type List, longest, type Run, type Stage, stageNames } from "./schema";
+import { type Item, type List, longest, mostRuns, type Now, noRun, type Run, type Stage, stageNames } from "./schema";
 
 /** Every step makes a new list, so that the old one can be had back. */
 
-export const fresh: List = { items: defaults };
+export const fresh: List = { items: defaults, now: noRun, runs: [] };
 
 const withItem = (list: List, id: string, change: (item: Item) => Item): List => ({
   ...list,
@@ -95,24 +95,20 @@ function ordered(items: readonly Item[]): Item[] {
 
 const unticked = (list: List): Item[] => stageNames.flatMap((stage) => inStage(list, stage)).filter((item) => !item.done);
 
-/** Clears the ticks and keeps what is to be known of the run that is over. */
-export function startRun(list: List, who: string, when: string): List {
-  const last: Run = { when, who: oneLine(who), open: unticked(list).map(({ text }) => text) };
-  return { items: list.items.map((item) => ({ ...item, done: false })), last };
+/** Whether a run is under way, as far as the list knows. */
+const isBegun = ({ items, now }: List): boolean => items.some(({ done }) => done) || now.who !== "" || now.when !== "";
+
+/** Clears the ticks for a run of that day; what is to be known of the one before stays among the earlier runs. */
+export function startRun(list: List, now: Now): List {
+  const begun = { ...now, who: oneLine(now.who), by: oneLine(now.by), calls: oneLine(now.calls) };
+  const over: Run = { when: list.now.when || begun.when, who: list.now.who, open: unticked(list).map(({ text }) => text) };
+  return {
+    ...list,
+    items: list.items.map((item) => ({ ...item, done: false })),
+    now: begun,
+    runs: (isBegun(list) ? [over, ...list.runs] : list.runs).slice(0, mostRuns),
+  };
 }
 
-/** The list as rows of a sheet: done, what, why. */
-export function rowsOf(list: List, titles: Readonly<Record<Stage, string>>): string[][] {
-  const lines = stageNames.flatMap((stage) => {
-    const items = inStage(list, stage);
-    return items.length ? [[titles[stage], "", ""], ...items.map(({ done, text, why }) => [done ? "done" : "open", text, why])] : [];
-  });
-  const { last } = list;
-  if (!last) return lines;
-  const run = [
-    "Last run",
-    `${last.when}${last.who && `, ${last.who}`}: ${last.open.length ? "left unticked" : "everything was ticked"}`,
-    "",
-  ];
-  return [...lines, run, ...last.open.map((text) => ["open", text, ""])];
-}
+/** What a run left unticked, in a few words. */
+export const leftOpen = ({ open }: Run): string => (open.length ? `${open.length} left open` : "all ticked");

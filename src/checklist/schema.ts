@@ -28,22 +28,46 @@ export const itemSchema = z.object({
   done: z.boolean(),
 });
 
+/** The run that is going on: its day, who runs it, who stands by, and who calls for help at which number. */
+const nowSchema = z.object({ when: z.union([z.iso.date(), z.literal("")]), who: line, by: line, calls: line });
+
 /** What is kept of a run that is over: the day, who ran it, and what was left unticked. */
 export const recordSchema = z.object({ when: z.iso.date(), who: line, open: z.array(line).check(z.maxLength(most)) });
 
-export const listSchema = z.object({
+/** Earlier runs that stay to be read. */
+export const mostRuns = 20;
+
+const keptSchema = z.object({
   items: z.array(itemSchema).check(
     z.maxLength(most),
     z.refine((items) => new Set(items.map(({ id }) => id)).size === items.length),
   ),
+  now: z.optional(nowSchema),
+  runs: z.optional(z.array(recordSchema).check(z.maxLength(mostRuns))),
+  onSheet: z.optional(z.literal(true)),
+  /** The one run that lists of before kept. */
   last: z.optional(recordSchema),
 });
 
+export const noRun = { when: "", who: "", by: "", calls: "" };
+
+export const listSchema = z.pipe(
+  keptSchema,
+  z.transform(
+    ({ items, now = noRun, last, runs = last ? [last] : [], onSheet }): List => ({ items, now, runs, ...(onSheet && { onSheet }) }),
+  ),
+);
+
 export type Item = Readonly<z.infer<typeof itemSchema>>;
 export type Run = Readonly<z.infer<typeof recordSchema>>;
+export type Now = Readonly<z.infer<typeof nowSchema>>;
 
-/** The list as a person keeps it. */
+/** The list as a person keeps it: pane, run and sheet show this one document. */
 export interface List {
   readonly items: readonly Item[];
-  readonly last?: Run;
+  readonly now: Now;
+  /** Runs that are over, the newest first. */
+  readonly runs: readonly Run[];
+  /** The sheet has shown this list: what differs there was typed there. */
+  readonly onSheet?: true;
 }

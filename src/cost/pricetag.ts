@@ -8,7 +8,7 @@ import { cell } from "../../shared/result";
 export const pricetag = define({
   name: "PRICETAG",
   per: "piece",
-  asks: "What do I ask for it?",
+  asks: "What should I charge?",
   args: {
     cost: quantity("money", "cost", 10, [0, 1e12]),
     margin: quantity("share", "margin on the price", 0.5, [0, 0.9999]),

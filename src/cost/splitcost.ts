@@ -29,7 +29,7 @@ function split(total: number, weights: readonly number[]): number[] {
 export const splitcost = define({
   name: "SPLITCOST",
   per: "call",
-  asks: "Who bears how much of it?",
+  asks: "How do we split the cost?",
   args: {
     total: quantity("money", "amount to split", 100, [-1e12, 1e12]),
     weights: column(quantity("number", "weight of a share", 1)),

@@ -42,7 +42,7 @@ function bought(need: number, sizes: Standing, prices: Standing) {
 export const whattobuy = define({
   name: "WHATTOBUY",
   per: "call",
-  asks: "What do I buy?",
+  asks: "What should I buy?",
   args: {
     need: quantity("fluid", "fluid needed", 6, [0, 1e6]),
     sizes: standing("sizes", quantity("fluid", "size", 4, [0.001, 1e6])),

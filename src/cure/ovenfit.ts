@@ -43,7 +43,7 @@ function fitted(given: Reading, k: keyof Filled = "k"): number | undefined {
 export const ovenfit = define({
   name: "OVENFIT",
   per: "piece",
-  asks: "How well does my oven heat a blank?",
+  asks: "How well does my oven heat a piece?",
   args: {
     minutes: quantity("minutes", "minutes in the oven when the core was read", 30, [0.1, 1e5]),
     core: quantity("temperature", "core temperature read then", 175, [0, 300]),

@@ -16,7 +16,7 @@ const voids = `(1-{gravity}/${wallGravity})`;
 export const selfheat = define({
   name: "SELFHEAT",
   per: "piece",
-  asks: "How hot can the resin make itself?",
+  asks: "How much can the resin heat itself?",
   args: { gravity: gravityArg, fullness },
   shop: { heatOfCure },
   returns: cell(quantity("rise", "most that the resin's own heat can warm the piece", 140)),

@@ -1,10 +1,11 @@
 import type { Ended, SheetHost, Work } from "../../shared/host";
 import { withCommas } from "../../shared/separators";
 import { versionText } from "../version";
+import { plainEdition } from "../workbook/sharing/plainedition";
 import { contents, printSheet, put, read, recalculate, selection, write } from "./cells";
 import { insert, type Platform } from "./insert";
 import type { LastCalls } from "./lastcall";
-import { base64, withValues } from "./package";
+import { base64 } from "./package";
 import { reenter } from "./reenter";
 import { tried, wordsOf } from "./trouble";
 
@@ -92,7 +93,7 @@ const savedFile = (): Promise<Uint8Array> =>
 async function copyWithValues({ progress, stop }: Work): Promise<Ended> {
   const saved = await savedFile();
   progress(0.5);
-  const { file, words } = withValues(saved);
+  const { file, words } = plainEdition(saved);
   if (stop.aborted) return { done: false, words: "Stopped: no copy was made." };
   await Excel.createWorkbook(base64(file));
   return { done: true, words: `The copy opens as a new workbook; ${words}.` };

@@ -1,6 +1,6 @@
 import { badInput, noAnswer, said } from "../../shared/outcome";
 import { type Clock, clockOf, day, dayOf, slack } from "./clock";
-import type { DaysOff } from "./daysoff";
+import { type DaysOff, noDaysOff } from "./daysoff";
 
 /** The last moment a spreadsheet knows: the end of 31 December 9999; and the first that all of them agree on. */
 export const lastDay = 2958466;
@@ -14,7 +14,7 @@ const secondsOf = (hour: number): number => (hour < 1 ? hour * day : hour * 3600
 interface Given {
   readonly opens: number;
   readonly closes: number;
-  readonly daysOff: DaysOff;
+  readonly daysOff: DaysOff | undefined;
   readonly loadingMinutes: number;
   readonly vacuumHours: number;
 }
@@ -39,10 +39,11 @@ export function openHours({ opens, closes, loadingMinutes, vacuumHours }: Given)
 /** The clock of a plan whose day 0 is a serial; without one the days have no dates. */
 export function clockFrom(given: Given, midnight: number | undefined): Clock {
   const { from, to } = openHours(given);
-  const { weekdays, dates } = given.daysOff;
+  const off = given.daysOff ?? noDaysOff;
+  const { weekdays, dates } = off;
   if (midnight === undefined && dates.size)
     throw badInput`days off has a date, and the plan has none: give a start or “ready by”, or take the date out`;
-  const first = midnight ?? firstWeekday(given.daysOff);
+  const first = midnight ?? firstWeekday(off);
   const isOff = (at: number) => weekdays.has((first + at) % 7) || (midnight !== undefined && dates.has(first + at));
   return clockOf(from, to, isOff);
 }

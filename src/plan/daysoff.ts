@@ -20,7 +20,7 @@ const unread = (word: string) => badInput`days off: “${word}” is no weekday 
 
 /** Weekdays by their first three letters and ISO dates, in one cell. */
 export const daysOffArg: Arg<DaysOff> = {
-  label: "days with nobody there",
+  label: "days when the shop is closed",
   example: "Sun, 2026-12-25",
   sample: () => "days such as Sun, 2026-12-25",
   say: ({ said }: DaysOff) => said,

@@ -6,7 +6,7 @@ import { type Bath, heightForPieces } from "../chamber/load";
 import { fair, quick } from "../chamber/mixed";
 import { needOf } from "../chamber/need";
 import type { Pool, Run } from "../chamber/rows";
-import { type Care, freshMemory, type Room, type Shape, type Stack, stackUp, unstack, type Way } from "../chamber/stack";
+import { type Care, forgotten, newMemory, type Room, type Shape, type Stack, stackUp, unstack, type Way } from "../chamber/stack";
 import type { Part } from "./parts";
 import type { Tub } from "./tub";
 
@@ -67,9 +67,9 @@ export function packer(packing: Packing) {
   const pieces = parts.reduce((sum, { row }) => sum + row.count, 0);
   const isFew = pieces <= few;
   const care: Care = isFew ? { ...fair, heights: 6 } : { ...quick, heights: 4 };
-  let memory = freshMemory();
+  let memory = newMemory(shapes);
   const forget = () => {
-    memory = freshMemory(memory.items);
+    memory = forgotten(memory);
   };
   const counts = new Int32Array(shapes.length);
   for (const { size, row } of parts) counts[size] += row.count;

@@ -87,23 +87,54 @@ function waysInto(tub: Tub, piece: Piece, shop: Shop): Trouble | undefined {
   return misfit({ chamber: section, height, piece, gap: shop.gap, foamRoom: shop.foamRoom, cover: shop.cover, needs });
 }
 
+/** One size, and what is known of each wood of it. */
+interface Size {
+  size: number;
+  readonly trouble?: Trouble;
+  readonly perShelf: number;
+  readonly faces: number;
+  readonly made: Map<number, Omit<Part, "row"> | Trouble>;
+}
+
+function inside<K, V>(map: Map<K, V>, key: K, make: () => V): V {
+  const known = map.get(key);
+  if (known) return known;
+  const made = make();
+  map.set(key, made);
+  return made;
+}
+
+function sizeIn(sizes: Map<number, Map<number, Map<number, Size>>>, { thickness, width, length }: Piece, make: () => Size): Size {
+  const [a, b] = thickness < width ? [thickness, width] : [width, thickness];
+  return inside(
+    inside(
+      inside(sizes, near(a), () => new Map()),
+      near(b),
+      () => new Map<number, Size>(),
+    ),
+    near(length),
+    make,
+  );
+}
+
 /** Every row as parts of sizes, and the rows that cannot be planned. */
 export function partsOf(rows: readonly Row[], tub: Tub, shop: Shop): Parts {
   const shapes: Shape[] = [];
   const parts: Part[] = [];
   const unplanned: Unplanned[] = [];
-  const sizes = new Map<string, { size: number; trouble?: Trouble; perShelf: number; faces: number }>();
-  const made = new Map<string, Omit<Part, "row"> | Trouble>();
+  const sizes = new Map<number, Map<number, Map<number, Size>>>();
   for (const row of rows) {
-    const { a, b, length } = shapeOf(row);
-    const key = `${near(a)},${near(b)},${near(length)}`;
-    let known = sizes.get(key);
-    if (!known) {
-      known = { size: -1, trouble: waysInto(tub, row, shop), perShelf: onShelf(row, shop), faces: facesOf(row) };
-      sizes.set(key, known);
-    }
-    const { trouble, perShelf, faces } = known;
-    const alike = `${key},${row.gravity},${row.fullness ?? ""}`;
+    const known = sizeIn(sizes, row, () => ({
+      size: -1,
+      trouble: waysInto(tub, row, shop),
+      perShelf: onShelf(row, shop),
+      faces: facesOf(row),
+      made: new Map(),
+    }));
+    const { trouble, perShelf, faces, made } = known;
+    const full = row.fullness ?? shop.fullness;
+    // A fullness is at most 1.05, and a gravity under 2.
+    const alike = Math.round(row.gravity * 1e9) * 4 + full;
     let one = made.get(alike);
     if (!one) {
       one = attempt((): Omit<Part, "row"> => {
@@ -111,13 +142,16 @@ export function partsOf(rows: readonly Row[], tub: Tub, shop: Shop): Parts {
         if (trouble) throw trouble;
         if (known.size < 0) known.size = shapes.push(shapeOf(row)) - 1;
         const { volume } = shapes[known.size];
-        const uptake = roomForResin(volume, row.gravity, 0) * (row.fullness ?? shop.fullness);
+        const uptake = roomForResin(volume, row.gravity, 0) * full;
         return { size: known.size, ...inBath(volume, row.gravity, shop), uptake, faces, bake, perShelf };
       });
       made.set(alike, one);
     }
     if (isTrouble(one)) unplanned.push({ label: row.label, index: row.index, trouble: one });
-    else parts.push({ ...one, row });
+    else {
+      const { size, solids, ballast, uptake, bake } = one;
+      parts.push({ row, size, solids, ballast, uptake, faces, bake, perShelf });
+    }
   }
   return { shapes, parts, unplanned };
 }

@@ -65,7 +65,7 @@ const faulty = (label: string, trouble: Trouble) => ({
 export const plan = define({
   name: "PLAN",
   per: "call",
-  asks: "In what order do I soak and bake them all?",
+  asks: "When do I soak and bake each load?",
   args: planArgs,
   shop: planShop,
   returns: table(columns),

@@ -3,6 +3,7 @@ import { coreTarget } from "../cure/heating";
 import { clockFrom, firstDay, lastDay, openHours, timeOfDay } from "./calendar";
 import { type Clock, day, dayOf, slack } from "./clock";
 import { colorsOf, type PlanColor } from "./colors";
+import { noDaysOff } from "./daysoff";
 import type { Given } from "./given";
 import type { Load } from "./loads";
 import { asTyped, type Day, habitsOf, improved, ordersOf, run, type Scheduled } from "./order";
@@ -165,8 +166,7 @@ export function planOf(given: Given): Plan {
     const clock = clockFrom(given, midnight ?? (readyBy && Math.floor(readyBy)));
     return { tub, loads: [], pulls: 0, colors: stocks, unplanned: rows, midnight, clock, done: undefined, days: 0, unused };
   }
-  const { weekdays, dates } = given.daysOff;
-  const none = { weekdays: new Set<number>(), dates: new Set<number>(), said: "" };
+  const { weekdays, dates } = given.daysOff ?? noDaysOff;
   const midnight =
     start !== undefined
       ? Math.floor(start)
@@ -177,7 +177,7 @@ export function planOf(given: Given): Plan {
             opens,
             (at) =>
               at === undefined
-                ? bestOf(sets, colors, { ...dayFrom(61, opens), clock: clockFrom({ ...given, daysOff: none }, 61) }, given, undefined)
+                ? bestOf(sets, colors, { ...dayFrom(61, opens), clock: clockFrom({ ...given, daysOff: undefined }, 61) }, given, undefined)
                     .scheduled.done
                 : found(at, opens).scheduled.done,
             (at) => weekdays.has(at % 7) || dates.has(at),

@@ -3,7 +3,7 @@ import { setting } from "../../shared/settings";
 import { choice } from "../../shared/words";
 import { inTheOven } from "../cure/settings";
 import { fromLabel } from "../label";
-import { daysOffArg, noDaysOff } from "./daysoff";
+import { daysOffArg } from "./daysoff";
 import { hourArg } from "./hour";
 
 const ovenSize = (side: string, inches: number) =>
@@ -54,7 +54,7 @@ export const closes = setting(
   "from memory: a value between 0 and 1 is a clock time",
 );
 
-export const daysOff = setting("days off", daysOffArg, () => noDaysOff, "the calendar");
+export const daysOff = setting("days off", optional(daysOffArg), undefined, "the calendar");
 
 export const order = setting("order", choice("order of the loads", ["best", "as typed"], "best"), "best", "the shop's choice");
 

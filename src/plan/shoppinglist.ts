@@ -67,7 +67,7 @@ function listOf(made: Plan, given: Given) {
 export const shoppinglist = define({
   name: "SHOPPINGLIST",
   per: "call",
-  asks: "What do I need for all of it?",
+  asks: "What do I need for the whole plan?",
   args: planArgs,
   shop: planShop,
   returns: table({ name: text("name", "packets"), quantity: measure("quantity", 4), unit: unitName("unit", "qt") }, false),

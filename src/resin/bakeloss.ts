@@ -10,7 +10,7 @@ import { beforeArg, curedArg, drainedArg, gained } from "./weights";
 export const bakeloss = define({
   name: "BAKELOSS",
   per: "piece",
-  asks: "How much resin did the oven take?",
+  asks: "How much resin was lost in the oven?",
   args: { before: beforeArg, drained: drainedArg, cured: curedArg },
   returns: cell(quantity("share", "share of the resin lost in the oven", 0.12)),
   format: "0%",

@@ -20,7 +20,7 @@ export function useBy(mixed: number, months: number): number {
 export const expiry = define({
   name: "EXPIRY",
   per: "piece",
-  asks: "Until when is the mixed resin good?",
+  asks: "When does the mixed resin expire?",
   args: { mixed: date("day it was mixed", "2026-01-31"), months: catalyzedMonths },
   shop: {},
   returns: cell(date("use-by date", "2026-04-30")),

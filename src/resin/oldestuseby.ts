@@ -18,7 +18,7 @@ function oldest(dates: readonly (number | undefined)[]): number {
 export const oldestuseby = define({
   name: "OLDESTUSEBY",
   per: "call",
-  asks: "Until when is topped-up resin good?",
+  asks: "When does topped-up resin expire?",
   args: { dates: column(date("day it was mixed", "2026-01-31")), months: catalyzedMonths },
   shop: {},
   returns: cell(date("use-by date", "2026-04-30")),

@@ -73,7 +73,7 @@ function kept(runs: readonly Entry[], months: number): Standing[] {
 export const resinbook = define({
   name: "RESINBOOK",
   per: "call",
-  asks: "How much mixed resin is there, and until when is it good?",
+  asks: "How much mixed resin is left, and when does it expire?",
   args: { runs: rows("runs", columns) },
   shop: { months: catalyzedMonths },
   returns,

@@ -53,7 +53,7 @@ function inSpoonsTwin(): string {
 export const spoons = define({
   name: "SPOONS",
   per: "piece",
-  asks: "Which spoons do I measure it with?",
+  asks: "Which measuring spoons do I use?",
   args: { dye: quantity("powder", "dye powder", 1.25, [0, 1e6]) },
   shop: {},
   returns: cell(text("spoons", "1 tsp + 1/4 tsp")),

@@ -9,7 +9,7 @@ import { beforeArg, curedArg, gained } from "./weights";
 export const weightgain = define({
   name: "WEIGHTGAIN",
   per: "piece",
-  asks: "How much heavier did the wood become?",
+  asks: "How much heavier did the wood get?",
   args: { before: beforeArg, cured: curedArg },
   returns: cell(quantity("share", "weight gain", 0.917)),
   format: "0%",

@@ -1,5 +1,5 @@
 import { type Cell, isFault, type Outcome } from "../../shared/outcome";
-import type { Answers, ShopRows } from "./answers";
+import type { Answers } from "./answers";
 import type { Piece, Run } from "./schema";
 
 /** What a run is worked out from. */
@@ -12,7 +12,8 @@ export interface Found {
 
 const settingNames = [
   ...["vacuum hours", "soak hours", "loading minutes", "wrap minutes per piece", "opens", "closes"],
-  ...["oven", "core", "in the oven", "scale reads", "resin on hand", "resin dye rate", "dye rate", "resin mixed on", "tub"],
+  ...["oven", "core", "in the oven", "scale reads", "tub", "drips", "resin density"],
+  ...["dye rate", "resin on hand", "resin dye rate", "resin mixed on"],
 ];
 
 /** Of the deepest reading the gauge should reach this share: common practice, no source. */
@@ -45,16 +46,14 @@ export function factsOf(given: Given, { ask, holds }: Answers): Found {
   }
   const full = put("gauge", ask("FULLVACUUM", {}, given.shop)[0][0]);
   if (full !== undefined) facts["gauge at least"] = enough * full;
-  const stock = new Stock(given.shop, Number(facts["resin on hand"] ?? 0));
   given.loads.forEach(({ pieces }, i) => {
     const load = i + 1;
     weights(pieces, load, given, { ask, holds }, facts, put);
-    const line = loadLine(pieces, given, stock.rows, ask, faults, load);
+    const line = loadLine(pieces, given, ask, faults, load);
     if (!line) return;
     for (const [name, title] of Object.entries(titles)) put(`${name} ${load}`, pick(line, title));
-    stock.use(line, load % given.together === 0, given);
   });
-  resin(given, facts, put, stock, ask);
+  if (!Object.keys(faults).some((name) => name.startsWith("pour"))) resin(given, facts, put, ask);
   return { facts, faults };
 }
 
@@ -72,33 +71,23 @@ const titles: Readonly<Record<string, readonly string[]>> = {
 type Line = ReadonlyMap<string, Outcome>;
 const pick = (line: Line, names: readonly string[]): Outcome | undefined =>
   names.map((name) => line.get(name)).find((value) => value !== undefined);
-const numberIn = (line: Line, names: readonly string[]): number => {
-  const value = pick(line, names);
-  return typeof value === "number" ? value : 0;
-};
 
 /** A piece's specific gravity by its own weight if it was weighed, else its wood. */
 function woodOf({ wood, dry, thickness, width, length }: Piece, { system, shop }: Given, ask: Answers["ask"]): Cell {
-  if (!dry) return wood;
+  // Typed in the place of a wood, a number says how dense it is.
+  if (!dry) return /^\d*\.?\d+$/.test(wood.trim()) ? Number(wood) : wood;
   const volume = (thickness * width * length) / (system === "US" ? 1 : 1000);
   const gravity = ask("PIECEGRAVITY", { weight: dry, volume }, shop)[0][0];
   return typeof gravity === "number" ? gravity : wood;
 }
 
 /** The line of the plan for one load alone; a fault where it takes more than one, or none. */
-function loadLine(
-  pieces: readonly Piece[],
-  given: Given,
-  shop: ShopRows,
-  ask: Answers["ask"],
-  faults: Found["faults"],
-  load: number,
-): Line | undefined {
+function loadLine(pieces: readonly Piece[], given: Given, ask: Answers["ask"], faults: Found["faults"], load: number): Line | undefined {
   const rows = pieces.map((piece): Cell[] => {
     const { name, count, thickness, width, length } = piece;
     return [name || piece.wood, count, thickness, width, length, woodOf(piece, given, ask)];
   });
-  const [head, ...lines] = ask("PLAN", { pieces: rows, chamber: given.chamber, height: given.height }, shop);
+  const [head, ...lines] = ask("PLAN", { pieces: rows, chamber: given.chamber, height: given.height }, given.shop);
   const fail = (words: string) => {
     faults[`pour ${load}`] = words;
     faults[`bake ${load}`] = words;
@@ -164,48 +153,32 @@ function dripsOf(pieces: readonly Piece[], { system }: Given, film: number): num
   return (faces * film) / 1e6 / (system === "US" ? 0.946352946 : 1);
 }
 
-/** The mixed resin from load to load: what one leaves serves the next. */
-class Stock {
-  mixed = 0;
-  packets = 0;
-  private held = 0;
-
-  constructor(
-    private readonly shop: ShopRows,
-    private left: number,
-  ) {}
-
-  get rows(): ShopRows {
-    const others = this.shop.filter(([name]) => name !== "resin on hand");
-    return [...others, ["resin on hand", Math.max(0, this.left)]];
+/** The most resin that is in use at once: what one filling of the chamber leaves serves the next. */
+function needAtOnce({ loads, together }: Given, facts: Found["facts"]): number {
+  const number = (name: string) => Number(facts[name] ?? 0);
+  let taken = 0;
+  let most = 0;
+  for (let first = 1; first <= loads.length; first += together) {
+    const its = loads.slice(first - 1, first - 1 + together).map((_, i) => first + i);
+    most = Math.max(most, taken + its.reduce((sum, load) => sum + number(`pour ${load}`) + number(`add ${load}`), 0));
+    taken += its.reduce((sum, load) => sum + number(`uptake ${load}`), 0);
   }
-
-  use(line: Line, comesBack: boolean, { together }: Given): void {
-    const [mixed, taken] = [numberIn(line, ["to mix"]), numberIn(line, ["taken up"])];
-    const need = numberIn(line, titles.pour) + numberIn(line, titles.add);
-    this.mixed += mixed;
-    this.packets += numberIn(line, ["packets"]);
-    this.left += mixed - (together > 1 ? need : taken);
-    if (together > 1) this.held += need - taken;
-    if (comesBack) {
-      this.left += this.held;
-      this.held = 0;
-    }
-  }
+  return most;
 }
 
 function resin(
   given: Given,
   facts: Found["facts"],
   put: (name: string, outcome: Outcome | undefined) => number | undefined,
-  stock: Stock,
   ask: Answers["ask"],
 ): void {
-  facts.mix = stock.mixed;
-  facts.packets = stock.packets;
   const onHand = Number(facts["resin on hand"] ?? 0);
+  const [mixed, packets] = ask("MIX", { need: needAtOnce(given, facts), onHand }, given.shop)[0];
+  const added = put("mix", mixed);
+  put("packets", packets);
+  if (added === undefined) return;
   const itsRate = typeof facts["resin dye rate"] === "number" ? facts["resin dye rate"] : undefined;
-  const dye = put("dye", ask("DYETOPUP", { onHand, itsRate: onHand ? itsRate : 0, added: stock.mixed }, given.shop)[0][0]);
+  const dye = put("dye", ask("DYETOPUP", { onHand, itsRate: onHand ? itsRate : 0, added }, given.shop)[0][0]);
   if (dye !== undefined) put("spoons", ask("SPOONS", { dye }, given.shop)[0][0]);
   const mixedOn = facts["resin mixed on"];
   if (onHand > 0 && typeof mixedOn === "number") put("use by", ask("EXPIRY", { mixed: mixedOn }, given.shop)[0][0]);

@@ -1,5 +1,4 @@
 import { minute } from "./hours";
-import { kindOf } from "./kinds";
 import { inFraction } from "./measure";
 import type { Run, Step } from "./schema";
 import { lengthOf } from "./timeline";
@@ -158,6 +157,6 @@ export function linesOf(run: Run, step: Step): Lines {
         [...fields(run, loads, "cured", "All pieces together, cured", units.weight), ...fields(run, loads, "spoiled", "Spoiled", "pieces")],
       );
     default:
-      return lines([`${kindOf(kind).title}: write the run down, then set your price on the sheet Price Tag.`]);
+      return lines(["Write the run down, then set your price on the sheet Price Tag."]);
   }
 }

@@ -10,7 +10,7 @@ import { pumpEndPressure } from "./settings";
 export const fullVacuum = define({
   name: "FULLVACUUM",
   per: "piece",
-  asks: "How deep will the gauge go here?",
+  asks: "What is the deepest vacuum here?",
   args: airArgs,
   shop: { ...airSettings, pumpEndPressure },
   returns: cell(quantity("pressure", "deepest gauge reading to expect", 29.82)),

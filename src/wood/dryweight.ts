@@ -8,7 +8,7 @@ import { moistureShare } from "./voids";
 export const dryWeight = define({
   name: "DRYWEIGHT",
   per: "piece",
-  asks: "What will it weigh without any water?",
+  asks: "What will it weigh when dry?",
   args: { weight: weightArg, moisture: moistureShare },
   shop: {},
   returns: cell(dryWeightArg),

@@ -14,7 +14,7 @@ const water = 1000;
 export const pieceGravity = define({
   name: "PIECEGRAVITY",
   per: "piece",
-  asks: "How dense is this very piece?",
+  asks: "How dense is this piece?",
   args: {
     weight: weightArg,
     volume: quantity("volume", "volume of the piece", 104, [0.001, 1e6]),

@@ -77,7 +77,7 @@ function judged(given: Given): Judged {
 export const suitability = define({
   name: "SUITABILITY",
   per: "piece",
-  asks: "Is this piece worth stabilising?",
+  asks: "Is this piece worth stabilizing?",
   args: {
     wood: woodArg,
     thickness: quantity("length", "thickness", 0.75, [0.01, 200]),

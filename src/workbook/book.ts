@@ -24,7 +24,9 @@ export type Look =
   | "big"
   | "bigNote"
   | "bigHeading"
-  | "bigCaution";
+  | "bigCaution"
+  | "labelHead"
+  | "labelLine";
 
 /** What may be typed into an input cell. */
 export type Allowed =
@@ -83,6 +85,10 @@ export interface Print {
   readonly titleRow?: number;
   /** Columns from the first on that go to paper; the rest serve charts. */
   readonly columns?: number;
+  /** Rows from the first on that go to paper; all where this is left out. */
+  readonly rows?: number;
+  /** A block that goes to paper in its own size, as labels must: with the margins of its sheet of paper, in inches. */
+  readonly exact?: { readonly area: Ref; readonly margins: { readonly top: number; readonly left: number } };
 }
 
 export interface Sheet {
@@ -96,6 +102,10 @@ export interface Sheet {
   readonly alerts: Alert[];
   readonly charts: Chart[];
   readonly breaks: number[];
+  /** Points that a line is high, where it is not the usual. */
+  line?: number;
+  /** Points that rows are high whatever is in them. */
+  readonly heights: Map<number, number>;
   frozen?: { rows: number; columns: number };
   print: Print;
 }

@@ -5,7 +5,7 @@ import { key, ofKey } from "./place";
 import type { Shown } from "./shown";
 
 /** Points that a line of 11-point text is high, and characters of it in a column as wide as one character: few, for wide fonts. */
-const line = 15;
+const usual = 15;
 const perWidth = 1.12;
 const { size } = measure;
 
@@ -29,7 +29,9 @@ export function linesOf(text: string, width: number): number {
 /** How high the rows must be for the words in them; programs do not see to it for merged cells, and some for none. */
 export function heightsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): Map<number, number> {
   const merged = new Map(sheet.merges.map((ref) => [key(ref.row, ref.column), ref.columns]));
+  const { line = usual } = sheet;
   const heights = new Map<number, number>();
+  if (line !== usual) for (const at of sheet.cells.keys()) heights.set(ofKey(at)[0], line);
   for (const [at, { cell, value, refused }] of cells) {
     const [row, column] = ofKey(at);
     const text = isFault(value) ? "" : value;
@@ -41,5 +43,6 @@ export function heightsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): Map<
     const height = Math.ceil((lines * line * points) / size) + (lines > 1 || points > size ? 2 : 0);
     if (height > (heights.get(row) ?? line)) heights.set(row, height);
   }
+  for (const [row, height] of sheet.heights) heights.set(row, height);
   return heights;
 }

@@ -33,7 +33,12 @@ export interface Style {
     readonly bgColor?: { readonly rgb: string };
   };
   readonly border?: Readonly<Record<string, { readonly style: "thin" | "medium"; readonly color: { readonly rgb: string } }>>;
-  readonly alignment?: { readonly wrapText?: boolean; readonly vertical?: "top" | "center"; readonly horizontal?: "left" | "center" };
+  readonly alignment?: {
+    readonly wrapText?: boolean;
+    readonly vertical?: "top" | "center";
+    readonly horizontal?: "left" | "center";
+    readonly indent?: number;
+  };
   readonly numFmt?: string;
 }
 
@@ -78,6 +83,8 @@ const looks: Readonly<Record<Look, Style>> = {
   big: { font: ink(colour.ink, { size: 18 }), border: box, alignment: { ...wrap, horizontal: "left" } },
   bigNote: { font: ink(colour.quiet, { italic: true, size: 14 }), alignment: wrap },
   bigCaution: { font: ink(colour.warning, { size: 16 }), fill: solid(colour.warningWash), alignment: wrap },
+  labelHead: { font: ink(colour.ink, { bold: true, size: 11 }), alignment: { vertical: "center", indent: 1 } },
+  labelLine: { font: ink(colour.ink, { size: 9 }), alignment: { ...wrap, indent: 1 } },
   bigHeading: {
     font: ink(colour.paper, { bold: true, size: 16 }),
     fill: solid(colour.walnut),

@@ -62,7 +62,7 @@ export class Page {
   row = 0;
 
   constructor(name: string, purpose: string, widths: readonly number[], print: Print = {}) {
-    const none = { cells: new Map(), merges: [], tables: [], alerts: [], charts: [], breaks: [] };
+    const none = { cells: new Map(), merges: [], tables: [], alerts: [], charts: [], breaks: [], heights: new Map() };
     this.sheet = { name, purpose, widths, print, ...none };
   }
 

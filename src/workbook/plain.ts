@@ -9,10 +9,10 @@ import { type Ask, type Edition, type Given, isRef, noShop, written } from "./fo
 import { type Ref, type Row, refText } from "./place";
 
 /** What an argument of a twin may fall back on. */
-interface Habits {
+export interface Habits {
   readonly units: Units;
-  /** The cell with what holds for a setting. */
-  readonly setting: (name: string) => Ref | undefined;
+  /** The cell with what holds for a setting, or a formula of it. */
+  readonly setting: (name: string, setting: Setting) => Ref | string | undefined;
   /** What holds for a setting where nobody set it. */
   readonly standard: (setting: Setting, system: System) => unknown;
 }
@@ -36,7 +36,7 @@ export function plain(habits: Habits): Edition {
     leansOn: ({ contract, given }) =>
       given.shop === undefined
         ? [...Object.entries<Arg>(contract.args), ...Object.entries<Arg>(contract.shop ?? {})].flatMap(([name, arg]) =>
-            isSetting(arg) && given[name] === undefined ? (habits.setting(arg.name) ?? []) : [],
+            isSetting(arg) && given[name] === undefined ? [habits.setting(arg.name, arg)].filter(isRef) : [],
           )
         : [],
     write: (ask, from, row) => twinOf(ask, from, row, habits) ?? (ask.otherwise && bracketed(written(ask.otherwise, edition, from, row))),
@@ -109,6 +109,6 @@ function fallbackText(
   if (!isSetting(arg)) return arg.kind ? number(arg.otherwise) : '""';
   // Nothing set is an empty cell, which counts as nought.
   if (shopless) return number(standard(arg, units.system) ?? 0);
-  const cell = setting(arg.name);
-  return cell && refText(cell, from, row);
+  const cell = setting(arg.name, arg);
+  return typeof cell === "string" ? cell : cell && refText(cell, from, row);
 }

@@ -1,13 +1,15 @@
 import type { System } from "../../shared/unittable";
+import { places } from "../checklist/onsheet";
 import type { Book } from "./book";
 import type { Edition } from "./formula";
 import { kitOf, readShop } from "./kit";
 import { live } from "./live";
-import { shopWarning } from "./page";
+import { type Page, shopWarning } from "./page";
 import type { Ref } from "./place";
 import { plain } from "./plain";
 import { blanksSheet } from "./sheets/blanks";
 import { handoutSheet } from "./sheets/handout";
+import { labelsSheet } from "./sheets/labels";
 import { loadsSheet } from "./sheets/loads";
 import { priceSheet } from "./sheets/pricetag";
 import { resinSheet } from "./sheets/resinbook";
@@ -30,20 +32,29 @@ export interface Template {
   readonly paper: "letter" | "a4";
 }
 
+/** A table's heading and rows. */
+function tableOf({ sheet }: Page, name: string): Ref {
+  const found = sheet.tables.find((table) => table.name === name);
+  if (!found) throw new Error(`${sheet.name} has no table ${name}`);
+  return found.at;
+}
+
 /** The workbook as data: its sheets in the order they are read, and the editions it can be written in. */
 export function template(system: System, filled: "demo" | "empty"): Template {
   const kit = kitOf(system, filled === "demo");
   const shop = shopSheet(kit);
   const woods = woodsSheet();
-  const blanks = blanksSheet(kit, shop, woods);
+  const log = logSheet(kit, shop, woods);
+  const blanks = blanksSheet(kit, shop, woods, log);
   const today = todaySheet(kit, shop, blanks);
   const loads = loadsSheet(kit, shop, blanks);
   const price = priceSheet(kit);
   const resin = resinSheet(kit, shop, today.start);
+  shop.follow(resin.follows);
   const check = selfCheckSheet();
   const supplies = suppliesSheet(kit, loads, today.start);
-  const log = logSheet(kit, shop, woods);
   const handout = handoutSheet(kit, shop);
+  const safety = safetySheet();
   const rest = [
     shop.page,
     blanks.page,
@@ -52,8 +63,9 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     price.page,
     resin.page,
     supplies,
-    log,
-    safetySheet(),
+    log.page,
+    safety.page,
+    labelsSheet(kit, shop, blanks, resin),
     handout,
     check.page,
     woods.page,
@@ -62,7 +74,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
     shop.isRefused,
     "The lid on My Shop is too weak: do not pump. Use a chamber and lid made and rated for vacuum.",
   ] as const;
-  for (const page of [blanks.page, resin.page, supplies, log, price.page]) page.warn(shopWarning);
+  for (const page of [blanks.page, resin.page, supplies, log.page, price.page]) page.warn(shopWarning);
   for (const page of [today.page, loads.page]) page.warn(shopWarning, refused);
   const pages = [startSheet(rest, check.line), ...rest];
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));
@@ -77,10 +89,23 @@ export function template(system: System, filled: "demo" | "empty"): Template {
         { name: "Pieces", ref: blanks.pieces },
         { name: "WoodNames", ref: woods.names },
         { name: "DemoStart", ref: today.start },
+        ...today.loads.map((ref, i) => ({ name: `RunLoad${i + 1}`, ref })),
+        { name: "RunColor", ref: today.color },
+        { name: "RunChamber", ref: today.chamber },
+        { name: "RunHeight", ref: today.height },
+        { name: "BlankRows", ref: tableOf(blanks.page, "BlanksTable") },
+        { name: "PumpRate", ref: shop.pumpRate },
+        { name: "RunLog", ref: tableOf(log.page, "RunTable") },
+        { name: "CostLines", ref: tableOf(price.page, "CostTable") },
+        { name: "RunPieces", ref: price.pieces },
+        { name: "RunSpoiled", ref: price.spoiled },
         { name: "PlanStart", ref: loads.start },
         { name: "RunTotal", ref: price.total },
         { name: "ResinRuns", ref: resin.runs },
         { name: "ResinNow", ref: resin.now },
+        { name: places.run, ref: safety.run },
+        { name: places.list, ref: safety.list },
+        { name: places.runs, ref: safety.runs },
       ],
     },
     check: check.line,

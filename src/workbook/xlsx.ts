@@ -1,14 +1,14 @@
 import { type WriteSheet, writeXlsx } from "hucre/xlsx";
 import { isFault } from "../../shared/outcome";
 import { callsOurs } from "../calls";
-import type { Book, Sheet } from "./book";
+import type { Book, Print, Sheet } from "./book";
 import type { Cached } from "./cached";
 import { chartOf } from "./chart";
 import { finished, made, type Part } from "./finish";
 import { type Edition, written } from "./formula";
 import { heightsOf } from "./heights";
 import { alertStyles, measure, styleOf } from "./looks";
-import { columnName, fixedText, key, ofKey, rangeText, refTo, sheetName } from "./place";
+import { columnName, fixedText, key, ofKey, type Ref, rangeText, refTo, sheetName } from "./place";
 import { type Shown, shownCells } from "./shown";
 import { valuesOf } from "./still";
 import { validationsOf } from "./validation";
@@ -57,16 +57,31 @@ function titlesOf({ print: { titleRow }, cells }: Sheet): readonly [from: number
   return [hasUnits ? titleRow - 1 : titleRow, titleRow];
 }
 
-const pageOf = ({ print }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
+/** A block in its own size: nothing is fitted, and nothing stands in its margins. */
+const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
   paperSize: paper,
-  orientation: print.landscape ? "landscape" : "portrait",
-  fitToPage: true,
-  fitToWidth: 1,
-  fitToHeight: print.pages ?? 0,
-  printTitlesRow: titles && `$${titles[0] + 1}:$${titles[1] + 1}`,
-  printArea: print.columns ? `$A$1:$${columnName(print.columns - 1)}$${rows}` : undefined,
-  margins,
+  orientation: "portrait",
+  scale: 100,
+  printArea: fixedArea(area),
+  margins: { left, right: left, top, bottom: 0, header: 0, footer: 0 },
 });
+
+const fixedArea = ({ row, column, rows, columns }: Ref) =>
+  `$${columnName(column)}$${row + 1}:$${columnName(column + columns - 1)}$${row + rows}`;
+
+const pageOf = ({ print }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] =>
+  print.exact
+    ? exactly(print.exact, paper)
+    : {
+        paperSize: paper,
+        orientation: print.landscape ? "landscape" : "portrait",
+        fitToPage: true,
+        fitToWidth: 1,
+        fitToHeight: print.pages ?? 0,
+        printTitlesRow: titles && `$${titles[0] + 1}:$${titles[1] + 1}`,
+        printArea: print.columns ? `$A$1:$${columnName(print.columns - 1)}$${print.rows ?? rows}` : undefined,
+        margins,
+      };
 
 function sheetOf(sheet: Sheet, edition: Edition, cached: Cached, book: Book, paper: "letter" | "a4"): WriteSheet {
   const cells = shownCells(sheet, edition, cached, valuesOf(book.sheets));

@@ -1,7 +1,7 @@
 import type { Answers } from "../../src/run/answers";
 import type { Choice } from "../../src/run/making";
 import { mostLoads, type Piece } from "../../src/run/schema";
-import type { Sources } from "./sources";
+import { type Sources, withoutTub } from "./sources";
 
 /** A row of pieces as it is chosen or typed. */
 export interface Row {
@@ -110,7 +110,7 @@ export function choiceOf(draft: Draft, sources: Sources, answers: Answers, now: 
   return {
     id: `run-${now.toString(36)}-${Math.floor(Math.random() * 1e6).toString(36)}`,
     system: sources.system,
-    shop: sources.shop as Choice["shop"],
+    shop: (draft.chamber === String(sources.chamber) ? sources.shop : withoutTub(sources.shop)) as Choice["shop"],
     chamber,
     height,
     ...(sources.pumpRate ? { pumpRate: sources.pumpRate } : {}),

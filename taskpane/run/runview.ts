@@ -109,6 +109,7 @@ export class RunView extends View {
 
   private change(run: Run, words = ""): void {
     if (this.run) this.past = [...this.past, this.run].slice(-undoSteps);
+    this.now = Date.now();
     this.keeping.setRun(run);
     this.requestUpdate();
     this.tell(words);

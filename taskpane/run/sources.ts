@@ -29,7 +29,7 @@ function pieceOf(row: readonly Cell[], dry: Cell): Piece | undefined {
   const weight = numberOf(dry);
   return {
     name: textOf(name) || textOf(wood),
-    wood: textOf(wood),
+    wood: textOf(wood) || (numberOf(wood) === undefined ? "" : String(wood)),
     count: Math.max(1, Math.round(numberOf(count) ?? 1)),
     ...{ thickness: a, width: b, length: c },
     ...(weight ? { dry: weight } : {}),
@@ -39,23 +39,41 @@ function pieceOf(row: readonly Cell[], dry: Cell): Piece | undefined {
 const piecesOf = (rows: readonly (readonly Cell[])[] | undefined, dryColumn: number): Piece[] =>
   (rows ?? []).flatMap((row) => pieceOf(row, row[dryColumn]) ?? []);
 
+export const withoutTub = (shop: ShopRows): ShopRows => shop.filter(([name]) => !/^tub/.test(name));
+
 /** Reads what there is; a workbook without the template's names gives an empty shop. */
 export async function sourcesOf(host: SheetHost, offset: number): Promise<Sources> {
   const read = async (name: string) => host.read(name).catch(() => undefined);
-  const names = ["MyShop", "Chamber", "ChamberHeight", "PumpRate", "BlankRows", "Pieces", "DemoStart", "RunColor"];
-  const [shopCells, chamber, height, pump, blankRows, pieces, demo, color] = await Promise.all(names.map(read));
+  const names = [
+    "MyShop",
+    "Chamber",
+    "ChamberHeight",
+    "PumpRate",
+    "BlankRows",
+    "Pieces",
+    "DemoStart",
+    "RunColor",
+    "RunChamber",
+    "RunHeight",
+  ];
+  const [shopCells, shopChamber, shopHeight, pump, blankRows, pieces, demo, color, ownChamber, ownHeight] = await Promise.all(
+    names.map(read),
+  );
   const shop: (readonly [string, Cell])[] = (shopCells ?? []).flatMap((row): (readonly [string, Cell])[] => {
     const [name, value] = row;
     return typeof name === "string" && value !== "" && value !== null && value !== undefined && !isFault(value) && name !== "setting"
       ? [[name, value]]
       : [];
   });
+  const [chamber, height] = [ownChamber ?? shopChamber, ownHeight ?? shopHeight];
+  // Another vessel than My Shop's chamber is a tub by itself.
+  const isOwn = ownChamber !== undefined && single(ownChamber) !== single(shopChamber);
   const system = shop.some(([name, value]) => name === "units" && value === "SI") ? "SI" : "US";
   const loads = await Promise.all(Array.from({ length: mostLoads }, (_, i) => read(`RunLoad${i + 1}`)));
   const chosen = loads.map((rows) => piecesOf(rows, 6)).filter((load) => load.length);
   const start = numberOf(single(demo));
   return {
-    shop,
+    shop: isOwn ? withoutTub(shop) : shop,
     system,
     chamber: numberOf(single(chamber)) ?? (textOf(single(chamber)) || undefined),
     height: numberOf(single(height)),

@@ -1,31 +1,50 @@
 import { html, nothing, type TemplateResult } from "lit";
-import type { List } from "../../src/checklist/schema";
+import { leftOpen } from "../../src/checklist/list";
+import type { List, Now } from "../../src/checklist/schema";
 
 interface Handlers {
-  readonly typed: (who: string) => void;
+  readonly typed: (now: Now) => void;
   readonly start: (event: Event) => void;
   readonly leave: () => void;
 }
 
-/** Asks who ran the last run, before the ticks are cleared for a new one. */
-export function runForm(who: string, { typed, start, leave }: Handlers): TemplateResult {
+const fields: readonly (readonly [name: keyof Now, label: string, type: string])[] = [
+  ["when", "Day", "date"],
+  ["who", "Who runs it", "text"],
+  ["by", "Who stands by (optional)", "text"],
+  ["calls", "Who calls for help, and the number (optional)", "text"],
+];
+
+/** Asks who runs the new run, before the ticks are cleared for it. */
+export function runForm(now: Now, { typed, start, leave }: Handlers): TemplateResult {
   return html`<form class="sheet" @submit=${start}>
-    <p>The ticks will be cleared. The day, the name and what is unticked now are kept as the last run.</p>
-    <label for="safety-who">Who ran the last one</label>
-    <input id="safety-who" autocomplete="off" maxlength="80" .value=${who} @input=${(e: Event) => typed((e.target as HTMLInputElement).value)} />
+    <p>The ticks are cleared. What is unticked now stays to be read under Earlier runs.</p>
+    ${fields.map(
+      ([name, label, type]) => html`<label for="safety-${name}">${label}</label>
+      <input id="safety-${name}" type=${type} autocomplete="off" maxlength="80" .value=${now[name]}
+        @input=${(event: Event) => typed({ ...now, [name]: (event.target as HTMLInputElement).value })} />`,
+    )}
     <div class="buttons">
-      <fluent-button type="submit" appearance="primary">Clear the ticks</fluent-button>
-      <fluent-button @click=${leave}>Not yet</fluent-button>
+      <fluent-button type="submit" appearance="primary">Start</fluent-button>
+      <fluent-button @click=${leave}>Cancel</fluent-button>
     </div>
   </form>`;
 }
 
-/** The record of the last run: who, when, and what was left unticked. */
-export function lastRun(last: List["last"]): TemplateResult | typeof nothing {
-  if (!last) return nothing;
-  const words = last.open.length ? `${last.open.length} left unticked` : "everything was ticked";
+/** The run that is going on. */
+export function thisRun({ when, who, by, calls }: Now): TemplateResult | typeof nothing {
+  const words = [when, who, by && `${by} stands by`, calls && `for help: ${calls}`].filter(Boolean);
+  return words.length ? html`<p class="quiet">This run: ${words.join(", ")}</p>` : nothing;
+}
+
+/** Runs that are over: who, when, and what was left unticked. */
+export function earlierRuns(runs: List["runs"]): TemplateResult | typeof nothing {
+  if (!runs.length) return nothing;
   return html`<details class="last">
-    <summary>Last run: ${last.when}${last.who ? `, ${last.who}` : ""}; ${words}</summary>
-    <ul>${last.open.map((text) => html`<li>${text}</li>`)}</ul>
+    <summary>Earlier runs: ${runs.length}</summary>
+    ${runs.map(
+      (run) => html`<h3>${run.when}${run.who ? `, ${run.who}` : ""}: ${leftOpen(run)}</h3>
+      <ul>${run.open.map((text) => html`<li>${text}</li>`)}</ul>`,
+    )}
   </details>`;
 }

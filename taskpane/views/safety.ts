@@ -3,16 +3,23 @@ import { customElement, state } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import { first } from "../../src/cautions";
 import * as checklist from "../../src/checklist/list";
-import { type Item, type List, type Stage, stageNames, stages } from "../../src/checklist/schema";
+import { toSheet } from "../../src/checklist/onsheet";
+import { type Item, type List, type Now, noRun, type Stage, stageNames, stages } from "../../src/checklist/schema";
 import { type Editing, Keeping } from "../keeping";
 import { saveText } from "../save";
 import { itemRow, itemSteps, removedItems } from "./item";
 import { blankWords, wordsForm } from "./itemform";
-import { lastRun, runForm } from "./run";
+import { earlierRuns, runForm, thisRun } from "./run";
 import { troubleNotice, unreadNotice } from "./unread";
 import { View } from "./view";
 
 const undoSteps = 50;
+
+/** The day by the person's own calendar, as ISO 8601 writes it. */
+function today(): string {
+  const now = new Date();
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+}
 
 const sameWords = (item: Item, { stage, text, why }: checklist.Words): boolean =>
   item.stage === stage && item.text === checklist.oneLine(text) && item.why === checklist.oneLine(why);
@@ -33,6 +40,9 @@ export class Safety extends View {
 
   override firstUpdated(): void {
     this.load();
+    this.host.watch(() => {
+      if (this.offsetParent) void this.keeping.follow();
+    });
     this.host.replaced?.((other) => {
       // What is half typed belongs to the workbook it was typed for.
       if (other) this.keeping.forget();
@@ -127,23 +137,26 @@ export class Safety extends View {
 
   private startRun = (event: Event): void => {
     event.preventDefault();
-    const now = new Date();
-    const day = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
-    const who = this.keeping.who ?? "";
-    this.keeping.who = undefined;
-    this.change(checklist.startRun(this.list, who, day), "The ticks are cleared, and the last run is kept below.");
+    const now = this.keeping.asked ?? noRun;
+    this.keeping.asked = undefined;
+    this.change(checklist.startRun(this.list, { ...now, when: now.when || today() }), "The ticks are cleared for the new run.");
     this.focusOn("#safety-start");
   };
 
   private print = async (): Promise<void> => {
+    const { run, list } = toSheet(this.list);
     const heading = [
-      ["Done?", "Safety list: what is to be checked", "Why"],
-      ["", first, ""],
+      ["Done?", "When", "What to do", "Why"],
+      ["", "", first, ""],
     ];
-    this.tellEnd(
-      await this.host.printSheet("Safety list", [...heading, ...checklist.rowsOf(this.list, stages)]),
-      "The list stands on a sheet of its own.",
-    );
+    const names = ["day", "who runs it", "who stands by", "who calls for help"].map((name, i) => [
+      "",
+      name,
+      i ? String(run[i][0]) : this.list.now.when,
+      "",
+    ]);
+    const rows = list.filter((row) => row[2] !== "").map((row) => row.map(String));
+    this.tellEnd(await this.host.printSheet("Safety list", [...heading, ...names, ...rows]), "The list stands on a sheet of its own.");
   };
 
   private itemForm(steps?: TemplateResult): TemplateResult {
@@ -246,7 +259,7 @@ export class Safety extends View {
   };
 
   private ask = (): void => {
-    this.type(this.list.last?.who ?? "");
+    this.type({ ...this.list.now, when: today() });
     this.tell("");
     this.focusOn("#safety-who");
   };
@@ -257,31 +270,32 @@ export class Safety extends View {
     this.focusOn("#safety-start");
   };
 
-  private type = (who: string | undefined): void => {
-    this.keeping.start(who);
+  private type = (now: Now | undefined): void => {
+    this.keeping.start(now);
     this.requestUpdate();
   };
 
   override render(): TemplateResult {
     if (!this.ready) return html`<p class="quiet">Looking for the list in this workbook.</p>`;
     const { items } = this.list;
-    const { unread, trouble, who } = this.keeping;
+    const { unread, trouble, asked } = this.keeping;
     return html`
       <p class="first">${first}</p>
       ${unreadNotice(unread, this.saveUnread)}
       ${troubleNotice(trouble, () => this.keeping.again())}
       <p class="tally"><strong>${items.filter(({ done }) => done).length}</strong> of ${items.length} ticked</p>
       ${
-        who !== undefined
-          ? runForm(who, { typed: this.type, start: this.startRun, leave: this.notYet })
+        asked !== undefined
+          ? runForm(asked, { typed: this.type, start: this.startRun, leave: this.notYet })
           : html`<fluent-button id="safety-start" appearance="primary" @click=${this.ask}>Start a new run</fluent-button>`
       }
-      ${lastRun(this.list.last)}
+      ${thisRun(this.list.now)}
+      ${earlierRuns(this.list.runs)}
       ${stageNames.map((stage) => this.stage(stage))}
       ${removedItems(checklist.removed(this.list), (id) => this.putBack(id))}
       <div class="buttons foot">
         <fluent-button id="undo" ?disabled-focusable=${!this.past.length} @click=${this.undo}>Undo</fluent-button>
-        <fluent-button @click=${this.print}>Put it on a sheet</fluent-button>
+        ${this.keeping.isOnSheet ? html`<span class="quiet">Prints from the sheet Safety.</span>` : html`<fluent-button @click=${this.print}>Put it on a sheet</fluent-button>`}
         <fluent-button @click=${this.restoreAll}>Restore all</fluent-button>
       </div>
       ${this.host.endsUndo ? html`<p class="hint">Your ticks go into this workbook when you pause. Excel's own Undo does not reach back past that.</p>` : nothing}`;

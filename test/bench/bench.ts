@@ -2,6 +2,7 @@ import { cpus } from "node:os";
 import { gzipSync } from "node:zlib";
 import { atStart, bundled, bundles } from "../../tool/bundle";
 import budget from "./budget.json";
+import { packed } from "./packing";
 import { bought, growth, type Planned, planned } from "./planning";
 import { times } from "./ratios";
 import { screens } from "./screens";
@@ -51,6 +52,13 @@ function felt(found: Readonly<Record<string, number>>): Figure[] {
   return Object.entries(found).map(([what, value]) => ({ what, value, most: most[what], unit: "ms" }));
 }
 
+/** Plans beside bounds that none can pass: 1 would be as good as can be. */
+function bounds(): Figure[] {
+  const most: Readonly<Record<string, number>> = budget["at most times the bound"];
+  const { loads, days, squares } = packed();
+  return Object.entries({ loads, days, squares }).map(([what, value]) => ({ what, value, most: most[what], unit: "times the bound" }));
+}
+
 const short = (n: number) => n.toPrecision(3);
 
 function line({ what, value, most, unit, times }: Figure): string {
@@ -65,6 +73,7 @@ async function main(): Promise<void> {
     ...(await Promise.all(bundles.map(size))),
     ...(await columns()),
     ...growths(plans),
+    ...bounds(),
     ...felt({ "PLAN of 10,000 pieces": plans[1].ms, "WHATTOBUY of 6 sizes": bought(), ...seen }),
   ];
   if (!seen) console.error("Page and pane were not measured: no Chrome, Chromium or Edge was found.");

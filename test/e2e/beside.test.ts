@@ -83,7 +83,7 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     expect(made.requests.splice(0).filter((url) => !url.startsWith(made.served.address) && !/^(data|blob):/.test(url))).toEqual([]);
   });
 
-  it("keeps the checklist in the workbook and in its file, and prints it on a sheet", async () => {
+  it("keeps the safety list in the workbook and in its file; the sheet Safety and the pane show one list", async () => {
     await openPane();
     await to("#tick-rated");
     await press("Space");
@@ -94,12 +94,17 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     await press("Enter");
     await pane.locator("#change-own-1").waitFor();
     expect(await focused()).toBe("change-own-1");
-    await to("Put it on a sheet");
-    await press("Enter");
-    await said().getByText("on a sheet of its own").waitFor();
+    await sheet.turn("Safety");
+    const row = await sheet.page.locator("#mirror td").getByText("=1+1 is on the door", { exact: true }).getAttribute("data-cell");
+    expect(await sheet.words(row!.replace("C", "B"))).toBe("Oven");
+    await sheet.page.locator("#mirror td[data-column='0']").getByText("x", { exact: true }).first().waitFor({ state: "attached" });
+    // What is ticked on the sheet is ticked in the pane.
+    await sheet.type(row!.replace("C", "A"), "x");
+    await pane.locator(".tally").getByText("2", { exact: true }).waitFor();
+    await sheet.go(row!.replace("C", "A"));
+    await sheet.page.keyboard.press("Delete");
+    await pane.locator(".tally").getByText("1", { exact: true }).waitFor();
     await sheet.kept();
-    expect((await tabs()).at(-1)).toMatch(/checklist|safety/i);
-    expect(await sheet.page.locator("#mirror").textContent()).toContain("=1+1 is on the door");
     await sheet.reload();
     pane = await paneOf();
     expect(await pane.locator(".tally").first().textContent()).toMatch(/^\s*1\s*of/);

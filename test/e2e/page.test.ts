@@ -26,6 +26,7 @@ const sheets = [
   "Supplies",
   "Run Log",
   "Safety",
+  "Labels",
   "Handout",
   "Self-check",
   "Woods",
@@ -128,43 +129,65 @@ needing("browser")("the page", () => {
     await sheet.shows("J24", "3.7%");
   });
 
-  it("goes round buttons, grid and pane on F6", async () => {
+  it("goes round buttons, menus, cells, sheets, pane and cautions on F6, and back to the cells on Escape", async () => {
     const { page } = sheet;
     await page.route("**/pane.html", (route) => route.fulfill({ contentType: "text/html", body: "<button>in the pane</button>" }));
     const where = () =>
       page.evaluate(() => {
         const at = document.activeElement!;
-        return at.tagName === "IFRAME" ? "pane" : at.closest("#grid") ? "grid" : at.id;
+        if (at.tagName === "IFRAME") return "pane";
+        return at.closest(".o-topbar-menu") ? "menus" : at.closest(".o-sheet") ? "sheets" : at.closest("#grid") ? "cells" : at.id;
       });
     await page.locator("#functions").click();
     await page.frameLocator("#pane iframe").getByText("in the pane").waitFor();
     expect(await where()).toBe("pane");
     const path: string[] = [];
-    for (const key of ["F6", "F6", "F6", "Shift+F6", "Shift+F6"]) {
+    for (const key of ["F6", "F6", "F6", "F6", "F6", "F6", "Shift+F6", "F6", "F6", "Escape"]) {
       await page.keyboard.press(key);
       path.push(await where());
     }
-    expect(path).toEqual(["functions", "grid", "pane", "grid", "functions"]);
+    expect(path).toEqual(["cautions", "workbooks", "menus", "cells", "sheets", "pane", "sheets", "pane", "cautions", "cells"]);
     await page.locator("#functions").click();
     expect(await page.locator("#pane").isVisible()).toBe(false);
   });
 
-  it("shows the cautions of oven and resin beside the numbers", async () => {
+  it("opens a menu by keys, goes through its entries, and leaves it", async () => {
     const { page } = sheet;
-    expect(await page.locator("#care").textContent()).toMatch(/Never an oven used for food.*Resin and catalyst: gloves/);
+    await page.keyboard.press("Shift+F6");
+    await page.keyboard.press("ArrowRight");
+    expect(await page.evaluate(() => document.activeElement!.textContent)).toBe("Edit");
+    await page.keyboard.press("Enter");
+    await page.locator(".o-menu-item:focus").waitFor();
+    await page.keyboard.press("Escape");
+    await page.locator(".o-menu").waitFor({ state: "detached" });
+  });
+
+  it("saves the workbook on Ctrl+S, with what is half typed", async () => {
+    const { page } = sheet;
+    await sheet.go("P12");
+    await sheet.keys("half");
+    const saved = page.waitForEvent("download");
+    await page.keyboard.press("Control+s");
+    expect((await saved).suggestedFilename()).toMatch(/\.xlsx$/);
+    await sheet.shows("P12", "half");
+  });
+
+  it("shows one line of cautions that fits the sheet, and all of them at a press", async () => {
+    const { page } = sheet;
+    const height = async () => (await page.locator(".care").boundingBox())!.height;
+    await page.locator("#care").getByText("Do not use a kitchen oven. Stay with it. Bake drained pieces only.").waitFor();
+    expect(await height()).toBeLessThan(30);
     await page.locator("#cautions").click();
+    expect(await page.locator("#here-cautions li").count()).toBeGreaterThan(2);
     expect(await page.locator("#all-cautions li").count()).toBeGreaterThan(4);
     await page.keyboard.press("Escape");
   });
 
-  it("gives axe nothing to find around the grid: the page, the list of workbooks, a question", async () => {
+  it("gives axe nothing to find: the page, the list of workbooks, a question", async () => {
     const { page } = sheet;
     await page.evaluate(readFileSync(require.resolve("axe-core/axe.min.js"), "utf8"));
     const found = async () => {
-      // The grid is the vendor's own; what it does not say, the mirror table says.
-      const { violations } = await page.evaluate(() =>
-        (globalThis as any).axe.run({ exclude: ["#grid"] }, { resultTypes: ["violations"] }),
-      );
+      const { violations } = await page.evaluate(() => (globalThis as any).axe.run(document, { resultTypes: ["violations"] }));
       return violations.map(({ id, nodes }: any) => [id, nodes.map((node: any) => node.html)]);
     };
     expect(await found()).toEqual([]);

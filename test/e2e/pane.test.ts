@@ -112,18 +112,18 @@ needing("browser")("the pane beside a sheet", () => {
       await press("Enter");
       await to("Restore the original wording");
       await press("Enter");
-      await kept("The foam room above the resin is empty");
+      await kept("Leave room for foam above the resin");
       await press("Enter");
       await to("Remove");
       await press("Enter");
       await to("One item of the list removed");
       await press("Enter");
-      await to("Put back: The foam room");
+      await to("Put back: Leave room for foam");
       await press("Enter");
       expect(await pane.locator("#tick-foam").count()).toBe(1);
     });
 
-    it("starts a new run and tells of the last one", async () => {
+    it("starts a new run and tells of the one before", async () => {
       await to("#tick-rated");
       await press("Space");
       await to("Start a new run");
@@ -132,7 +132,9 @@ needing("browser")("the pane beside a sheet", () => {
       await type("Blue shop");
       await press("Enter");
       await kept('"who":"Blue shop"');
-      expect(await pane.locator("summary").first().textContent()).toMatch(/Last run: \d{4}-\d\d-\d\d, Blue shop; 38 left unticked/);
+      expect(await pane.locator("summary").first().textContent()).toBe("Earlier runs: 1");
+      expect(await pane.locator(".last h3").first().textContent()).toMatch(/^\d{4}-\d\d-\d\d: \d+ left open$/);
+      expect(await pane.getByText("This run:").textContent()).toMatch(/This run: \d{4}-\d\d-\d\d, Blue shop/);
       expect(await pane.locator(".tally").textContent()).toContain("0 of");
       expect(await focused()).toBe("safety-start");
     });
@@ -193,7 +195,7 @@ needing("browser")("the pane beside a sheet", () => {
       await press("Enter");
       await to("One item of the list removed");
       await press("Enter");
-      await to("Put back: The foam room");
+      await to("Put back: Leave room for foam");
       await press("Enter");
       expect(await said()).toBe("It is back on the list.");
     });
@@ -238,7 +240,7 @@ needing("browser")("the pane beside a sheet", () => {
     it("loses no half typed name by a reload", async () => {
       await to("Start a new run");
       await press("Enter");
-      expect(await pane.locator(".sheet").textContent()).toContain("The ticks will be cleared.");
+      expect(await pane.locator(".sheet").textContent()).toContain("The ticks are cleared.");
       await type("Blue sh");
       await page.reload();
       pane = await paneOf(page);

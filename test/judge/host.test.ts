@@ -232,7 +232,7 @@ needing("browser")("Excel's host under the vendor's library", () => {
 
     it("come in at the end with their formulas put in again", async () => {
       const { ended, shares } = await insert("desktop", ["Blanks", "Sheet1"]);
-      expect(ended).toEqual({ done: true, words: "Inserted at the end: Blanks, Sheet1 (2)." });
+      expect(ended).toEqual({ done: true, words: "Inserted at the end: Blanks, Sheet1 (2). Undo does not reach back past this." });
       expect(await cellAt("Blanks!A1")).toMatchObject({ formula: "=PORE.DYE(2)", value: 1 });
       expect(shares.at(-1)).toBe(1);
       expect(Object.keys(await insertedFile())).toContain("xl/drawings/drawing1.xml");

@@ -54,15 +54,18 @@ const cases = {
   overfull: [["Today", "weight drained, not yet baked", 1, 300]],
   halfLine: [["Price Tag", "resin", 1, undefined]],
   strong: [
-    ["My Shop", "resin on hand", 1, 2],
+    ["My Shop", "resin on hand", 1, 0.5],
     ["My Shop", "resin mixed on", 1, 46140],
     ["My Shop", "resin dye rate", 1, 5],
   ],
   topUp: [
-    ["My Shop", "resin on hand", 1, 2],
+    ["My Shop", "resin on hand", 1, 0.5],
     ["My Shop", "resin mixed on", 1, 46140],
   ],
-  undated: [["My Shop", "resin on hand", 1, 2]],
+  undated: [
+    ["My Shop", "resin on hand", 1, 2],
+    ["My Shop", "resin mixed on", 1, undefined],
+  ],
   hectopascal: [
     ["My Shop", "barometer", 1, 1013],
     ["My Shop", "lid", 1, undefined],
@@ -106,7 +109,7 @@ needing("spreadsheet")("the plain edition, typed into without the functions and 
     expect(shows("asItIs", "Today", "fullness of the pores")).toBeGreaterThan(0.5);
     for (const label of ["weight gain", "fullness of the pores", "lost in the oven"]) {
       expect(shows("halfway", "Today", label)).toBe(dash);
-      expect(shows("halfway", "Today", label, 3)).toMatch(/^a weight is missing/);
+      expect(shows("halfway", "Today", label, 6)).toMatch(/^a weight is missing/);
     }
     expect(shows("overfull", "Today", "fullness of the pores")).toBe(dash);
   });
@@ -114,23 +117,23 @@ needing("spreadsheet")("the plain edition, typed into without the functions and 
   it("adds up no line that is half there", () => expect(shows("halfLine", "Price Tag", "total")).toBe(dash));
 
   it("mixes, measures and dyes by what is on hand now", () => {
-    expect(shows("topUp", "Today", "mix")).toBe(2);
-    expect(shows("topUp", "Today", "packets of catalyst")).toBe(2);
+    expect(shows("topUp", "Today", "mix")).toBe(1);
+    expect(shows("topUp", "Today", "packets of catalyst")).toBe(1);
     expect(shows("topUp", "Today", "dye in spoons")).toMatch(/tsp/);
     expect(shows("strong", "Today", "dye")).toBe(dash);
-    expect(shows("strong", "Today", "dye", 3)).toMatch(/^too strong/);
+    expect(shows("strong", "Today", "dye", 6)).toMatch(/^too strong/);
   });
 
   it("gives resin without a date no day to be used by", () => {
     expect(shows("undated", "Today", "use it all by")).toBe("");
-    expect(shows("undated", "Today", "oldest part mixed on", 3)).toMatch(/no date/);
-    expect(shows("undated", "Today", "mix", 3)).toMatch(/^counts on resin/);
+    expect(shows("undated", "Today", "oldest part mixed on", 6)).toMatch(/no date/);
+    expect(shows("undated", "Today", "mix", 6)).toMatch(/^counts on resin/);
   });
 
   it.each(["hectopascal", "badPump"] as const)("sends to My Shop where a setting cannot be: %s", (name) => {
     const lead = (sheet: string) => books[name].Sheets[sheet].A2.v;
-    for (const sheet of ["Blanks", "Today", "Loads", "Supplies"]) expect(lead(sheet)).toMatch(/^Something on My Shop/);
-    expect(lead("My Shop")).toMatch(/wrong or missing/);
+    for (const sheet of ["Blanks", "Today", "Loads", "Supplies"]) expect([sheet, lead(sheet)]).toEqual([sheet, lead("My Shop")]);
+    expect(lead("My Shop")).toMatch(/^“.+” on My Shop is wrong or missing: type /);
   });
 
   it("shows no error code in any of them", () => {

@@ -1,9 +1,10 @@
-import { existsSync, linkSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, linkSync, mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { read } from "@e965/xlsx";
 import { zipSync } from "fflate";
 import { recalculated } from "../../sheet/file/recalculated";
+import { allowance } from "../../sheet/guard";
 import { workbookFile } from "../built";
 import { command } from "../command";
 import { cellIn, f, row, textsOf, workbookOf } from "./file/workbooks";
@@ -269,6 +270,20 @@ describe("recalc leaves", () => {
   });
 });
 
+describe("recalc calculates", () => {
+  it("a running total, and sheets of odd names", () => {
+    const total = (line: number) => row(line, `<c r="A${line}"><v>${line}</v></c>`, f(`B${line}`, `SUM(A$1:A${line})`));
+    const made = recalculated(
+      workbookOf({ sheets: { ["__proto__"]: total(1) + total(2) + total(3), constructor: row(1, f("A1", "'__proto__'!B3*2")) } }),
+    );
+    const parts = Object.entries(textsOf(made.file)).filter(([path]) => path.startsWith("xl/worksheets/sheet"));
+    expect(parts.map(([, xml]) => [...xml.matchAll(/<v>(\d+)<\/v><\/c>(?=<\/row>)/g)].map(([, value]) => value))).toEqual([
+      ["1", "3", "6"],
+      ["12"],
+    ]);
+  });
+});
+
 describe("recalc refuses", () => {
   it("a workbook that counts from 1904", () =>
     expect(() => recalculated(workbookOf({ sheets: { Costs: "" }, properties: '<workbookPr date1904="1"/>' }))).toThrow(/1904/));
@@ -276,6 +291,11 @@ describe("recalc refuses", () => {
     expect(() => sheetOf(row(1, '<c r="A1"><f t="array" ref="A1:XFD1048576">1</f></c>'))).toThrow(/fills more than 1000000 cells/));
   it("a cell at the far end of a sheet", () =>
     expect(() => sheetOf(row(1, f("A1", "1")) + row(1048576, '<c r="XFD1048576"><v>1</v></c>'))).toThrow(/reach too far/));
+  it("formulas that together take too long", () => {
+    const results = jest.replaceProperty(allowance, "results", 5_000);
+    expect(() => sheetOf(row(1, ...["A", "B", "C"].map((letter) => f(`${letter}1`, "SUM(SEQUENCE(3000))"))))).toThrow(/take longer than/);
+    results.restore();
+  });
   it("a damaged part", () => expect(() => recalculated(workbookOf({ sheets: { Costs: "<row>" } }))).toThrow(/damaged/));
 });
 
@@ -313,6 +333,19 @@ describe("npm run recalc", () => {
     linkSync(at("in.xlsx"), at("same.xlsx"));
     for (const output of ["in.xlsx", "same.xlsx"])
       expect(run(at("in.xlsx"), "-o", at(output))).toEqual({ code: 2, said: expect.stringContaining("the output is the input") });
+  });
+
+  it("writes over another file only when told to", () => {
+    const before = readFileSync(at("out.xlsx"));
+    expect(run(at("in.xlsx"), "-o", at("out.xlsx"))).toEqual({ code: 2, said: expect.stringContaining("add --force") });
+    expect(readFileSync(at("out.xlsx"))).toEqual(before);
+    expect(run(at("in.xlsx"), "-o", at("out.xlsx"), "--force").code).toBe(0);
+  });
+
+  it("refuses a file of more than 100 MB unread", () => {
+    writeFileSync(at("large.xlsx"), "PK");
+    truncateSync(at("large.xlsx"), 100_000_001);
+    expect(run(at("large.xlsx"), "-o", at("none.xlsx"))).toEqual({ code: 2, said: expect.stringContaining("larger than 100 MB") });
   });
 
   it.each([

@@ -73,7 +73,8 @@ describe("the chamber that is drawn", () => {
     expect((bath.layers! - 1) * bath.places!.length + bath.last!).toBe(16);
     within(bath.foam!, (10 * inch) / 3, 1e-12);
     expect(bath.depth + bath.foam!).toBeLessThanOrEqual(bath.height! * (1 + 1e-9));
-    expect(bath.depthAfter!).toBeGreaterThanOrEqual(bath.stack! + inch - 1e-9);
+    // The least cover, half an inch, is left in the end.
+    expect(bath.depthAfter!).toBeGreaterThanOrEqual(bath.stack! + inch / 2 - 1e-9);
   });
   it("stands as deep as FLUIDLEVEL says", () => {
     const { contract, given } = asked("FLUIDLEVEL", 6, 1.14, 104);

@@ -18,22 +18,24 @@ export interface Found {
 }
 
 /** `'My Shop'!A1` as the sheet and the cell. */
-function parted(location: string): readonly [sheet: string, cell: string] {
+export function parted(location: string): readonly [sheet: string, cell: string] {
   const at = location.lastIndexOf("!");
   const sheet = location.slice(0, Math.max(0, at)).replace(/^'|'$/g, "").replace(/''/g, "'");
   return [sheet, location.slice(at + 1).replace(/\$/g, "")];
 }
 
-export function linksOf(root: XmlElement, sheetId: string, sheets: ReadonlySet<string>): Found {
+/** `ids` are the engine's names of sheets by their own. */
+export function linksOf(root: XmlElement, sheetId: string, ids: ReadonlyMap<string, string>): Found {
   const follow: [string, string, string][] = [];
   const links = childrenOf(childOf(root, "hyperlinks") ?? root, "hyperlink").map(({ attributes: { ref, location = "", tooltip } }, i) => {
     const key = `link ${i}`;
     follow.push([sheetId, key, ref]);
     const [sheet, cell] = parted(location);
-    if (!sheets.has(sheet) || !/^[A-Z]+\d+$/i.test(cell)) return { key, tooltip };
+    const toSheet = ids.get(sheet);
+    if (toSheet === undefined || !/^[A-Z]+\d+$/i.test(cell)) return { key, tooltip };
     const toKey = `${key} of ${sheetId}`;
-    follow.push([sheet, toKey, cell]);
-    return { key, tooltip, to: { sheetId: sheet, key: toKey } };
+    follow.push([toSheet, toKey, cell]);
+    return { key, tooltip, to: { sheetId: toSheet, key: toKey } };
   });
   return { links, follow };
 }

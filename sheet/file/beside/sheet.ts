@@ -31,14 +31,15 @@ export function sheetBeside(
   sheet: SheetData,
   workbook: Workbook,
   tables: readonly Table[],
+  ids: ReadonlyMap<string, string>,
 ): { readonly beside: SheetBeside; readonly follow: readonly Follow[] } {
-  const { links, follow } = linksOf(own.root, sheet.id, new Set(workbook.sheets.map(({ name }) => name)));
+  const { links, follow } = linksOf(own.root, sheet.id, ids);
   const { notes, ranges } = notesOf(workbook.parts, own.part.path);
   const mine = tables.filter((table) => table.sheet === own.name);
   const named = tableNames(tables, own.name);
   return {
     beside: {
-      sizes: sizesOf(own.xml, own.root),
+      sizes: sizesOf(own.xml, own.root, own.rows),
       validations: validationsOf(own.root, sheet),
       charts: chartsOf(workbook, own.part.path, sheet),
       notes,

@@ -1,5 +1,6 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { childOf, childrenOf, isTrue } from "../../../shared/xlsx/xml";
+import type { FileRow } from "../../../shared/xlsx/cells";
+import { childOf, childrenOf } from "../../../shared/xlsx/xml";
 
 /** Widths and heights as a file says them: the engine counts in whole points of a screen, and says one for every column and row. */
 export interface Sizes {
@@ -16,18 +17,21 @@ const perHeight = 0.75;
 /** What programs take where a file says nothing. */
 const usual = { width: 8.43, height: 12.75 };
 
-const distinct = <T>(items: readonly T[]): T[] => [...new Map(items.map((item) => [JSON.stringify(item), item])).values()];
+const distinct = (items: readonly number[]): number[] => [...new Set(items)];
 
-export function sizesOf(xml: string, root: XmlElement): Sizes {
+export function sizesOf(xml: string, root: XmlElement, rows: readonly FileRow[]): Sizes {
   const format = childOf(root, "sheetFormatPr");
   const columns = childrenOf(childOf(root, "cols") ?? root, "col");
-  const rows = childrenOf(childOf(root, "sheetData") ?? root, "row").filter(({ attributes }) => attributes.ht);
+  const heights = new Map<string, { height: number; fixed: boolean }>(
+    rows.flatMap(({ height, fixed }) => (height === undefined ? [] : [[`${height} ${fixed}`, { height, fixed }] as const])),
+  );
   return {
     widths: distinct(columns.filter(({ attributes }) => attributes.width).map(({ attributes }) => Number(attributes.width))),
     usualWidth: Number(format?.attributes.defaultColWidth ?? usual.width),
-    heights: distinct(rows.map(({ attributes: { ht, customHeight } }) => ({ height: Number(ht), fixed: isTrue(customHeight) }))),
+    heights: [...heights.values()],
     usualHeight: Number(format?.attributes.defaultRowHeight ?? usual.height),
-    usual: format && xml.slice(format.start, format.end),
+    // A prefix means nothing where nobody declares it.
+    usual: format && xml.slice(format.start, format.end).replace(/\s+\w+:\w+="[^"]*"/g, ""),
   };
 }
 

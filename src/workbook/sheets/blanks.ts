@@ -11,6 +11,7 @@ import { kinds } from "../kinds";
 import type { Kit } from "../kit";
 import { type Columns, ownReason, Page } from "../page";
 import { between, type Ref, whole } from "../place";
+import type { RunLog } from "./runlog";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
 
@@ -42,14 +43,14 @@ const wrongWith = (
   woods: Woods,
   shop: Shop,
 ): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is no whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is no plain number: type 21, not 21 g",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight is missing: as it lies there",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",""))))))))))))`;
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",""))))))))))))`;
 
 /** Every kind of blank with what it will take. */
-export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
+export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Blanks {
   const page = new Page(
     "Blanks",
-    "One row a kind with a count, or one a piece. Type into the pale cells on the left; the right side works itself out, and a row that cannot says why.",
-    [22, 7, 10, 8, 8, 20, 10, 8, 10, 1, 7, 10, 9, 7, 7, 7, 6, 18, 10, 38],
+    "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
+    [22, 7, 10, 8, 8, 20, 10, 8, 10, 1, 7, 10, 9, 7, 7, 7, 6, 18, 10, 38, 9],
     { landscape: true },
   );
   page.open("Blanks");
@@ -67,10 +68,10 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
       thickness: { title: "thickness", ...lengthUnit, input: side },
       width: { title: "width", ...lengthUnit, input: side },
       length: { title: "length", ...lengthUnit, input: side },
-      wood: { title: "wood", input: { list: woods.names }, hint: "A wood of the list on the sheet Woods." },
+      wood: { title: "wood", input: { list: woods.names }, hint: "A wood from the list on Woods." },
       state: { title: "state", input: { list: states, only: true } },
-      weight: { title: "weight", unit: weight, format: "0.0", input: each, hint: "One piece of the kind, as it lies there." },
-      dryWeight: { title: "oven-dry", unit: weight, format: "0.0", input: each, hint: "The same piece after the oven took all water out." },
+      weight: { title: "weight", unit: weight, format: "0.0", input: each, hint: "One piece, as it is now." },
+      dryWeight: { title: "oven-dry", unit: weight, format: "0.0", input: each, hint: "The same piece, oven-dry." },
       volume: {
         title: "wood, each",
         unit: kit.unit("volume"),
@@ -85,7 +86,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
         title: "resin, each",
         unit: kit.unit("fluid"),
         format: "0.000",
-        spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, moisture: all.moisture }),
+        spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, moisture: all.moisture, fullness: all.fullness }),
       },
       all: {
         title: "resin, all",
@@ -99,12 +100,18 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods): Blanks {
         format: "0",
         spills: (all) => ask(bake, { thickness: all.thickness, width: all.width, length: all.length, gravity: all.gravity }),
       },
-      wrong: { title: "look at", look: "alarm", each: (all) => ownReason(wrongWith(all, woods, shop)) },
+      wrong: { title: "problem", look: "alarm", each: (all) => ownReason(wrongWith(all, woods, shop)) },
       grade: {
         title: "grade",
         beside: ["reason"],
         look: "words",
         spills: (all) => ask(suitability, { wood: all.wood, thickness: all.thickness, moisture: all.moisture, condition: all.state }),
+      },
+      fullness: {
+        title: "fullness",
+        format: "0%",
+        hint: "How full the pores get: the mean of this wood's own runs in the Run Log, else My Shop's.",
+        each: ({ wood }) => log.fullnessOf(wood),
       },
     },
     kit.demo
@@ -141,7 +148,7 @@ function summaryLines(page: Page, row: number, of: Columns, kit: Kit): void {
   const lines: [string, Formula, string, string][] = [
     ["pieces", formula`SUM(${all(of.count)})`, "0", ""],
     ["resin taken up", formula`SUMIF(${all(of.all)},">0")`, "0.00", kit.unit("fluid")],
-    ["rows to look at", formula`SUMPRODUCT((LEN(${all(of.wrong)})>0)*1)`, "0", ""],
+    ["rows to problem", formula`SUMPRODUCT((LEN(${all(of.wrong)})>0)*1)`, "0", ""],
   ];
   lines.forEach(([label, made, format, unit], i) => {
     page.put(row + i, 0, { value: label, look: "label" });

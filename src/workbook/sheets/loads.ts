@@ -51,7 +51,7 @@ const formatsOf = ({ format }: Contract): string[] =>
 export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   const page = new Page(
     "Loads",
-    "In what order to soak and bake all that stands on the sheet Blanks, one person working in the hours set on My Shop, and what that takes.",
+    "When to soak and bake everything on Blanks, with one person working the hours on My Shop, and what it takes.",
     [5, 24, 8, 7, 8, 8, 7, 8, 7, 8, 6, 11, 15, 15, 15, 8, 15, 3, 8, 11, 11, 11, 11],
     { landscape: true, columns: 17, ...(kit.demo ? { pages: 1 } : {}) },
   );
@@ -67,7 +67,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   });
   const undated = formula`AND(${start}="",${shop.typed("ready by")}="")`;
   page.put(page.row, 2, {
-    formula: formula`IF(${undated},"give a day and hour, or “ready by” on My Shop, for a plan","day and hour to begin; the shopping list needs none")`,
+    formula: formula`IF(${undated},"type a day and hour here, or “ready by” on My Shop","day and hour to begin; the shopping list needs none")`,
     look: "unit",
   });
   page.skip();
@@ -133,7 +133,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
       { name: "in the oven", values: of.baking, color: "C9822B" },
     ],
     at: { row: top, column: 5, rows: chartRows - 1, columns: 9 },
-    axes: ["load", "hours from the first"],
+    axes: ["load", "hours from the start"],
     alt: "One bar a load: from when it goes into the chamber, over soaking and getting ready, until it leaves the oven, in hours from the start of the first.",
   });
   page.sheet.frozen = { rows: 0, columns: 1 };

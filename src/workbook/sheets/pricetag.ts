@@ -13,6 +13,8 @@ const money = "#,##0.00";
 export interface PriceTag {
   readonly page: Page;
   readonly total: Ref;
+  readonly pieces: Ref;
+  readonly spoiled: Ref;
 }
 
 /** From what went into a run to what is asked for a piece. */
@@ -162,5 +164,5 @@ export function priceSheet(kit: Kit): PriceTag {
     { spare: 5, name: "ShareTable" },
   );
   page.sheet.frozen = { rows: 0, columns: 1 };
-  return { page, total };
+  return { page, total, pieces, spoiled };
 }

@@ -1,5 +1,6 @@
 import { cautionsOf } from "../../cautions";
 import { resinbook } from "../../resin/resinbook";
+import { catalyzedMonths } from "../../resin/settings";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
@@ -10,6 +11,11 @@ import type { Shop } from "./shop";
 export interface ResinBook {
   readonly page: Page;
   readonly now: Ref;
+  /** Settings of My Shop that follow the book. */
+  readonly follows: Readonly<Record<string, Ref>>;
+  /** The day its oldest part was mixed, and the last day it is good. */
+  readonly since: Ref;
+  readonly until: Ref;
   /** The rows that RESINBOOK takes. */
   readonly runs: Ref;
 }
@@ -63,7 +69,13 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   );
   page.open("Resin Book");
   const summary = page.row;
-  page.skip(5);
+  // Its own two settings: My Shop's resin follows this book, and a book that asked My Shop would follow itself.
+  page.skip(4);
+  const months = catalyzedMonths.name;
+  const first = page.line({ label: "units", formula: formula`"${kit.system}"`, look: "words", note: "of this file" });
+  const keeps = page.line({ label: months, formula: formula`${shop.holds(months)}`, format: "General", note: "My Shop" });
+  const own = refTo(page.sheet.name, first.row, 0, keeps.row - first.row + 1, 2);
+  page.skip();
   page.say(
     "First row: what is on hand today, with the date its oldest part was mixed. Then one row for each run: what was added, its dye, and all that left, drips included. Write “emptied” as taken up to start afresh.",
   );
@@ -87,8 +99,8 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
         ...fluid,
         format: "0.00",
         beside: [`dye, ${kit.unit("strength")}`, "use by"],
-        spills: (all) => ask(resinbook, { runs: whole(between(all.date, all.taken)) }),
-        instead: (all) => kept(all, shop.holds("catalyzed months")),
+        spills: (all) => ask(resinbook, { runs: whole(between(all.date, all.taken)), shop: own }),
+        instead: (all) => kept(all, shop.holds(months)),
       },
       row: { title: "row", look: "note" },
       wrong: { title: "problem", look: "alarm", each: wrongWith },
@@ -114,7 +126,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.row = summary;
   const now = page.line({ label: "in the tub now", formula: last(of.volume), format: "0.00", look: "total", unit: kit.unit("fluid") });
   page.put(now.row, 3, {
-    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"copy it to “resin on hand” on My Shop, with the day and the dye rate below","the last row has no answer: see its “problem”"))`,
+    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"My Shop’s resin on hand, with the dye rate and the date below, unless something is typed there","the last row has no answer: see its “problem”"))`,
     look: "unit",
   });
   const rate = page.line({ label: "its dye rate", formula: last(strength), format: "0.000", unit: kit.unit("strength") });
@@ -122,13 +134,8 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   // From the use-by, and so never younger than the book says, also at the end of a month.
   const since = page.line({
     label: "oldest part mixed",
-    formula: formula`IF(ISNUMBER(${until}),EDATE(${until},-${shop.holds("catalyzed months")}),"")`,
+    formula: formula`IF(ISNUMBER(${until}),EDATE(${until},-${shop.holds(months)}),"")`,
     format: day,
-  });
-  page.put(rate.row, 3, { formula: formula`IF(ISNUMBER(${rate}),"copy it to “resin dye rate” on My Shop","")`, look: "unit" });
-  page.put(since.row, 3, {
-    formula: formula`IF(ISNUMBER(${since}),"copy it to “resin mixed on” on My Shop: without it old resin counts as fresh","")`,
-    look: "unit",
   });
   const isOld = (cell: Ref) => formula`IF(COUNT(${cell},${asOf})=2,${cell}<INT(${asOf}),FALSE)`;
   const state = formula`IF(ISNUMBER(${asOf}),IF(${isOld(until)},"expired: dispose of it as its safety data sheet says","good on the day of the demo, if it is neither thick nor stringy"),"give the day of the demo on Today: then it says whether it is still good")`;
@@ -141,5 +148,12 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.cautions(cautionsOf(["storage", "resin"]));
   page.sheet.frozen = { rows: of.date.row, columns: 1 };
   page.sheet.print = { titleRow: of.date.row - 1 };
-  return { page, now: cellIn(now, 0), runs: between(of.date, of.taken) };
+  return {
+    page,
+    now: cellIn(now, 0),
+    since: cellIn(since, 0),
+    until: cellIn(until, 0),
+    follows: { "resin on hand": now, "resin dye rate": rate, "resin mixed on": since },
+    runs: between(of.date, of.taken),
+  };
 }

@@ -2,7 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { bakeloss } from "../../resin/bakeloss";
 import { fullness } from "../../resin/fullness";
 import { weightgain } from "../../resin/weightgain";
-import { ask, formula, given } from "../formula";
+import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
 import { between, type Ref, whole } from "../place";
@@ -41,11 +41,17 @@ const gainOf = ({ before, cured }: Columns) => ask(weightgain, { before, cured }
 const fullnessOf = ({ before, drained, volume, gravity }: Columns) => ask(fullness, { before, drained, solids: volume, gravity });
 const lossOf = ({ before, drained, cured }: Columns) => ask(bakeloss, { before, drained, cured });
 
+export interface RunLog {
+  readonly page: Page;
+  /** How full the pores of a wood get: the mean of its own runs, else what My Shop has. */
+  readonly fullnessOf: (wood: Ref) => Formula;
+}
+
 /** One row a run, and what is usual for each wood: what makes the next run better. */
-export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
+export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const page = new Page(
     "Run Log",
-    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took.",
+    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks counts on it.",
     [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11],
     { landscape: true },
   );
@@ -131,11 +137,15 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): Page {
   page.row = row;
   page.skip();
   page.say(
-    "Usual is the mean of the runs of that wood that could be worked out. Copy its fullness to My Shop before you plan a run of it: it is what no calculation knows beforehand. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. No number counts where it shows a dash or an error: look at weights, volume and gravity.",
+    "Usual is the mean of the runs of that wood that could be worked out. Blanks counts on it: it is what no calculation knows beforehand. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. No number counts where it shows a dash or an error: look at weights, volume and gravity.",
   );
   page.skip();
   page.cautions(cautionsOf(["resin", "wet wood", "oven", "dust"]));
   page.sheet.frozen = { rows: of.date.row, columns: 2 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.date.row - 1 };
-  return page;
+  const usualFullness = (wood: Ref): Formula => {
+    const own = formula`${whole(of.wood)},${wood},${whole(of.full)},">0"`;
+    return formula`IF(${wood}="","",IF(COUNTIFS(${own})=0,${shop.holds("fullness")},AVERAGEIFS(${whole(of.full)},${own})))`;
+  };
+  return { page, fullnessOf: usualFullness };
 }

@@ -1,33 +1,63 @@
 import { first } from "../../cautions";
-import { defaults } from "../../checklist/items";
-import { stageNames, stages } from "../../checklist/schema";
+import { fresh } from "../../checklist/list";
+import { columns, room, toSheet } from "../../checklist/onsheet";
+import { mostRuns } from "../../checklist/schema";
 import { Page } from "../page";
+import { type Ref, refTo } from "../place";
+import { day } from "./day";
 
-/** The checklist for print: the list that the pane ticks travels in this file as a part of its own. */
-export function safetySheet(): Page {
-  const page = new Page(
-    "Safety",
-    "The checklist for a run, for the wall or the clipboard. Tick what is done. If something is not, stop there.",
-    [6, 62, 58],
-    { pages: 1 },
-  );
-  page.open("Safety");
+export interface Safety {
+  readonly page: Page;
+  /** Day, who runs it, who stands by, who calls for help. */
+  readonly run: Ref;
+  /** Done, when, check, why. */
+  readonly list: Ref;
+  /** Earlier runs: day, who, what was left open. */
+  readonly runs: Ref;
+}
+
+/** Columns that go to paper: the reasons stay on the screen. */
+const printed = 3;
+
+/** The safety list: the one that the pane ticks, on one page for the wall or the clipboard. */
+export function safetySheet(): Safety {
+  const page = new Page("Safety", "Tick what is done. If something is not, stop there.", [7, 15, 80, 110], {
+    pages: 1,
+    columns: printed,
+  });
+  const { name } = page.sheet;
+  // A row of the list is a line of ten points: all of it stands on one page.
+  page.sheet.line = 13;
+  page.open("Safety list");
+  page.row--;
   page.say(first, "caution");
-  page.skip();
-  for (const stage of stageNames) {
-    page.heading("", stages[stage], "why");
-    for (const { text, why } of defaults.filter((item) => item.stage === stage)) {
-      page.put(page.row, 0, { look: "tick", allowed: { list: ["x", "open"] } });
-      page.put(page.row, 1, { value: text, look: "words" });
-      page.put(page.row, 2, { value: why, look: "note" });
-      page.row++;
-    }
-  }
-  page.skip();
-  for (const label of ["day", "who runs it", "who stands by"]) {
+  const run = refTo(name, page.row, 2, 4);
+  for (const [i, label] of ["day", "who runs it", "who stands by", "who calls for help, number"].entries()) {
     page.put(page.row, 1, { value: label, look: "label" });
-    page.put(page.row, 2, { look: "input" });
+    page.put(page.row, 2, { look: "input", ...(i === 0 ? { format: day, allowed: { date: true } as const } : {}) });
     page.row++;
   }
-  return page;
+  for (const [column, title] of columns.entries()) page.put(page.row, column, { value: title, look: "heading" });
+  page.row++;
+  const list = refTo(name, page.row, 0, room, columns.length);
+  for (const [i, row] of toSheet(fresh).list.entries()) {
+    const looks = ["tick", "label", "words", "note"] as const;
+    for (const [column, value] of row.entries())
+      page.put(page.row + i, column, {
+        ...(value === "" ? {} : { value }),
+        look: looks[column],
+        ...(column === 0 ? { allowed: { list: ["x"] } } : {}),
+      });
+  }
+  page.row += room;
+  page.sheet.print = { ...page.sheet.print, rows: page.row };
+  page.skip();
+  page.heading("run", "who", "left open");
+  const runs = refTo(name, page.row, 0, mostRuns, 3);
+  for (let row = 0; row < mostRuns; row++)
+    for (const [column, look] of (["result", "words", "words"] as const).entries())
+      page.put(page.row + row, column, { look, ...(column === 0 ? { format: day } : {}) });
+  page.row += mostRuns;
+  page.sheet.frozen = { rows: list.row, columns: 0 };
+  return { page, run, list, runs };
 }

@@ -5,7 +5,7 @@ import { settingsBySubject } from "../../shop";
 import { type Formula, formula } from "../formula";
 import { type Kit, readShop, scale } from "../kit";
 import { Page } from "../page";
-import { type Ref, refTo, whole } from "../place";
+import { key, type Ref, refTo, whole } from "../place";
 import { type Equipment, equipmentLines } from "./equipment";
 import { fixed, settingLine, standardFormula } from "./settingline";
 
@@ -39,6 +39,8 @@ export interface Shop extends Equipment {
   /** Where the value of a setting is typed, and where the one that holds stands. */
   readonly typed: (name: string) => Ref;
   readonly holds: (name: string) => Ref;
+  /** Puts formulas where settings are typed, to stand until somebody types over them. */
+  readonly follow: (from: Readonly<Record<string, Ref>>) => void;
   /** Whether nothing holds where nothing is typed. */
   readonly isOptional: (name: string) => boolean;
   /** True where there is resin on hand of which nobody wrote down when it was mixed. */
@@ -103,13 +105,22 @@ export function shopSheet(kit: Kit): Shop {
         setting.name === "resin mixed on" ? [isUndated, "type its day, read off the tub: the resin on hand has no date"] : undefined,
       );
   }
-  const notes = refTo(name, 0, 3, page.row);
+  // Below the line that says what is wrong: no cell may look at itself.
+  const below = 2;
+  const notes = refTo(name, below, 3, page.row - below);
   const isWrong = formula`SUMPRODUCT((LEFT(${whole(notes)},5)="type ")*1)>0`;
   const isBad = formula`(LEFT(${whole(notes)},5)="type ")`;
   // The first such row, from the top of the sheet.
-  const at = formula`${last}-SUMPRODUCT(MAX(${isBad}*(${last}-ROW(${whole(notes)}))))`;
-  const names = refTo(name, 0, 0, page.row);
+  const at = formula`${last - below}-SUMPRODUCT(MAX(${isBad}*(${last}-ROW(${whole(notes)}))))`;
+  const names = refTo(name, below, 0, page.row - below);
   page.warn([isWrong, formula`"“"&INDEX(${whole(names)},${at})&"” on My Shop is wrong or missing: "&INDEX(${whole(notes)},${at})&"."`]);
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
-  return { page, typed, holds, isOptional, isUndated, isWrong, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
+  const follow = (from: Readonly<Record<string, Ref>>): void => {
+    for (const [setting, ref] of Object.entries(from)) {
+      const { row, column } = typed(setting);
+      const { value: _, ...cell } = page.sheet.cells.get(key(row, column)) ?? {};
+      page.put(row, column, { ...cell, formula: formula`IF(${ref}="","",${ref})` });
+    }
+  };
+  return { page, typed, holds, follow, isOptional, isUndated, isWrong, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
 }

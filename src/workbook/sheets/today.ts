@@ -1,106 +1,138 @@
 import { cautionsOf } from "../../cautions";
+import { kindOf } from "../../run/kinds";
 import { formula } from "../formula";
 import type { Kit } from "../kit";
-import { Page, verdict } from "../page";
-import { type Ref, refTo, whole } from "../place";
+import { Page } from "../page";
+import { type Ref, refTo } from "../place";
 import type { Blanks } from "./blanks";
-import { countdown } from "./countdown";
 import { curve } from "./curve";
 import { demoStart, moment } from "./day";
-import { atTheDemo } from "./demorun";
-import { reallyHappened } from "./outcomes";
-import type { Shown } from "./piece";
 import type { Shop } from "./shop";
+import { across, oneLine, threeLine } from "./three";
+import { type LoadOf, loadTables } from "./todaypieces";
+import { type Begins, countBack, lengthLines } from "./todaytimes";
+import { workLines } from "./todaywork";
 
 export interface Today {
   readonly page: Page;
   readonly start: Ref;
+  /** What the run view begins with: the pieces of each load, and the color. */
+  readonly loads: readonly Ref[];
+  readonly color: Ref;
+  readonly chamber: Ref;
+  readonly height: Ref;
 }
 
-/** The run sheet of a demo: backward from its hour, then in the order of the work. */
+const demoWords = "the demo begins at";
+const startWords = "the run starts at";
+
+/** One real run, in the order of the work: up to three loads side by side. */
 export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const page = new Page(
     "Today",
-    "The run sheet. Give the hour of the demo: the sheet counts back to what must be dried, soaked and baked on which day, and then goes with you through the work.",
-    [32, 21, 21, 50, 16, 18],
-    { columns: 5 },
+    "One run, from choosing the wood to the price. Pick up to three loads and say when: every step below gets its time and its numbers.",
+    [31, 21, 21, 21, 10, 9, 52],
+    { landscape: true },
   );
   page.open("Today");
+  const answer = refTo(page.sheet.name, page.row, 0);
+  page.skip(3);
+  page.heading("When, where, what color");
+  const how = inputLine(
+    page,
+    "this run:",
+    kit.demo ? demoWords : startWords,
+    { list: [demoWords, startWords], only: true },
+    "the last load goes in when the demo begins; or the run starts at once",
+  );
+  const isDemo = formula`${how}="${demoWords}"`;
+  const start = inputLine(
+    page,
+    "it begins",
+    kit.demo ? demoStart : undefined,
+    { date: true },
+    "day and hour, such as 2026-03-14 14:00; type =NOW() to start now",
+    moment,
+  );
+  page.put(start.row, 6, {
+    formula: formula`IF(ISTEXT(${start}),"no date: type a day and hour, such as 2026-03-14 14:00",IF(${start}="","type a day and hour, such as 2026-03-14 14:00, or =NOW() to start now","day and hour"))`,
+    look: "note",
+  });
+  page.alert("bad", start, formula`ISTEXT(${start})`);
+  const asOf = inputLine(
+    page,
+    "it is now",
+    undefined,
+    { date: true },
+    "optional: type =NOW(), and a step whose start has passed says so",
+    moment,
+  );
+  const chamber = ownLine(page, "chamber or tub, inside", shop.chamber, kit, 4);
+  const height = ownLine(page, "height inside", shop.height, kit, 10);
+  const color = inputLine(page, "color", kit.demo ? "blue" : undefined, true, "optional");
+  page.skip();
+  const loads = loadTables(page, kit, blanks, { chamber, height });
+  page.skip();
+  const places = steps(page, kit, shop, { how, start, asOf, isDemo }, loads);
+  curve(page, kit, loads[0].first);
+  page.skip();
+  page.cautions(cautionsOf(["chamber", "pump", "ballast", "resin", "storage", "wet wood", "oven", "dust"]));
+  const { counts, done, mix } = places;
+  page.put(answer.row, 0, {
+    formula: formula`IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}","")&".")`,
+    look: "strong",
+  });
+  page.sheet.merges.push(refTo(page.sheet.name, answer.row, 0, 1, 7));
+  page.put(answer.row + 1, 0, { value: "done and cool by", look: "label" });
+  page.put(answer.row + 1, 1, { formula: formula`IF(COUNT(${across(done)})=0,"",MAX(${across(done)}))`, format: moment, look: "total" });
   page.sheet.frozen = { rows: 0, columns: 1 };
-  const shown = asked(page, kit, blanks);
-  page.skip();
-  const times = countdown(page, kit, shop, shown);
-  curve(page, kit, shown);
-  page.skip();
-  page.cautions(cautionsOf(["wet wood", "storage", "oven"]));
-  page.sheet.breaks.push(page.row - 1);
-  page.skip();
-  const run = atTheDemo(page, kit, shop, shown, times);
-  page.skip();
-  page.cautions(cautionsOf(["chamber", "pump", "ballast", "resin", "dust"]));
-  page.skip();
-  reallyHappened(page, kit, shop, shown, run);
-  return { page, start: shown.start };
+  return { page, start, loads: loads.map(({ block }) => block), color, chamber, height };
 }
 
-function asked(page: Page, kit: Kit, blanks: Blanks): Shown {
-  const { of } = blanks;
-  page.heading("The demo");
-  const start = page.line({
-    label: "it begins",
-    value: kit.demo ? demoStart : undefined,
-    input: { date: true },
-    format: moment,
-    note: formula`IF(ISTEXT(${page.next}),"no date: type a day and hour, such as 2026-03-14 14:00","day and hour")`,
+type Allowed = NonNullable<Parameters<Page["line"]>[0]["input"]>;
+
+function inputLine(page: Page, label: string, value: string | number | undefined, input: Allowed, note: string, format?: string): Ref {
+  const { row } = page;
+  const ref = page.line({ label, value, input, format });
+  page.put(row, 6, { value: note, look: "note" });
+  return ref;
+}
+
+/** What My Shop says, unless it is typed over: the demo has a few blanks in a narrow tub. */
+function ownLine(page: Page, label: string, from: Ref, kit: Kit, demo: number): Ref {
+  const { row } = page;
+  page.put(row, 0, { value: label, look: "label" });
+  const own = kit.demo ? { value: kit.of("length", demo) } : { formula: formula`IF(${from}="","",${from})` };
+  const ref = page.put(row, 1, { ...own, look: "input" });
+  page.put(row, 2, { value: kit.unit("length"), look: "unit" });
+  page.put(row, 6, {
+    formula: formula`IF(${ref}=${from},"from My Shop; type over it for this run","for this run; My Shop has "&${from}&" ${kit.unit("length")}")`,
+    look: "note",
   });
-  const row = formula`MATCH(${refTo(page.sheet.name, page.row, 1)},${whole(of.kind)},0)`;
-  const wrong = formula`INDEX(${whole(of.wrong)},${row})`;
-  const kind = page.line({
-    label: "kind to show",
-    value: kit.demo ? "spalted boxelder" : undefined,
-    input: { list: whole(of.kind) },
-    note: formula`IF(${page.next}="","choose a row of the sheet Blanks",IF(ISNA(${row}),"no row of the sheet Blanks is called so",IF(LEN(${wrong})>0,"Blanks says: "&${wrong},"a row of the sheet Blanks")))`,
-  });
-  const said = refTo(page.sheet.name, kind.row, 3);
-  page.alert("bad", kind, formula`OR(LEFT(${said},11)="Blanks says",LEFT(${said},6)="no row")`);
-  const count = page.line({
-    label: "pieces in each of three loads",
-    value: kit.demo ? 4 : undefined,
-    input: { from: 1, to: 1e4, whole: true },
-    note: formula`IF(${kind}="","",IF(IF(ISNUMBER(${page.next}),OR(${page.next}<1,${page.next}<>INT(${page.next})),TRUE),"type a whole number, 1 or more",IF(SUMIF(${whole(of.kind)},${kind},${whole(of.count)})<3*${page.next},"Blanks has fewer than three loads of it","")))`,
-  });
-  const pick = (label: string, ref: Ref, unit: string | undefined, format?: string) =>
-    page.line({
-      label,
-      formula: formula`IF(${kind}="","",IF(ISNA(MATCH(${kind},${whole(of.kind)},0)),"",INDEX(${whole(ref)},MATCH(${kind},${whole(of.kind)},0))))`,
-      unit,
-      format,
-      look: format ? "result" : "words",
-      note: format && verdict(page.next, "", "the row of Blanks says what is wrong with it"),
-    });
-  const length = kit.unit("length");
-  const wood = pick("wood", of.wood, undefined);
-  const sides = {
-    thickness: pick("thickness", of.thickness, length, "General"),
-    width: pick("width", of.width, length, "General"),
-    length: pick("length", of.length, length, "General"),
-  };
-  const gravity = pick("gravity", of.gravity, undefined, "0.00");
-  const volume = pick("wood in one piece", of.volume, kit.unit("volume"), kit.by("0.00", "0.0"));
-  const weighed = formula`INDEX(${whole(of.dryWeight)},${row})`;
-  return {
-    start,
-    count,
-    wood,
-    ...sides,
-    gravity,
-    volume,
-    dryWeight: page.line({
-      label: "oven-dry, one piece",
-      formula: formula`IF(${kind}="","",IF(ISNA(${row}),"",IF(SUM(${weighed})>0,${weighed},IF(COUNT(${gravity},${volume})=2,${gravity}*${volume}*${kit.by(16.387064, 1)},""))))`,
-      unit: "g",
-      format: "0.0",
-      note: formula`IF(COUNT(${page.next})=0,"",IF(SUM(${weighed})>0,"weighed","not weighed: gravity from the table times the wood"))`,
-    }),
-  };
+  page.row++;
+  return ref;
+}
+
+interface When {
+  readonly how: Ref;
+  readonly start: Ref;
+  readonly asOf: Ref;
+  readonly isDemo: ReturnType<typeof formula>;
+}
+
+/** The counts first; then the work; below it how long things take, and the count back. */
+function steps(page: Page, kit: Kit, shop: Shop, { start, asOf, isDemo }: When, loads: readonly [LoadOf, LoadOf, LoadOf]) {
+  page.heading(`1. ${kindOf("choose").title}`, "load 1", "load 2", "load 3", "", "", "");
+  const counts = threeLine(page, "pieces", (load) => loads[load].count, { format: "0" });
+  const used = oneLine(page, "loads", formula`IF(COUNT(${across(counts)})=0,"",COUNT(${across(counts)}))`, { format: "0" });
+  const begins: Begins = { at: start, isDemo, loads: used, counts };
+  // The lines of the work speak of times that stand below them.
+  const work = workLines(page, kit, shop, { begins, asOf, loads, counts });
+  page.skip();
+  const lengths = lengthLines(page, shop, loads, counts);
+  page.skip();
+  const back = countBack(page, begins, lengths);
+  page.skip();
+  work.fill(lengths, back);
+  return { counts, done: work.times.done, mix: work.mix };
 }

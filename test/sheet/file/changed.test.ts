@@ -19,11 +19,16 @@ beforeAll(async () => {
   page = model(workbook.book);
 });
 
+const idOf = (name: string) => page.getters.getSheetIds().find((id) => page.getters.getSheetName(id) === name)!;
+
 describe("a workbook that was changed on the page", () => {
   /** The plain template with some changes, saved. */
   async function changed(...changes: readonly (readonly [type: string, payload: object])[]) {
     const book = model(JSON.parse(JSON.stringify(workbook.book)));
-    for (const [type, payload] of changes) book.dispatch(type as never, payload as never);
+    for (const [type, payload] of changes) {
+      const { sheetId } = payload as { sheetId: string };
+      book.dispatch(type as never, { ...payload, sheetId: idOf(sheetId) } as never);
+    }
     const file = await saved(book, workbook, engine);
     return { file, sheets: held(file).sheets as Record<string, Record<string, any>>, names: held(file).names };
   }
@@ -80,7 +85,7 @@ describe("a workbook that was changed on the page", () => {
 
   it("has no words left over from a rule, a chart or a noted cell that somebody changed", async () => {
     const data = workbook.book as { sheets: { id: string; dataValidationRules: any[]; figures: any[] }[] };
-    const today = data.sheets.find(({ id }) => id === "Today")!;
+    const today = data.sheets.find(({ id }) => id === idOf("Today"))!;
     const rule = today.dataValidationRules.find(({ criterion }) => criterion.type === "isBetween")!;
     const [cell] = Object.keys(first().Today.notes);
     const row = Number(/\d+/.exec(cell)![0]) - 1;
@@ -89,7 +94,7 @@ describe("a workbook that was changed on the page", () => {
         "ADD_DATA_VALIDATION_RULE",
         {
           sheetId: "Today",
-          ranges: rule.ranges.map((range: string) => page.getters.getRangeDataFromXc("Today", range)),
+          ranges: rule.ranges.map((range: string) => page.getters.getRangeDataFromXc(idOf("Today"), range)),
           rule: { id: rule.id, isBlocking: false, criterion: { type: "isBetween", values: ["1", "2"] } },
         },
       ],

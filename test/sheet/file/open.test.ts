@@ -87,8 +87,8 @@ describe("a workbook from disk", () => {
       "urn:porewise:checklist": '<checklist xmlns="urn:porewise:checklist" version="1">{}</checklist>',
       "": "<other/>",
     });
-    expect(print.Costs.elements[1]).toBe('<pageSetup orientation="landscape"/>');
-    expect(print.Costs.names).toEqual({ "_xlnm.Print_Titles": "Costs!$1:$1" });
+    expect(print.sheet1.elements[1]).toBe('<pageSetup orientation="landscape"/>');
+    expect(print.sheet1.names).toEqual({ "_xlnm.Print_Titles": "Costs!$1:$1" });
   });
 
   it("calls our functions from its rules too", () => {

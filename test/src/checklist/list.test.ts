@@ -1,6 +1,6 @@
 import { defaults } from "../../../src/checklist/items";
 import * as checklist from "../../../src/checklist/list";
-import { listSchema, stageNames, stages } from "../../../src/checklist/schema";
+import { listSchema, mostRuns, stageNames } from "../../../src/checklist/schema";
 
 const { fresh } = checklist;
 const idsOf = (list: typeof fresh, stage: (typeof stageNames)[number]) => checklist.inStage(list, stage).map(({ id }) => id);
@@ -63,17 +63,36 @@ describe("the safety list", () => {
     expect(list.items.filter((item) => item.done).map(({ id }) => id)).toEqual(["rated"]);
   });
 
-  it("starts a new run: ticks go, and what was left unticked is kept with day and name", () => {
-    const all = { items: fresh.items.map((item) => ({ ...item, done: item.id !== "foam" })) };
-    const list = checklist.startRun(all, " the blue\nshop ", "2026-03-14");
-    expect(list.items.some((item) => item.done)).toBe(false);
-    expect(list.last).toEqual({ when: "2026-03-14", who: "the blue shop", open: [defaults.find(({ id }) => id === "foam")!.text] });
+  it("starts a new run: ticks go, and what was left unticked stays to be read with day and name", () => {
+    const who = { when: "2026-03-14", who: " the blue\nshop ", by: "", calls: "the neighbor, 555 0100" };
+    const begun = checklist.startRun(fresh, who);
+    expect(begun).toEqual({ ...fresh, now: { ...who, who: "the blue shop" } });
+    const all = { ...begun, items: fresh.items.map((item) => ({ ...item, done: item.id !== "foam" })) };
+    const next = checklist.startRun(all, { ...who, when: "2026-03-21", who: "" });
+    expect(next.items.some((item) => item.done)).toBe(false);
+    expect(next.runs).toEqual([{ when: "2026-03-14", who: "the blue shop", open: [defaults.find(({ id }) => id === "foam")!.text] }]);
+    expect(next.runs.map(checklist.leftOpen)).toEqual(["1 left open"]);
   });
 
-  it("lists itself for a sheet, stage by stage", () => {
-    const rows = checklist.rowsOf(checklist.startRun(checklist.tick(fresh, "rated", true), "", "2026-03-14"), stages);
-    expect(rows[0]).toEqual(["Before you start", "", ""]);
-    expect(rows.every((row) => row.length === 3)).toBe(true);
-    expect(rows.filter(([title]) => title === "open")).toHaveLength(2 * defaults.length - 1);
+  it("keeps so many earlier runs and no more", () => {
+    let list = fresh;
+    for (let run = 0; run < mostRuns + 3; run++)
+      list = checklist.startRun(list, { when: "2026-03-14", who: `run ${run}`, by: "", calls: "" });
+    expect(list.runs).toHaveLength(mostRuns);
+    expect(list.runs[0].who).toBe(`run ${mostRuns + 1}`);
+    expect(listSchema.safeParse(list).data).toEqual(list);
   });
+
+  it("says what to do when the power fails, when resin spills or gets into an eye, and who calls for help", () => {
+    const text = defaults.map((item) => item.text).join("\n");
+    for (const words of [
+      /Power cut: .*let the air in/,
+      /Spill: /,
+      /Resin in an eye: rinse with water for 15 minutes/,
+      /who calls for help/,
+    ])
+      expect(text).toMatch(words);
+  });
+
+  it("fits on paper: no line is longer than the page is wide", () => expect(defaults.filter(({ text }) => text.length > 86)).toEqual([]));
 });

@@ -7,14 +7,19 @@ const readBack = (xml: string) => read(xml, namespace, parser);
 
 describe("the list as a part of the workbook", () => {
   it("comes back as it was written", () => {
-    const list = checklist.startRun(checklist.tick(checklist.fresh, "rated", true), "the blue shop", "2026-03-14");
+    const list = checklist.startRun(checklist.tick(checklist.fresh, "rated", true), {
+      when: "2026-03-14",
+      who: "the blue shop",
+      by: "",
+      calls: "",
+    });
     expect(readBack(write(list))).toEqual({ state: "read", list });
   });
 
   it.each(["=1+1", "<b>&amp;</b>", "]]>", 'a "quote" and \\ a stroke', "tab\tand\u0001bell", "\uFFFE", "äöü 木", "\u{1F332}"])(
     "keeps %j as text",
     (text) => {
-      const list = { items: [{ id: "own-1", stage: "oven", text, why: text, done: false }] } as const;
+      const list = { ...checklist.fresh, items: [{ id: "own-1", stage: "oven", text, why: text, done: false }] } as const;
       expect(readBack(write(list))).toEqual({ state: "read", list });
     },
   );
@@ -25,6 +30,13 @@ describe("the list as a part of the workbook", () => {
       "<?xml version='1.0'?>\n<p:checklist version='1' xmlns:p='$1'>",
     );
     expect(readBack(xml.replace("</checklist>", "</p:checklist>"))).toEqual({ state: "read", list: checklist.fresh });
+  });
+
+  it("reads a list of before, with its one last run", () => {
+    const last = { when: "2026-03-14", who: "the blue shop", open: ["a"] };
+    const { items } = checklist.fresh;
+    const xml = `<checklist xmlns="${namespace}" version="1">${JSON.stringify({ items, last })}</checklist>`;
+    expect(readBack(xml)).toEqual({ state: "read", list: { ...checklist.fresh, runs: [last] } });
   });
 
   const whole = write(checklist.fresh);

@@ -4,7 +4,8 @@ import type { Given } from "../../../src/plan/given";
 import { placesOf } from "../../../src/plan/places";
 import type { Plan } from "../../../src/plan/planned";
 
-const bit = 1e-6;
+/** Moments closer than the clock tells apart. */
+const bit = 2 * slack;
 
 /** What is wrong with where the pieces of a plan lie; nothing, if they are all inside and none overlap. */
 export function misplaced({ loads, tub }: Plan, given: Given): string | undefined {

@@ -10,7 +10,7 @@ type Value = string | number | undefined;
 /** Values by their columns, where not one in the second. */
 type Across = Readonly<Record<number, Value>>;
 
-/** What to type beside which label of a sheet before it is calculated; undefined empties the cell. */
+/** What to type beside which label of a sheet, or in which row ("@21"), before it is calculated; undefined empties the cell. */
 type Typing = Readonly<Record<string, Readonly<Record<string, Value | Across>>>>;
 
 /** The template, calculated, with eyes for one sheet. */
@@ -27,7 +27,8 @@ export function filled(name: string, typing: Typing = {}, system: System = "US",
   for (const [sheet, cells] of Object.entries(typing))
     for (const [label, typed] of Object.entries(cells))
       for (const [column, value] of Object.entries(typeof typed === "object" ? typed : { 1: typed })) {
-        const at = key(rowOf(sheet, label), Number(column));
+        const row = label.startsWith("@") ? Number(label.slice(1)) - 1 : rowOf(sheet, label);
+        const at = key(row, Number(column));
         sheetOf(sheet).cells.set(at, { ...sheetOf(sheet).cells.get(at), formula: undefined, value });
       }
   const cached = calculated(`${system} ${which}`, whole);

@@ -19,7 +19,7 @@ it("works out of a row what the functions say of it", () => {
   near(first("gravity"), gravity as number);
   near(first("moisture"), moisture as number);
   near(first("voids"), ask("VOIDS", gravity as never, moisture as never) as number);
-  near(first("resin, each"), ask("UPTAKE", volume, gravity as never, 0.55, moisture as never) as number);
+  near(first("resin, each"), ask("UPTAKE", volume, gravity as never, first("fullness") as number, moisture as never) as number);
   near(first("bake"), ask("BAKE", thickness, width, length, gravity as never, inFoil) as number);
   expect(first("grade")).toBe("good");
 });
@@ -41,9 +41,9 @@ it.each([
   expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 17)).toBe(words),
 );
 
-it("counts pieces, resin and rows to look at", () => {
+it("counts pieces, resin and rows to problem", () => {
   expect(blanks.beside("pieces")).toBe(100);
-  expect(blanks.beside("rows to look at")).toBe(3);
+  expect(blanks.beside("rows to problem")).toBe(3);
   near(
     blanks.beside("resin taken up"),
     blanks.under("resin, all", 14).reduce<number>((sum, one) => sum + (Number(one) || 0), 0),

@@ -40,7 +40,7 @@ const notices = ({ value, sheet }: ReturnType<typeof filled>) => {
 
 it("says in words what of the plan is wet, out of date or late", () => {
   expect(notices(loads)).toEqual([expect.stringMatching(/^marked on Blanks .*rows: 2\./), "", ""]);
-  expect(loads.texts).toContain("Wet wood steams: dry it first.");
+  expect(loads.texts).toContain("Wet wood makes steam. Dry it first.");
   const old = notices(filled("Loads", { "My Shop": { "resin on hand": 3.6, "resin mixed on": 45901, "ready by": 46098 } }));
   expect(old[1]).toMatch(/^resin on hand expires .*: 3\.6 /);
   expect(old[2]).toMatch(/^late, .*: [1-9]/);

@@ -29,14 +29,18 @@ it("opens empty, and says nothing then", () => {
   expect([empty.beside("in the tub now"), empty.beside("use by", 3)]).toEqual(["", ""]);
 });
 
-it("asks for all three to be copied, and tells the day of the oldest part so that its use-by stays", () => {
+it("is what My Shop has on hand, its dye rate and its date, until somebody types over them", () => {
   const since = book.beside("oldest part mixed") as number;
   expect(ask("EXPIRY", since)).toBe(book.beside("use by"));
-  expect(["in the tub now", "its dye rate", "oldest part mixed"].map((label) => book.beside(label, 3))).toEqual([
-    expect.stringMatching(/“resin on hand” on My Shop, with the day and the dye rate/),
-    expect.stringMatching(/“resin dye rate” on My Shop/),
-    expect.stringMatching(/“resin mixed on” on My Shop: without it/),
-  ]);
+  const mine = filled("My Shop");
+  for (const [label, setting] of [
+    ["in the tub now", "resin on hand"],
+    ["its dye rate", "resin dye rate"],
+    ["oldest part mixed", "resin mixed on"],
+  ] as const)
+    expect(mine.beside(setting)).toBe(book.beside(label));
+  expect(filled("My Shop", { "My Shop": { "resin on hand": 1 } }).beside("resin on hand")).toBe(1);
+  expect(filled("My Shop", {}, "US", "empty").beside("resin on hand")).toBe("");
 });
 
 it("says no more than that where the day of the demo is no day", () =>

@@ -1,0 +1,227 @@
+import type { XmlElement } from "@rgrove/parse-xml";
+import { retagged } from "./retag";
+import { type Change, changed, childOf, childrenOf, escaped, nameOf, openingOf, read } from "./xml";
+
+/** An edge of a cell; null takes it away. */
+export interface Edge {
+  readonly style: string;
+  /** `#RRGGBB`. */
+  readonly color?: string;
+}
+
+/** What is to be other about the look of a cell; what is not named stays, null takes it away. */
+export interface LookChange {
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  readonly strike?: boolean;
+  readonly underline?: boolean;
+  readonly size?: number | null;
+  readonly color?: string | null;
+  readonly fill?: string | null;
+  readonly horizontal?: string | null;
+  readonly vertical?: string | null;
+  readonly wrap?: boolean;
+  readonly rotation?: number | null;
+  readonly edges?: Readonly<Partial<Record<"left" | "right" | "top" | "bottom", Edge | null>>>;
+  /** A number format as files spell it. */
+  readonly format?: string | null;
+}
+
+/** Number formats that files do not spell out. */
+const known: Readonly<Record<string, number>> = {
+  ...{ General: 0, "0": 1, "0.00": 2, "#,##0": 3, "#,##0.00": 4, "0%": 9, "0.00%": 10, "0.00E+00": 11, "# ?/?": 12, "# ??/??": 13 },
+  ...{ "mm-dd-yy": 14, "d-mmm-yy": 15, "d-mmm": 16, "mmm-yy": 17, "h:mm AM/PM": 18, "h:mm:ss AM/PM": 19, "h:mm": 20, "h:mm:ss": 21 },
+  ...{ "m/d/yy h:mm": 22, "mm:ss": 45, "[h]:mm:ss": 46, "@": 49 },
+};
+
+const argb = (color: string): string => `FF${color.replace(/^#/, "").slice(0, 6).toUpperCase()}`;
+
+const fontOrder = [
+  "b",
+  "i",
+  "strike",
+  "condense",
+  "extend",
+  "outline",
+  "shadow",
+  "u",
+  "vertAlign",
+  "sz",
+  "color",
+  "name",
+  "family",
+  "charset",
+  "scheme",
+];
+const edgeOrder = ["start", "left", "end", "right", "top", "bottom", "diagonal", "vertical", "horizontal"];
+
+/** The pool of looks of a workbook: new ones are added at the ends of its lists, and those that are there stay as they stand. */
+export class LookPool {
+  private readonly root: XmlElement;
+  private readonly prefix: string;
+  private readonly added: Record<string, string[]> = { numFmts: [], fonts: [], fills: [], borders: [], cellXfs: [] };
+  private readonly made = new Map<string, number>();
+  private readonly formats = new Map<string, number>();
+
+  constructor(private readonly xml: string) {
+    this.root = read(xml);
+    this.prefix = this.root.name.slice(0, -"styleSheet".length);
+    for (const { attributes } of this.items("numFmts")) this.formats.set(attributes.formatCode ?? "", Number(attributes.numFmtId));
+  }
+
+  private items(list: string): XmlElement[] {
+    const element = childOf(this.root, list);
+    return element ? childrenOf(element) : [];
+  }
+
+  private add(list: string, text: string): number {
+    const before = this.items(list).length;
+    const own = this.added[list];
+    const there = own.indexOf(text);
+    return before + (there >= 0 ? there : own.push(text) - 1);
+  }
+
+  private text(element: XmlElement): string {
+    return this.xml.slice(element.start, element.end);
+  }
+
+  /** The children of an element as text by name, in an order, some of them replaced. */
+  private composed(
+    tag: string,
+    attributes: string,
+    element: XmlElement | undefined,
+    order: readonly string[],
+    set: Readonly<Record<string, string>>,
+  ): string {
+    const own = new Map((element ? childrenOf(element) : []).map((child) => [nameOf(child), this.text(child)]));
+    for (const [name, text] of Object.entries(set)) own.set(name, text);
+    const names = [...own.keys()].sort((a, b) => order.indexOf(a) - order.indexOf(b));
+    return `<${this.prefix}${tag}${attributes}>${names.map((name) => own.get(name)).join("")}</${this.prefix}${tag}>`;
+  }
+
+  private font(id: number, { bold, italic, strike, underline, size, color }: LookChange): number {
+    const { prefix } = this;
+    const set: Record<string, string> = {};
+    const flag = (name: string, on: boolean | undefined) => {
+      if (on !== undefined) set[name] = on ? `<${prefix}${name}/>` : "";
+    };
+    flag("b", bold);
+    flag("i", italic);
+    flag("strike", strike);
+    flag("u", underline);
+    if (size !== undefined) set.sz = size === null ? `<${prefix}sz val="11"/>` : `<${prefix}sz val="${size}"/>`;
+    if (color !== undefined) set.color = color === null ? "" : `<${prefix}color rgb="${argb(color)}"/>`;
+    if (!Object.keys(set).length) return id;
+    return this.add("fonts", this.composed("font", "", this.items("fonts")[id], fontOrder, set));
+  }
+
+  private fill(id: number, { fill }: LookChange): number {
+    if (fill === undefined) return id;
+    const { prefix } = this;
+    if (fill === null) return 0;
+    const pattern = `<${prefix}patternFill patternType="solid"><${prefix}fgColor rgb="${argb(fill)}"/><${prefix}bgColor indexed="64"/></${prefix}patternFill>`;
+    return this.add("fills", `<${prefix}fill>${pattern}</${prefix}fill>`);
+  }
+
+  private border(id: number, { edges }: LookChange): number {
+    if (!edges) return id;
+    const { prefix } = this;
+    const own = this.items("borders")[id];
+    const attributes = own ? this.xml.slice(own.start, openingOf(this.xml, own).end).replace(/^<[^\s>/]+|\s*\/?>$/g, "") : "";
+    const set = Object.fromEntries(
+      Object.entries(edges).map(([side, edge]) => [
+        side,
+        edge
+          ? `<${prefix}${side} style="${edge.style}"><${prefix}color ${edge.color ? `rgb="${argb(edge.color)}"` : 'auto="1"'}/></${prefix}${side}>`
+          : `<${prefix}${side}/>`,
+      ]),
+    );
+    return this.add("borders", this.composed("border", attributes, own, edgeOrder, set));
+  }
+
+  private format(id: number, { format }: LookChange): number {
+    if (format === undefined) return id;
+    if (format === null) return 0;
+    const there = known[format] ?? this.formats.get(format);
+    if (there !== undefined) return there;
+    const number = Math.max(163, ...this.formats.values()) + 1;
+    this.formats.set(format, number);
+    this.add("numFmts", `<${this.prefix}numFmt numFmtId="${number}" formatCode="${escaped(format)}"/>`);
+    return number;
+  }
+
+  /** The number of a look that is like another but for some changes. */
+  like(base: number, change: LookChange): number {
+    const key = `${base} ${JSON.stringify(change)}`;
+    const known = this.made.get(key);
+    if (known !== undefined) return known;
+    const own = this.items("cellXfs")[base];
+    const says = own?.attributes ?? {};
+    const id = (name: string) => Number(says[name] ?? 0);
+    const ids = {
+      numFmtId: this.format(id("numFmtId"), change),
+      fontId: this.font(id("fontId"), change),
+      fillId: this.fill(id("fillId"), change),
+      borderId: this.border(id("borderId"), change),
+    };
+    const applies: Record<string, string> = {};
+    for (const [name, flag] of Object.entries({
+      numFmtId: "applyNumberFormat",
+      fontId: "applyFont",
+      fillId: "applyFill",
+      borderId: "applyBorder",
+    }))
+      if (ids[name as keyof typeof ids] !== id(name)) applies[flag] = "1";
+    const { horizontal, vertical, wrap, rotation } = change;
+    const aligns = { horizontal, vertical, wrapText: wrap === undefined ? undefined : wrap ? "1" : null, textRotation: rotation };
+    const set = Object.entries(aligns).filter(([, value]) => value !== undefined);
+    const { prefix } = this;
+    let inner = own ? childrenOf(own).map((child) => [nameOf(child), this.text(child)] as const) : [];
+    if (set.length) {
+      applies.applyAlignment = "1";
+      const tag = inner.find(([name]) => name === "alignment")?.[1] ?? `<${prefix}alignment/>`;
+      const text = retagged(
+        tag,
+        { start: 0, open: tag.indexOf(">") + 1 },
+        Object.fromEntries(set.map(([name, value]) => [name, value ?? undefined])),
+      ).text;
+      inner = [["alignment", text], ...inner.filter(([name]) => name !== "alignment")];
+    }
+    const attributes = { xfId: "0", ...says, ...ids, ...applies };
+    const tag = `<${prefix}xf${Object.entries(attributes)
+      .map(([name, value]) => ` ${name}="${escaped(String(value))}"`)
+      .join("")}`;
+    const number = this.add("cellXfs", inner.length ? `${tag}>${inner.map(([, text]) => text).join("")}</${prefix}xf>` : `${tag}/>`);
+    this.made.set(key, number);
+    return number;
+  }
+
+  /** The part with all that was added. */
+  written(): string {
+    const changes: Change[] = [];
+    for (const [list, texts] of Object.entries(this.added)) {
+      if (!texts.length) continue;
+      const element = childOf(this.root, list);
+      const { prefix } = this;
+      if (!element) {
+        const first = childrenOf(this.root)[0]?.start ?? openingOf(this.xml, this.root).end;
+        changes.push({ start: first, end: first, text: `<${prefix}${list} count="${texts.length}">${texts.join("")}</${prefix}${list}>` });
+        continue;
+      }
+      const opening = openingOf(this.xml, element);
+      const count = childrenOf(element).length + texts.length;
+      const tag = retagged(this.xml, { start: element.start, open: opening.end }, { count });
+      if (opening.closed) {
+        changes.push({ ...tag, text: `${tag.text.replace(/\s*\/>$/, ">")}${texts.join("")}</${element.name}>` });
+        continue;
+      }
+      const end = element.end - `</${element.name}>`.length;
+      changes.push(tag, { start: end, end, text: texts.join("") });
+    }
+    return changed(this.xml, changes);
+  }
+
+  get isChanged(): boolean {
+    return Object.values(this.added).some((texts) => texts.length > 0);
+  }
+}

@@ -1,0 +1,82 @@
+import { withEdits } from "../edits";
+import { type Form, formOf } from "../form";
+import { type Move, sheetName } from "../move";
+import { relationsOf, type SheetPart, textOf } from "../parts";
+import type { Parts } from "../unzip";
+import { encoded } from "../xml";
+import { movedDrawing, movedNotes, movedShapes, movedSources } from "./anchors";
+import { movedRange } from "./ranges";
+import { movedSheet } from "./sheet";
+import { movedNames, movedPivot, movedPivotSource, movedTable } from "./tables";
+
+/** A workbook's parts while its structure is changed. */
+export interface Book {
+  readonly parts: Parts;
+  /** The workbook's own part. */
+  readonly path: string;
+  sheets: SheetPart[];
+}
+
+type Piece = (xml: string, own: string, move: Move) => string;
+
+/** What a sheet's part refers to, and what a move does to it; by the kind of the relation. */
+const ofSheets: Readonly<Record<string, Piece>> = {
+  drawing: movedDrawing,
+  vmlDrawing: movedShapes,
+  comments: (xml, own, move) => movedNotes(xml, own, move, movedRange),
+  threadedComment: (xml, own, move) => movedNotes(xml, own, move, movedRange),
+  pivotTable: movedPivot,
+  ctrlProp: (xml, _, move) => movedSources(xml, move),
+};
+
+/** The same for what may be referred to from anywhere. */
+const ofAll: Readonly<Record<string, Piece>> = {
+  chart: (xml, _, move) => movedSources(xml, move),
+  chartEx: (xml, _, move) => movedSources(xml, move),
+  pivotCacheDefinition: (xml, _, move) => movedPivotSource(xml, move),
+};
+
+/** Says in every part of a workbook what a move makes of it; the answer tells whose formulas reach other cells now, by sheet. */
+export function moved(book: Book, move: Move): ReadonlyMap<string, readonly string[]> {
+  const { parts } = book;
+  const resized = new Map<string, readonly string[]>();
+  const change = (path: string, piece: (xml: string) => string) => {
+    const xml = textOf(parts, path);
+    const now = piece(xml);
+    if (now !== xml) parts.set(path, encoded(now));
+  };
+  const headers = new Map<string, ReadonlyMap<string, string>>();
+  for (const { name, path } of book.sheets) {
+    if (move.kind === "gone" && sheetName(move.sheet) === sheetName(name)) continue;
+    change(path, (xml) => {
+      const made = movedSheet(xml, name, move);
+      if (made.resized.length) resized.set(path, made.resized);
+      return made.xml;
+    });
+    for (const { kind, path: part } of relationsOf(parts, path)) {
+      if (!parts.has(part)) continue;
+      const piece = ofSheets[kind];
+      if (piece) change(part, (xml) => piece(xml, name, move));
+      if (kind === "table")
+        change(part, (xml) => {
+          const made = movedTable(xml, name, move);
+          if (made.headers.size) headers.set(path, made.headers);
+          return made.xml ?? xml;
+        });
+    }
+  }
+  for (const [path, added] of headers)
+    change(path, (xml) => withEdits(xml, new Map([...added].map(([address, name]) => [address, { form: inline(name) }]))));
+  const done = new Set<string>();
+  for (const from of [...parts.keys()])
+    for (const { kind, path } of relationsOf(parts, from)) {
+      const piece = ofAll[kind];
+      if (!piece || done.has(path) || !parts.has(path)) continue;
+      done.add(path);
+      change(path, (xml) => piece(xml, "", move));
+    }
+  change(book.path, (xml) => movedNames(xml, move));
+  return resized;
+}
+
+const inline = (text: string): Form => ({ ...formOf(text), type: "inlineStr" });

@@ -1,0 +1,28 @@
+import { relationsOf, textOf, workbookOf } from "./parts";
+import { isWhole } from "./scan";
+import { unzip } from "./unzip";
+
+/** A file that is not whole is not offered; the message says what it lacks. */
+export class NotWhole extends Error {}
+
+const isXml = (path: string) => /\.(?:xml|rels)$/i.test(path);
+
+/** What a file that was just written lacks to be whole, in words; undefined where it is. `before` is the file that it came from. */
+export function flawOf(file: Uint8Array, before?: ReadonlyMap<string, Uint8Array>): string | undefined {
+  const parts = unzip(file);
+  for (const path of parts.keys()) {
+    // What came as it was is as good as it was.
+    if (!isXml(path) || before?.get(path) === parts.get(path)) continue;
+    const old = before?.get(path);
+    if (old && same(old, parts.get(path)!)) continue;
+    if (!isWhole(textOf(parts, path))) return `its part ${path} is not well formed`;
+  }
+  const book = workbookOf(parts);
+  for (const { path } of [{ path: book.path }, ...book.sheets])
+    for (const one of relationsOf(parts, path))
+      if (!one.outside && !parts.has(one.path) && !(before && !before.has(one.path) && before.has(path)))
+        return `its part ${one.path} is missing`;
+  return undefined;
+}
+
+const same = (a: Uint8Array, b: Uint8Array): boolean => a.length === b.length && a.every((byte, i) => byte === b[i]);

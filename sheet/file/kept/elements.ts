@@ -1,0 +1,46 @@
+import { changed, childrenOf, nameOf, read } from "../../../shared/xlsx/xml";
+
+/** The order that the standard gives the elements of a sheet; programs refuse another. */
+const order = [
+  ...["sheetPr", "dimension", "sheetViews", "sheetFormatPr", "cols", "sheetData", "sheetCalcPr", "sheetProtection", "protectedRanges"],
+  ...["scenarios", "autoFilter", "sortState", "dataConsolidate", "customSheetViews", "mergeCells", "phoneticPr", "conditionalFormatting"],
+  ...["dataValidations", "hyperlinks", "printOptions", "pageMargins", "pageSetup", "headerFooter", "rowBreaks", "colBreaks"],
+  ...[
+    "customProperties",
+    "cellWatches",
+    "ignoredErrors",
+    "smartTags",
+    "drawing",
+    "legacyDrawing",
+    "legacyDrawingHF",
+    "drawingHF",
+    "picture",
+  ],
+  ...["oleObjects", "controls", "webPublishItems", "tableParts", "extLst"],
+];
+
+/** A sheet without its rows, as long as it was: the rest stands where it stood. */
+export function shell(xml: string): string {
+  const open = /<((?:\w+:)?)sheetData\s*>/.exec(xml);
+  if (!open) return xml;
+  const start = open.index + open[0].length;
+  const end = xml.indexOf(`</${open[1]}sheetData`, start);
+  return end < 0 ? xml : xml.slice(0, start) + " ".repeat(end - start) + xml.slice(end);
+}
+
+/** A sheet's part with an element set in its place; "" takes it away. */
+export function withElement(xml: string, name: string, text: string): string {
+  const root = read(shell(xml));
+  const children = childrenOf(root);
+  const own = children.find((child) => nameOf(child) === name);
+  if (own) return changed(xml, [{ start: own.start, end: own.end, text }]);
+  const after = children.find((child) => order.indexOf(nameOf(child)) > order.indexOf(name));
+  const place = after?.start ?? children.at(-1)!.end;
+  return changed(xml, [{ start: place, end: place, text }]);
+}
+
+/** One of a sheet's own elements as text. */
+export function elementOf(xml: string, name: string): string | undefined {
+  const own = childrenOf(read(shell(xml))).find((child) => nameOf(child) === name);
+  return own && xml.slice(own.start, own.end);
+}

@@ -1,0 +1,137 @@
+import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import type { Block } from "../../../shared/xlsx/address";
+import type { Axis } from "../../../shared/xlsx/move";
+
+/** What was done to the structure of a workbook since its file was opened, by the engine's ids of sheets. */
+export type Step =
+  | { readonly do: "lines"; readonly sheet: string; readonly axis: Axis; readonly at: number; readonly by: number }
+  | {
+      readonly do: "block";
+      readonly sheet: string;
+      readonly block: Block;
+      readonly to: { readonly sheet: string; readonly row: number; readonly column: number };
+    }
+  | { readonly do: "add"; readonly sheet: string }
+  | { readonly do: "copy"; readonly sheet: string; readonly from: string }
+  | { readonly do: "remove"; readonly sheet: string };
+
+/** What ties a workbook on the page to its file: it travels with the engine's data, and undo undoes it. */
+export interface Structure {
+  /** The parts of the file's sheets, by the engine's ids. */
+  readonly sheets: Readonly<Record<string, string>>;
+  readonly steps: readonly Step[];
+  /** What was made or changed on the page that cannot be written into a file as it came, in words. */
+  readonly beyond: readonly string[];
+}
+
+export const noStructure: Structure = { sheets: {}, steps: [], beyond: [] };
+
+export const structureOf = (book: object): Structure => ({ ...noStructure, ...(book as { structure?: Structure }).structure });
+
+type Engine = Pick<typeof OSpreadsheet, "CorePlugin" | "registries">;
+type Command = OSpreadsheet.CoreCommand;
+
+const beyond: Readonly<Partial<Record<Command["type"], string>>> = {
+  ADD_CONDITIONAL_FORMAT: "colors by rule",
+  REMOVE_CONDITIONAL_FORMAT: "colors by rule",
+  CHANGE_CONDITIONAL_FORMAT_PRIORITY: "colors by rule",
+  ADD_DATA_VALIDATION_RULE: "rules for typing",
+  REMOVE_DATA_VALIDATION_RULE: "rules for typing",
+  CREATE_CHART: "charts",
+  UPDATE_CHART: "charts",
+  DELETE_CHART: "charts",
+  CREATE_FIGURE: "charts and pictures",
+  UPDATE_FIGURE: "charts and pictures",
+  DELETE_FIGURE: "charts and pictures",
+  CREATE_IMAGE: "pictures",
+  CREATE_CAROUSEL: "charts and pictures",
+  UPDATE_CAROUSEL: "charts and pictures",
+  CREATE_TABLE: "tables",
+  REMOVE_TABLE: "tables",
+  UPDATE_TABLE: "tables",
+  GROUP_HEADERS: "groups of rows and columns",
+  UNGROUP_HEADERS: "groups of rows and columns",
+  ADD_PIVOT: "pivot tables",
+  UPDATE_PIVOT: "pivot tables",
+  INSERT_PIVOT: "pivot tables",
+  REMOVE_PIVOT: "pivot tables",
+  DUPLICATE_PIVOT: "pivot tables",
+};
+
+/** Runs of neighbors among lines, the last first: taken out in this order none of them moves another. */
+function runs(lines: readonly number[]): { at: number; count: number }[] {
+  const found: { at: number; count: number }[] = [];
+  for (const line of [...new Set(lines)].sort((a, b) => b - a)) {
+    const last = found.at(-1);
+    if (last && last.at === line + 1) {
+      last.at = line;
+      last.count++;
+    } else found.push({ at: line, count: 1 });
+  }
+  return found;
+}
+
+const axes = { ROW: "row", COL: "column" } as const;
+
+/** The engine's commands are written down as they are carried out. */
+export function writeDown({ CorePlugin, registries }: Engine): void {
+  class StructurePlugin extends CorePlugin {
+    static override getters = [];
+    structure: Structure = noStructure;
+
+    private update(change: Partial<Structure>): void {
+      const { history } = this as unknown as { history: { update: (...path: unknown[]) => void } };
+      history.update("structure", { ...this.structure, ...change });
+    }
+
+    private step(...steps: readonly Step[]): void {
+      this.update({ steps: [...this.structure.steps, ...steps] });
+    }
+
+    override handle(command: Command): void {
+      const words = beyond[command.type];
+      if (words && !this.structure.beyond.includes(words)) this.update({ beyond: [...this.structure.beyond, words] });
+      switch (command.type) {
+        case "ADD_COLUMNS_ROWS": {
+          const { sheetId, dimension, base, position, quantity } = command;
+          const at = position === "before" ? base : base + 1;
+          const lines = dimension === "ROW" ? this.getters.getNumberRows(sheetId) : this.getters.getNumberCols(sheetId);
+          // More room at the end of what the page shows is no change to a sheet, which has room for a million rows anyway.
+          if (at + quantity < lines) this.step({ do: "lines", sheet: sheetId, axis: axes[dimension], at, by: quantity });
+          break;
+        }
+        case "REMOVE_COLUMNS_ROWS": {
+          const { sheetId, dimension, elements } = command;
+          this.step(
+            ...runs(elements).map(({ at, count }) => ({ do: "lines", sheet: sheetId, axis: axes[dimension], at, by: -count }) as const),
+          );
+          break;
+        }
+        case "MOVE_RANGES": {
+          const { sheetId, target, targetSheetId, col, row } = command;
+          const [{ top, left, bottom, right }] = target;
+          this.step({ do: "block", sheet: sheetId, block: { top, left, bottom, right }, to: { sheet: targetSheetId, row, column: col } });
+          break;
+        }
+        case "CREATE_SHEET":
+          this.step({ do: "add", sheet: command.sheetId });
+          break;
+        case "DUPLICATE_SHEET":
+          this.step({ do: "copy", sheet: command.sheetIdTo, from: command.sheetId });
+          break;
+        case "DELETE_SHEET":
+          this.step({ do: "remove", sheet: command.sheetId });
+          break;
+      }
+    }
+
+    override import(data: object): void {
+      this.structure = structureOf(data);
+    }
+
+    override export(data: object): void {
+      Object.assign(data, { structure: this.structure });
+    }
+  }
+  registries.corePluginRegistry.add("structure of the file", StructurePlugin as never);
+}

@@ -1,0 +1,21 @@
+import { Unreadable } from "../../shared/xlsx/unzip";
+import { NotWhole } from "../../shared/xlsx/whole";
+import { lossesOf } from "../file/save";
+import type { Content } from "./kept/work";
+
+/** What a person should know before a workbook is saved: what its own file loses by it; "" where it loses nothing. */
+export function costOf(content: Content): string {
+  const { because, lost } = lossesOf(content.book, content);
+  if (!lost.length) return "";
+  return [
+    `The file that you opened cannot take what was made on this page: ${because.join("; ")}. A new file is made, without: ${lost.join("; ")}.`,
+    "The file as you opened it stays in this browser: the button with the workbook's name at the top, then Download original.",
+  ].join("\n\n");
+}
+
+/** Why something failed, for a person. */
+export function causeOf(error: unknown): string {
+  if (error instanceof NotWhole) return `what was written is not a whole workbook (${error.message})`;
+  if (error instanceof Unreadable) return error.message;
+  return error instanceof Error ? error.message : String(error);
+}

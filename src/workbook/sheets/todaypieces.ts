@@ -1,0 +1,104 @@
+import { plan } from "../../plan/plan";
+import { aroundAsk, type Formula, formula } from "../formula";
+import type { Kit } from "../kit";
+import type { Page } from "../page";
+import { cellIn, type Ref, refTo, whole } from "../place";
+import type { Blanks } from "./blanks";
+import { type Each, each } from "./three";
+
+const rows = 4;
+const demo: Each<readonly (readonly [kind: string, count: number])[]> = [[["spalted boxelder", 4]], [], []];
+
+/** The pieces of one load, as PLAN takes them: pieces, count, three sizes, gravity. */
+export interface LoadOf {
+  readonly block: Ref;
+  readonly count: Formula;
+  readonly volume: Formula;
+  readonly weight: Formula;
+  /** One of its answers, by the words that head its column; undefined where a plan has no such column. */
+  readonly planned: (...titles: readonly string[]) => Formula | undefined;
+  readonly first: { readonly thickness: Ref; readonly width: Ref; readonly length: Ref; readonly gravity: Ref };
+}
+
+export interface Vessel {
+  readonly chamber: Ref;
+  readonly height: Ref;
+}
+
+const columns = Object.values((plan.returns as { of: Readonly<Record<string, { label: string }>> }).of).map(({ label }) => label);
+
+/** Three tables of pieces: a row of Blanks brings its sizes along, another piece has them typed. */
+export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel): Each<LoadOf> {
+  const { of } = blanks;
+  const length = kit.unit("length");
+  return each((load) => {
+    page.put(page.row, 2, { value: length, look: "unit" });
+    const { of: own } = page.table(
+      {
+        kind: {
+          title: `Load ${load + 1}: pieces`,
+          input: { list: whole(of.kind) },
+          hint: "A row of Blanks, or a name of your own with its sizes typed.",
+        },
+        count: { title: "count", input: { from: 1, to: 1e4, whole: true } },
+      },
+      kit.demo ? demo[load].map(([kind, count]) => ({ kind, count })) : [],
+      { spare: rows - (kit.demo ? demo[load].length : 0) },
+    );
+    const top = own.kind.row;
+    const picked =
+      (source: Ref): ((row: number) => Formula) =>
+      (row) => {
+        const kind = cellIn(own.kind, row);
+        return formula`IF(${kind}="","",IF(COUNTIF(${whole(of.kind)},${kind})=0,"",INDEX(${whole(source)},MATCH(${kind},${whole(of.kind)},0))))`;
+      };
+    const taken: [title: string, source: Ref, format: string][] = [
+      ["thickness", of.thickness, "General"],
+      ["width", of.width, "General"],
+      ["length", of.length, "General"],
+      ["gravity", of.gravity, "0.00"],
+    ];
+    for (const [i, [title, source, format]] of taken.entries()) {
+      page.put(top - 1, 2 + i, { value: title, look: "heading" });
+      for (let row = 0; row < rows; row++)
+        page.put(top + row, 2 + i, {
+          formula: picked(source)(row),
+          format,
+          look: "input",
+          hint: "From Blanks; type over it for a piece that is not there.",
+        });
+    }
+    page.put(top - 1, 6, { value: "problem", look: "heading" });
+    const block = refTo(page.sheet.name, top, 0, rows, 6);
+    for (let row = 0; row < rows; row++) {
+      const kind = cellIn(own.kind, row);
+      const sizes = refTo(page.sheet.name, top + row, 2, 1, 4);
+      const wrong = formula`INDEX(${whole(of.wrong)},MATCH(${kind},${whole(of.kind)},0))`;
+      const ref = page.put(top + row, 6, {
+        formula: formula`IF(${kind}="",IF(${cellIn(own.count, row)}="","","name these pieces"),IF(IF(ISNUMBER(${cellIn(own.count, row)}),${cellIn(own.count, row)}<1,TRUE),"how many? type a count",IF(COUNTIF(${whole(of.kind)},${kind})=0,IF(COUNT(${sizes})<4,"no such row on Blanks: type three sizes and how dense it is",""),IF(LEN(${wrong})>0,"Blanks: "&${wrong},""))))`,
+        look: "alarm",
+      });
+      page.alert("bad", ref, formula`LEN(${ref})>0`);
+    }
+    const column = (index: number) => refTo(page.sheet.name, top, index, rows);
+    const some = formula`SUM(${column(1)})=0`;
+    const ask = (at: number) =>
+      formula`IF(${some},"",${aroundAsk({ contract: plan, given: { pieces: block, chamber: vessel.chamber, height: vessel.height }, at: [2, at] })})`;
+    return {
+      block,
+      count: formula`IF(${some},"",SUM(${column(1)}))`,
+      volume: formula`IF(${some},"",SUMPRODUCT(${column(1)},${column(2)},${column(3)},${column(4)})/${kit.by(1, 1000)})`,
+      weight: formula`IF(${some},"",SUMPRODUCT(${column(1)},${column(2)},${column(3)},${column(4)},${column(5)})*${kit.by(16.387064, 0.001)})`,
+      planned: (...titles) => {
+        const at = columns.findIndex((title) => titles.includes(title));
+        return at < 0 ? undefined : ask(at + 1);
+      },
+      first: {
+        thickness: refTo(page.sheet.name, top, 2),
+        width: refTo(page.sheet.name, top, 3),
+        length: refTo(page.sheet.name, top, 4),
+        gravity: refTo(page.sheet.name, top, 5),
+      },
+    } satisfies LoadOf;
+  });
+}

@@ -1,0 +1,340 @@
+import { ballast } from "../../chamber/ballast";
+import { bakeloss } from "../../resin/bakeloss";
+import { dyetopup } from "../../resin/dyetopup";
+import { expiry } from "../../resin/expiry";
+import { fullness } from "../../resin/fullness";
+import { mix } from "../../resin/mix";
+import { spoons } from "../../resin/spoons";
+import { weightgain } from "../../resin/weightgain";
+import { type KindName, kindNames, kindOf } from "../../run/kinds";
+import { airOut } from "../../vacuum/airout";
+import { fullVacuum } from "../../vacuum/fullvacuum";
+import { waterBoils } from "../../vacuum/waterboils";
+import { ask, askCell, type Formula, formula, given } from "../formula";
+import type { Kit } from "../kit";
+import { failed, type Page, verdict } from "../page";
+import { type Ref, refTo } from "../place";
+import { day, moment } from "./day";
+import { wayWords } from "./ovenway";
+import type { Shop } from "./shop";
+import { across, type Each, each, oneLine, problem, threeInputs, threeLine } from "./three";
+import type { LoadOf } from "./todaypieces";
+import { ahead, type Begins, before, type countBack, type Lengths, type Times, timeFormulas } from "./todaytimes";
+
+interface Work {
+  readonly begins: Begins;
+  readonly asOf: Ref;
+  readonly loads: Each<LoadOf>;
+  readonly counts: Each<Ref>;
+}
+
+const late = (made: Formula): Formula => formula`${made}-0.0007`;
+
+/** The steps in the order of the work, the time of each first. `fill` puts the times in, once it stands below how long things take. */
+export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, loads, counts }: Work) {
+  const { at, isDemo } = begins;
+  const fluid = kit.unit("fluid");
+  const one = { first: formula`IF(ISNUMBER(${at}),IF(${isDemo},${at}-${ahead}/1440,${at}),"")` };
+  const number = (kind: KindName) => kindNames.indexOf(kind) + 1;
+
+  /** A heading, the time it begins, and what is wrong with that. */
+  const step = (kind: KindName): void => {
+    page.skip();
+    page.heading(`${number(kind)}. ${kindOf(kind).title}`, "load 1", "load 2", "load 3", "", "", "");
+    page.say(kindOf(kind).caution, "caution");
+  };
+  const passed = (from: Formula): Formula => formula`IF(COUNT(${asOf},${at})=2,IF(ISNUMBER(${from}),${from}<${asOf},FALSE),FALSE)`;
+  const times = (label: string, good: string): { refs: Each<Ref>; put: (made: (load: number) => Formula) => void } => {
+    const { row } = page;
+    const refs = threeLine(page, label, () => formula`""`, { format: moment, good });
+    const put = (made: (load: number) => Formula) => {
+      for (const load of [0, 1, 2]) {
+        page.put(row, 1 + load, { formula: made(load), format: moment, look: "result" });
+        page.alert(
+          "attention",
+          refs[load],
+          formula`IF(ISNUMBER(${refs[load]}),IF(ISNUMBER(${asOf}),${refs[load]}<${late(formula`${asOf}`)},FALSE),FALSE)`,
+        );
+      }
+      page.put(row, 6, {
+        formula: formula`IF(ISNUMBER(${asOf}),IF(COUNTIF(${across(refs)},"<"&${late(formula`${asOf}`)})>0,"a start that has passed is marked. ",""),"")&"${good}"`,
+        look: "note",
+      });
+    };
+    return { refs, put };
+  };
+  const onceAt = (label: string, minutes: number): Ref =>
+    oneLine(page, label, formula`IF(ISNUMBER(${one.first}),${one.first}+${minutes}/1440,"")`, {
+      format: moment,
+      good: formula`IF(${passed(formula`IF(ISNUMBER(${one.first}),${one.first}+${minutes}/1440,"")`)},"this start has passed: begin at once, or move the run","")`,
+    });
+
+  // 1. Choose and weigh: its heading stands already.
+  onceAt("from", 0);
+  const volume = threeLine(page, "wood in the load", (load) => loads[load].volume, {
+    unit: kit.unit("volume"),
+    format: kit.by("0.0", "0"),
+  });
+  const weight = threeLine(page, "oven-dry weight", (load) => loads[load].weight, {
+    unit: "g",
+    format: "0",
+    good: "expected; weigh them and write it under Weigh below",
+    bad: "a size or how dense the wood is is missing: see the problems above",
+  });
+  step("safety");
+  onceAt("from", before.choose);
+  page.say("Tick the safety list on the sheet Safety or in the side pane.");
+
+  step("mix");
+  onceAt("from", before.choose + before.safety);
+  const mixTop = page.row;
+  page.row = mixTop + 9;
+
+  step("load");
+  const loadFrom = times("from", "the last load goes in when the demo begins");
+  const pour = threeLine(page, "resin to pour", (load) => loads[load].planned("to pour", "fluid in chamber")!, {
+    unit: fluid,
+    format: "0.00",
+    good: "covers the pieces, with room for the foam",
+    bad: "cannot be loaded so: look at the problems above, the chamber and the height",
+  });
+  threeLine(
+    page,
+    "ballast, steel",
+    (load) => given([volume[load], weight[load]], ask(ballast, { solids: volume[load], weight: weight[load] })),
+    {
+      unit: "g",
+      format: "0",
+      good: "stainless steel or glass, so that nothing floats",
+      bad: "heavier than any wood: check weight and sizes",
+    },
+  );
+  const fits = each((load) => refTo(page.sheet.name, page.row, 1 + load));
+  threeLine(
+    page,
+    "fits into one load",
+    (load) =>
+      formula`IF(${counts[load]}="","",IF(ISNUMBER(${pour[load]}),IF(${loads[load].planned("count")!}<${counts[load]},"no","yes"),"no"))`,
+    { look: "words", good: formula`IF(COUNTIF(${across(fits)},"no")>0,"take pieces out, or put some into another load","")` },
+  );
+  page.alert("bad", across(fits), formula`${fits[0]}="no"`);
+
+  step("vacuum");
+  const vacuumFrom = times("from", "stay with it; write the minutes down under Weigh");
+  const full = oneLine(page, "deepest gauge reading here", ask(fullVacuum, {}), {
+    unit: kit.unit("pressure"),
+    format: "0.0",
+    good: "at this altitude and with this pump",
+    bad: "check altitude and barometer on My Shop",
+  });
+  const { isRefused } = shop;
+  const gauge = oneLine(page, "gauge to go to", formula`IF(${isRefused},"",IF(ISNUMBER(${full}),0.97*${full},""))`, {
+    unit: kit.unit("pressure"),
+    format: "0.0",
+    good: formula`IF(${isRefused},"no vacuum: the lid on My Shop is too weak","97 % of it; stop when the bubbles stop")`,
+  });
+  oneLine(page, "air out of the pores by then", given([gauge], ask(airOut, { gauge })), {
+    format: "0%",
+    good: "at most: closed pores keep theirs",
+    bad: "the gauge is deeper than the air pressure",
+  });
+  oneLine(page, "water boils at", given([gauge], ask(waterBoils, { gauge })), {
+    unit: kit.unit("temperature"),
+    format: "0",
+    good: "so may the resin: bubbles alone prove nothing",
+    bad: "at any temperature above freezing",
+  });
+
+  step("air");
+  const airFrom = times("from", "when the bubbles have stopped");
+  const adds = loads[0].planned("to add");
+  const add = adds
+    ? threeLine(page, "resin to add", (load) => loads[load].planned("to add")!, {
+        unit: fluid,
+        format: "0.00",
+        good: "once the air is in: have it ready",
+        bad: "see the load",
+      })
+    : undefined;
+
+  step("soak");
+  const soakUntil = times("until, at least", "longer does no harm");
+
+  step("drain");
+  const drainFrom = times("from", "drip off, weigh, then get ready for the oven");
+  oneLine(page, "get ready", wayWords(shop), { look: "words" });
+
+  step("bake");
+  const bakeFrom = times("from", "never leave the oven alone");
+
+  step("cool");
+  const coolFrom = times("from", "apart, in still air");
+  const done = times("cool by", "then weigh");
+
+  step("weigh");
+  weighLines(page, kit, volume, shop);
+
+  step("price");
+  page.say("Write the run down in the side pane under Run, or copy it by hand: Run Log, Resin Book, then Price Tag.");
+  const after = page.row;
+
+  page.row = mixTop;
+  const uptakes = each((load) => loads[load].planned("taken up")!);
+  const mixing = mixLines(page, kit, shop, begins, { pour, add, uptakes }, done.refs);
+  page.row = after;
+
+  const places: Times = {
+    load: loadFrom.refs,
+    air: airFrom.refs,
+    drain: drainFrom.refs,
+    bake: bakeFrom.refs,
+    cool: coolFrom.refs,
+    done: done.refs,
+  };
+  return {
+    times: places,
+    mix: mixing,
+    fill(lengths: Lengths, back: ReturnType<typeof countBack>): void {
+      const made = timeFormulas(begins, lengths, back, places);
+      loadFrom.put(made.load);
+      vacuumFrom.put((load) => given([loadFrom.refs[load], lengths.loading], formula`${loadFrom.refs[load]}+${lengths.loading}/24`));
+      airFrom.put(made.air);
+      soakUntil.put((load) => given([airFrom.refs[load], lengths.soak], formula`${airFrom.refs[load]}+${lengths.soak}/24`));
+      drainFrom.put(made.drain);
+      bakeFrom.put(made.bake);
+      coolFrom.put(made.cool);
+      done.put(made.done);
+      hoursKept(page, begins, lengths, places);
+    },
+  };
+}
+
+/** What no time can keep: vacuum and oven are attended. */
+function hoursKept(page: Page, { at, isDemo }: Begins, { opens, closes, intake, sitting }: Lengths, { load, drain }: Times): void {
+  const hour = (ref: Ref) => formula`MOD(${ref},1)*24`;
+  const outside = (ref: Ref, hours: Ref) =>
+    formula`IF(COUNT(${ref},${hours})=2,OR(${hour(ref)}<${opens}-0.000001,${hour(ref)}+${hours}>${closes}+0.000001),FALSE)`;
+  const any = (refs: Each<Ref>, hours: (one: number) => Ref) =>
+    formula`OR(${outside(refs[0], hours(0))},${outside(refs[1], hours(1))},${outside(refs[2], hours(2))})`;
+  problem(
+    page,
+    formula`IF(ISNUMBER(${at})=FALSE,"",IF(${any(load, () => intake)},"Loading and vacuum run outside the hours of My Shop, and vacuum is never left alone: move the run or the hours.",IF(${any(drain, (one) => sitting[one])},"Draining and baking do not fit into one day's hours: the oven is never left alone.",IF(AND(${isDemo},COUNT(${load[0]})=1,${load[0]}>${at}),"Load 1 cannot be in time for the demo.",""))))`,
+  );
+}
+
+function weighLines(page: Page, kit: Kit, volume: Each<Ref>, shop: Shop): void {
+  const shown = (value: number) => (kit.demo ? [value] : undefined);
+  const unit = "g";
+  threeInputs(page, "minutes until the bubbling stopped", { unit: "min", note: "for the Run Log", most: 14400, values: shown(155) });
+  const dry = threeInputs(page, "weight before, oven-dry", { unit, format: "0.0", values: shown(82.4) });
+  const drained = threeInputs(page, "weight drained, not yet baked", { unit, format: "0.0", values: shown(156.9) });
+  const cured = threeInputs(page, "weight cured and cool", { unit, format: "0.0", values: shown(149.2) });
+  const gravity = (load: number) => formula`${dry[load]}/(${volume[load]}*${kit.by(16.387064, 1)})`;
+  const results: [string, (load: number) => Formula, string, string][] = [
+    [
+      "weight gain",
+      (load) => given([dry[load], cured[load]], ask(weightgain, { before: dry[load], cured: cured[load] })),
+      "resin that stayed, for the weight of dry wood",
+      "a weight is missing, or lighter than before",
+    ],
+    [
+      "lost in the oven",
+      (load) =>
+        given([dry[load], drained[load], cured[load]], ask(bakeloss, { before: dry[load], drained: drained[load], cured: cured[load] })),
+      "drips and vapor",
+      "a weight is missing, or the weights are in the wrong order",
+    ],
+  ];
+  const dense = threeLine(page, "how dense the wood is", (load) => given([dry[load], volume[load]], gravity(load)), {
+    format: "0.00",
+    good: "specific gravity of these very pieces",
+  });
+  threeLine(
+    page,
+    "fullness of the pores",
+    (load) =>
+      given(
+        [dry[load], drained[load], volume[load]],
+        ask(fullness, { before: dry[load], drained: drained[load], solids: volume[load], gravity: dense[load] }),
+      ),
+    {
+      format: "0%",
+      look: "total",
+      good: "the Run Log learns it for this wood",
+      bad: "a weight is missing, or more resin than there is room for",
+    },
+  );
+  for (const [label, made, good, bad] of results) threeLine(page, label, made, { format: "0%", look: "total", good, bad });
+  oneLine(page, "fullness that was counted on", formula`${shop.holds("fullness")}`, { format: "0%", good: "My Shop" });
+}
+
+interface Need {
+  readonly pour: Each<Ref>;
+  readonly add: Each<Ref> | undefined;
+  readonly uptakes: Each<Formula>;
+}
+
+/** What one load leaves serves the next: the most that stands in use at once must be there. */
+function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add, uptakes }: Need, done: Each<Ref>): Ref {
+  const unit = kit.unit("fluid");
+  const onHand = shop.holds("resin on hand");
+  const uptake = threeLine(page, "resin the wood will take", (load) => uptakes[load], {
+    unit,
+    format: "0.00",
+    good: "at the fullness of My Shop; the log makes it better",
+    bad: "see the load",
+  });
+  const has = oneLine(page, "on hand", formula`${onHand}`, {
+    unit,
+    format: "0.00",
+    good: "My Shop, from the Resin Book; it goes in first",
+  });
+  const mixedOn = shop.typed("resin mixed on");
+  const isAhead = formula`IF(COUNT(${at},${mixedOn})=2,AND(SUM(${onHand})>0,${mixedOn}>=${at}+1),FALSE)`;
+  const oldest = oneLine(
+    page,
+    "oldest part mixed on",
+    formula`IF(OR(ISNUMBER(${at})=FALSE,${shop.isUndated}),"",IF(SUM(${onHand})>0,MIN(${at},${mixedOn}),${at}))`,
+    {
+      format: day,
+      good: formula`IF(${shop.isUndated},"the resin on hand has no date on My Shop: read it off the tub",IF(${isAhead},"the resin on hand is dated after the run: see My Shop","on My Shop if any is on hand, else this day"))`,
+    },
+  );
+  page.alert("bad", oldest, formula`OR(${shop.isUndated},${isAhead})`);
+  const own = refTo(page.sheet.name, page.row, 1);
+  const isPast = formula`IF(COUNT(${own},${across(done)})>1,${own}<INT(MAX(${across(done)})),FALSE)`;
+  const useBy = oneLine(page, "use it all by", given([oldest], ask(expiry, { mixed: oldest })), {
+    format: day,
+    good: formula`IF(${isPast},"out of date by then: mix afresh, and write “emptied” in the Resin Book","warmth shortens it; thick or stringy resin is finished")`,
+  });
+  page.alert("bad", useBy, isPast);
+  const needOf = (load: number) => formula`SUM(${pour[load]})${add ? formula`+SUM(${add[load]})` : formula``}`;
+  const need = oneLine(
+    page,
+    "resin needed at once",
+    formula`IF(COUNT(${across(pour)})=0,"",MAX(${needOf(0)},${needOf(1)}+SUM(${uptake[0]}),${needOf(2)}+SUM(${uptake[0]},${uptake[1]})))`,
+    { unit, format: "0.00", good: "what one load leaves serves the next" },
+  );
+  const wrong = formula`OR(${isPast},${shop.isUndated})`;
+  const mixed = (column: number) => given([need], askCell(mix, { need, onHand: has }, column));
+  const amount = oneLine(page, "mix", mixed(1), {
+    unit,
+    format: "0.00",
+    good: formula`IF(${wrong},"counts on resin that is out of date, or has no date: see above","whole packets; what is on hand goes in first")`,
+  });
+  page.alert("bad", amount, formula`OR(${failed(amount)},${wrong})`);
+  oneLine(page, "packets of catalyst", mixed(2), {
+    format: "0",
+    good: "measured as the label says, never by eye",
+    bad: "there is no resin to mix yet",
+  });
+  const dyed = oneLine(page, "dye", given([amount], ask(dyetopup, { onHand: has, itsRate: shop.holds("resin dye rate"), added: amount })), {
+    unit: kit.unit("powder"),
+    format: "0.00",
+    good: "for all of it, what is on hand too",
+    bad: "too strong already: add clear resin, no dye",
+  });
+  const measured = oneLine(page, "dye in spoons", given([dyed], ask(spoons, { dye: dyed })), { look: "words" });
+  page.put(measured.row, 6, { formula: verdict(dyed, "level spoons", "there is no dye to measure"), look: "note" });
+  return amount;
+}

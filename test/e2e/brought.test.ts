@@ -1,0 +1,149 @@
+import type { BrowserContext } from "playwright-core";
+import { findBrowser } from "../../tool/browser";
+import { f, partsOf, row, workbookOf, zipOf } from "../sheet/file/workbooks";
+import { type Sheet, type Site, site } from "./driver";
+
+jest.setTimeout(180_000);
+
+const xlsx = (name: string, bytes: Uint8Array) => ({
+  name: `${name}.xlsx`,
+  mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+  buffer: Buffer.from(bytes),
+});
+
+const v = (address: string, value: number) => `<c r="${address}"><v>${value}</v></c>`;
+
+/** Three lines of a running total on a sheet of its own. */
+const running = workbookOf({
+  sheets: {
+    Costs:
+      row(1, v("A1", 2), f("B1", "SUM(A$1:A1)")) + row(2, v("A2", 3), f("B2", "SUM(A$1:A2)")) + row(3, v("A3", 4), f("B3", "SUM(A$1:A3)")),
+  },
+});
+
+(findBrowser() ? describe : describe.skip)("what a person brings to the page", () => {
+  let made: Site;
+  let context: BrowserContext;
+  let sheet: Sheet;
+  const told = (words: string | RegExp) => sheet.page.locator("#ask-words").getByText(words).waitFor();
+  const called = (name: string) => sheet.page.locator("#workbooks").getByText(name, { exact: true }).waitFor();
+
+  beforeAll(async () => {
+    made = await site();
+  });
+  afterAll(async () => {
+    await made?.close();
+  });
+  beforeEach(async () => {
+    context = await made.stranger();
+    sheet = await made.visit(context);
+  });
+  afterEach(async () => {
+    await context.close();
+    expect(made.troubles.splice(0)).toEqual([]);
+  });
+
+  it("a running total is kept, opens again and goes on", async () => {
+    await sheet.give(xlsx("Totals", running));
+    await called("Totals");
+    await sheet.shows("B3", "9");
+    await sheet.type("A2", "10");
+    await sheet.shows("B3", "16");
+    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
+    await sheet.kept();
+    await sheet.reload();
+    await sheet.shows("B3", "16");
+    await sheet.type("A1", "1");
+    await sheet.shows("B1", "1");
+    await sheet.shows("B3", "15");
+  });
+
+  it("sheets, names and cells of odd names open like any other, and so does every file after them", async () => {
+    for (const name of ["__proto__", "constructor", "toString"]) {
+      const names = `<definedName name="${name}">'${name}'!$A$1</definedName>`;
+      await sheet.give(xlsx(`Odd ${name}`, workbookOf({ sheets: { [name]: row(1, v("A1", 2), f("B1", `${name}*3`)) }, names })));
+      await called(`Odd ${name}`);
+      await sheet.shows("B1", "6");
+      await sheet.kept();
+      await sheet.reload();
+      await sheet.shows("B1", "6");
+    }
+    await sheet.give(xlsx("After", running));
+    await called("After");
+    await sheet.shows("B3", "9");
+  });
+
+  it("two sheets of one name, a far cell and a damaged file are refused in words, and the page stays as it was", async () => {
+    const before = (await sheet.page.locator("#workbooks").textContent())!;
+    const double = partsOf({ sheets: { A: "", B: "" } });
+    double["xl/workbook.xml"] = double["xl/workbook.xml"].replace('name="B"', 'name="A"');
+    const refused: readonly (readonly [Uint8Array, RegExp])[] = [
+      [zipOf(double), /two of its sheets are called A/],
+      [workbookOf({ sheets: { A: row(1_048_576, v("XFD1048576", 1)) } }), /reach too far/],
+      [running.slice(0, 900), /damaged/],
+    ];
+    for (const [bytes, words] of refused) {
+      await sheet.give(xlsx("Bad", bytes));
+      await told(words);
+      await sheet.answer("Understood");
+      expect(await sheet.page.locator("#workbooks").textContent()).toBe(before);
+    }
+    await sheet.type("K3", "7");
+    await sheet.shows("K3", "7");
+  });
+
+  it("formulas that would fill a memory show an error, and the rest of the workbook is there", async () => {
+    const heavy = ["SEQUENCE(1000000,1000000)", "SUM(SEQUENCE(1000000000))"].map((formula, i) => f(`${"BC"[i]}1`, formula));
+    await sheet.give(xlsx("Heavy", workbookOf({ sheets: { A: row(1, v("A1", 5), ...heavy) } })));
+    await called("Heavy");
+    await sheet.shows("B1", "#NUM!");
+    await sheet.shows("A1", "5");
+    await sheet.kept();
+  });
+
+  it("nothing that was shown as saved is lost by a tab that is killed twenty times in mid-save", async () => {
+    await sheet.give(xlsx("Totals", running));
+    await called("Totals");
+    await sheet.kept();
+    let saved = 0;
+    const state = (name: string) => sheet.page.locator(`#saved[data-state=${name}]`).waitFor();
+    const written = () =>
+      sheet.page.evaluate(
+        () =>
+          new Promise<void>((done) => {
+            const { put } = IDBObjectStore.prototype;
+            IDBObjectStore.prototype.put = function (...all) {
+              done();
+              return put.apply(this, all);
+            };
+          }),
+      );
+    // Before it is written, while it is, and after.
+    const moments = [
+      () => state("waiting"),
+      written,
+      () => state("waiting").then(written),
+      () => state("waiting").then(() => state("kept")),
+    ];
+    for (let round = 1; round <= 20; round++) {
+      await sheet.go("D1");
+      await sheet.page.keyboard.type(String(round));
+      const moment = moments[round % 4]();
+      await sheet.page.keyboard.press("Enter");
+      await moment;
+      if (round % 4 === 3) saved = round;
+      const session = await context.newCDPSession(sheet.page);
+      const crash = sheet.page.waitForEvent("crash");
+      session.send("Page.crash").catch(() => undefined);
+      await crash;
+      await sheet.page.close();
+      sheet = await made.visit(context);
+      await sheet.shows("A1", "2");
+      const found = Number((await sheet.words("D1")) ?? "");
+      expect(found).toBeGreaterThanOrEqual(saved);
+      expect(found).toBeLessThanOrEqual(round);
+      saved = found;
+    }
+    expect(saved).toBeGreaterThan(0);
+  });
+});

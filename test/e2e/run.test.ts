@@ -1,0 +1,177 @@
+import type { BrowserContext, FrameLocator } from "playwright-core";
+import { kindNames } from "../../src/run/kinds";
+import { needing } from "../needing";
+import { type Sheet, type Site, site } from "./driver";
+
+jest.setTimeout(180_000);
+
+const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const;
+const hour = 3_600_000;
+/** A morning on which a run fits into the hours of the invented shop. */
+const morning = new Date(2026, 2, 12, 8, 30).getTime();
+
+needing("browser")("a run on a phone", () => {
+  let made: Site;
+  let context: BrowserContext;
+  let sheet: Sheet;
+  let run: FrameLocator;
+
+  const open = async () => {
+    sheet = await made.visit(context);
+    run = sheet.page.frameLocator("#alone iframe");
+    await run.locator("pore-run h2").waitFor();
+  };
+  const title = () => run.locator("#run-title").textContent();
+  const touch = async (words: RegExp) => {
+    await run.locator("#run-touch").filter({ hasText: words }).tap();
+  };
+  const to = async (kind: string) => {
+    await run.locator(`.run-step[data-kind=${kind}]`).waitFor();
+  };
+  const begin = async () => {
+    await run.locator("input[value=now]").check();
+    await run.locator("#run-begin").tap();
+    await to("choose");
+  };
+
+  beforeAll(async () => {
+    made = await site();
+  });
+  afterAll(async () => {
+    await made?.close();
+  });
+  beforeEach(async () => {
+    context = await made.stranger(phone);
+    await context.clock.install({ time: morning });
+    await open();
+  });
+  afterEach(async () => {
+    expect(made.troubles.splice(0)).toEqual([]);
+    await context.close();
+  });
+
+  it("opens alone, takes what Today has, and goes to the price tag by touch alone; every target is 44 px or more", async () => {
+    expect(await sheet.page.locator("#grid").isVisible()).toBe(false);
+    expect(await run.locator("#run-0-0-pick").inputValue()).toBe("spalted boxelder");
+    expect(await run.locator("#run-0-0-count").inputValue()).toBe("4");
+    await begin();
+    const seen: string[] = [];
+    for (;;) {
+      const kind = (await run.locator(".run-step").getAttribute("data-kind"))!;
+      seen.push(kind);
+      const small = await run.locator("pore-run :is(button:not(.plain), input, select, summary)").evaluateAll((all) =>
+        all
+          .filter((one) => {
+            const { width, height } = one.closest("label.run-choice")?.getBoundingClientRect() ?? one.getBoundingClientRect();
+            return width > 0 && (height < 44 || width < 44);
+          })
+          .map((one) => one.id || one.textContent),
+      );
+      expect(small).toEqual([]);
+      expect((await run.locator("#run-touch").boundingBox())!.height).toBeGreaterThanOrEqual(48);
+      if (kind === "price") break;
+      const before = await run.locator(".run-step").innerHTML();
+      await run.locator("#run-touch").tap();
+      await sheet.page.waitForFunction(
+        (old) => document.querySelector<HTMLIFrameElement>("#alone iframe")!.contentDocument!.querySelector(".run-step")!.innerHTML !== old,
+        before,
+      );
+    }
+    expect([...new Set(seen)]).toEqual([...kindNames]);
+    await touch(/Finish the run/);
+    expect(await title()).toBe("The run is over");
+  });
+
+  it("counts down by the wall clock through a reload and a closed tab, says when time is up, and reads a leak from two readings", async () => {
+    await begin();
+    for (const [kind, words] of [
+      ["choose", /Weighed/],
+      ["safety", /All checked/],
+      ["mix", /Mixed/],
+      ["load", /Loaded/],
+      ["vacuum", /Start vacuum/],
+    ] as const) {
+      await to(kind);
+      await touch(words);
+    }
+    const left = run.locator(".run-count");
+    await left.filter({ hasText: /^(4:00:00|3:59:\d\d)$/ }).waitFor();
+    await run.locator("#run-gauge").fill("28");
+    await run.locator("#run-read").tap();
+    await run.locator(".run-readings li").first().waitFor();
+    await context.clock.fastForward(10 * 60_000);
+    await run.locator("#run-gauge").fill("27");
+    await run.locator("#run-read").tap();
+    expect(await run.locator(".run-leak").textContent()).toMatch(/^Loses 0\.1 inHg a minute/);
+    await sheet.page.reload();
+    await run
+      .locator(".run-count")
+      .filter({ hasText: /^3:4\d:\d\d$/ })
+      .waitFor();
+    await sheet.page.close();
+    await context.clock.fastForward(4 * hour);
+    await open();
+    await run.locator(".run-count[data-over=true]").waitFor();
+    expect(await run.locator(".run-over").textContent()).toBe("time is up");
+    expect(await run.locator(".run-readings li").count()).toBe(2);
+  });
+
+  it("is written into Run Log, Resin Book and Price Tag after it showed what it will write, undone whole and done again", async () => {
+    await begin();
+    await run.locator("#entry-before-1").fill("82.4");
+    for (const kind of kindNames.slice(0, -1)) {
+      await to(kind);
+      if (kind === "drain") await run.locator("#entry-drained-1").fill("157");
+      if (kind === "weigh") await run.locator("#entry-cured-1").fill("149");
+      await run.locator("#run-touch").tap();
+      if (await run.locator(`.run-step[data-kind=${kind}] #run-touch`).count()) {
+        await context.clock.fastForward(hour);
+        if (["vacuum", "bake"].includes(kind)) await run.locator("#run-touch").tap();
+      }
+    }
+    await to("price");
+    const filled = () =>
+      sheet.page.evaluate(async () => {
+        const { host } = document.querySelector<HTMLIFrameElement>("#alone iframe")!.contentDocument!.querySelector<any>("pore-run");
+        const names = ["RunLog", "ResinRuns", "CostLines", "RunPieces", "RunSpoiled"];
+        return JSON.stringify(await Promise.all(names.map((name) => host.contents(name))));
+      });
+    const before = await filled();
+    await run.locator("#run-look").tap();
+    const shown = await run.locator(".run-record").textContent();
+    for (const words of ["Run Log", "Resin Book", "Price Tag", "82.4, 157, 149"]) expect(shown).toContain(words);
+    expect(await filled()).toBe(before);
+    await run.locator("#run-write").tap();
+    await run.locator("#run-recorded").filter({ hasText: "Written down." }).waitFor();
+    const after = await filled();
+    expect(after).toContain("82.4,157,149");
+    await run.locator("#run-unwrite").tap();
+    await run.locator("#run-recorded").filter({ hasText: "as they were" }).waitFor();
+    expect(await filled()).toBe(before);
+    await run.locator("#run-look").tap();
+    await run.locator("#run-write").tap();
+    await run.locator("#run-unwrite").waitFor();
+    expect(await filled()).toBe(after);
+  });
+});
+
+needing("browser")("the page without a network", () => {
+  it("starts from what it brought along, sheet and run", async () => {
+    const made = await site();
+    try {
+      const context = await made.stranger({ ...phone, serviceWorkers: "allow" });
+      const sheet = await made.visit(context);
+      await sheet.page.evaluate(() => navigator.serviceWorker.ready);
+      await sheet.kept();
+      await made.served.close();
+      await sheet.page.reload();
+      await sheet.ready();
+      const run = sheet.page.frameLocator("#alone iframe");
+      await run.locator("#run-begin").waitFor();
+      await sheet.page.locator("#to-sheet").tap();
+      await sheet.shows("A1", "Porewise");
+    } finally {
+      await made.close();
+    }
+  });
+});
