@@ -60,6 +60,7 @@ describe.each([
     beforeAll(async () => {
       browser = await browsers[program]();
       page = await browser.newPage();
+      await page.setViewport({ width: 1280, height: 800 });
       page.on("pageerror", (error) => troubles.push(String(error)));
       await open();
     });
