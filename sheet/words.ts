@@ -39,6 +39,8 @@ const pieceRows = ({ contract, cells, answer }: Made): string[][] =>
   });
 
 function table(rows: Outcome[][], answer: Answer, call: Made | undefined): string[] {
+  const told = call?.contract.returns.form === "row" && rows.length === 1 ? explain(call.contract, call.cells) : undefined;
+  if (call && isWorking(told)) return [...told.answer.map(([label, text]) => `${label}: ${text}`), "", ...working(call)];
   if (call?.contract.per === "piece" && call.contract.returns.form === "cell" && (rows.length === 1 || rows[0].length === 1))
     return [call.contract.returns.of.label, ...aligned(pieceRows(call))];
   const texts = answer.texts();

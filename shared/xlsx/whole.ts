@@ -14,7 +14,7 @@ export function flawOf(file: Uint8Array, before?: ReadonlyMap<string, Uint8Array
     // What came as it was is as good as it was.
     if (!isXml(path) || before?.get(path) === parts.get(path)) continue;
     const old = before?.get(path);
-    if (old && same(old, parts.get(path)!)) continue;
+    if (sameBytes(parts.get(path)!, old)) continue;
     if (!isWhole(textOf(parts, path))) return `its part ${path} is not well formed`;
   }
   const book = workbookOf(parts);
@@ -25,4 +25,5 @@ export function flawOf(file: Uint8Array, before?: ReadonlyMap<string, Uint8Array
   return undefined;
 }
 
-const same = (a: Uint8Array, b: Uint8Array): boolean => a.length === b.length && a.every((byte, i) => byte === b[i]);
+export const sameBytes = (a: Uint8Array, b: Uint8Array | undefined): boolean =>
+  a === b || (a.length === b?.length && a.every((byte, i) => byte === b[i]));

@@ -17,7 +17,10 @@ const words = text(label, "silver maple");
 
 const isNumber = (cell: Cell): boolean => typeof cell === "number" || (typeof cell === "string" && readTyped(cell)?.rest === "");
 
-/** A species or a number. Of a piece that was weighed and measured, its gravity says more than its name. */
+/** "white oak, 0.62": a species, and what this very piece was weighed and measured to. */
+const weighed = /^(.*[^\d\s,.])[\s,]+(\d*[.,]?\d+)$/;
+
+/** A species, a number, or both. Of a piece that was weighed and measured, its gravity says more than its name. */
 export const woodArg: Arg<Wood> = {
   label,
   example: "silver maple",
@@ -26,7 +29,10 @@ export const woodArg: Arg<Wood> = {
     `${species ? `${species.name}, ` : ""}specific gravity ${sayIn(units, said("gravity", gravity))}`,
   read: (cell, units) => {
     if (isNumber(cell)) return { gravity: gravityArg.read(cell, units) };
-    const species = findSpecies(words.read(cell, units));
+    const typed = words.read(cell, units);
+    const both = weighed.exec(typed);
+    if (both) return { gravity: gravityArg.read(both[2].replace(",", "."), units), species: findSpecies(both[1]) };
+    const species = findSpecies(typed);
     return { gravity: gravityAt(species, 0), species };
   },
 };

@@ -97,7 +97,7 @@ needing("browser")("the page", () => {
   it("helps while a formula is typed, and answers it", async () => {
     await sheet.go("P9");
     await sheet.keys("=PORE.FIL");
-    await sheet.page.getByText("How much fluid covers the pieces?").waitFor();
+    await sheet.page.getByText("How much resin covers the pieces?").waitFor();
     await sheet.keys("L(6,");
     await sheet.page.locator(".o-formula-assistant").getByText("stack").first().waitFor();
     await sheet.keys("5,104)");

@@ -13,7 +13,7 @@ import { relationsOf, relationsPath, textOf } from "../../../shared/xlsx/parts";
 import { engineSheet } from "../../../shared/xlsx/sheetname";
 import { orderSheets, renameSheets } from "../../../shared/xlsx/sheets";
 import { type Parts, unzip } from "../../../shared/xlsx/unzip";
-import { flawOf, NotWhole } from "../../../shared/xlsx/whole";
+import { flawOf, NotWhole, sameBytes } from "../../../shared/xlsx/whole";
 import { childrenOf, encoded, read } from "../../../shared/xlsx/xml";
 import { zipped } from "../../../shared/xlsx/zip";
 import { bookOf } from "../../book";
@@ -274,7 +274,7 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
 }
 
 /** Nothing was changed: then the file is the file. */
-const isSame = (a: Parts, b: Parts): boolean => a.size === b.size && [...a].every(([path, bytes]) => b.get(path) === bytes);
+const isSame = (a: Parts, b: Parts): boolean => a.size === b.size && [...a].every(([path, bytes]) => sameBytes(bytes, b.get(path)));
 
 /** Number formats that came with the results of new formulas become their cells' own. */
 function withResultFormats(

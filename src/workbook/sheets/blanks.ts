@@ -11,6 +11,7 @@ import { kinds } from "../kinds";
 import type { Kit } from "../kit";
 import { type Columns, ownReason, Page } from "../page";
 import { between, type Ref, whole } from "../place";
+import { atEnd } from "./ovenblock";
 import type { RunLog } from "./runlog";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
@@ -18,7 +19,10 @@ import type { Woods } from "./woods";
 export interface Blanks {
   readonly page: Page;
   readonly of: Readonly<
-    Record<"kind" | "count" | "thickness" | "width" | "length" | "wood" | "dryWeight" | "volume" | "gravity" | "uptake" | "wrong", Ref>
+    Record<
+      "kind" | "count" | "thickness" | "width" | "length" | "wood" | "dryWeight" | "volume" | "gravity" | "uptake" | "wrong" | "bake",
+      Ref
+    >
   >;
   /** What PLAN takes: kind, count, thickness, width, length, wood. */
   readonly pieces: Ref;
@@ -45,13 +49,16 @@ const wrongWith = (
 ): Formula =>
   formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",""))))))))))))`;
 
+/** Columns that go to paper. */
+const printed = 22;
+
 /** Every kind of blank with what it will take. */
 export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Blanks {
   const page = new Page(
     "Blanks",
     "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
-    [22, 7, 10, 8, 8, 20, 10, 8, 10, 1, 7, 10, 9, 7, 7, 7, 6, 18, 10, 38, 9],
-    { landscape: true },
+    [19, 7, 10, 8, 8, 17, 10, 8, 10, 1, 7, 10, 9, 6, 7, 13, 7, 18, 10, 38, 27, 9, 8, 8, 8, 26, 9, 3, 20, 10, 3, 20, 10],
+    { landscape: true, columns: printed },
   );
   page.open("Blanks");
   const summary = page.row;
@@ -61,6 +68,12 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   const each = { from: 0, to: 1e6 };
   const side = { from: kit.of("length", 0.01, 2), to: kit.of("length", 200) };
   const lengthUnit = { unit: length };
+  const ends = {
+    short: atEnd(page, kit, shop, { row: 1, column: printed + 6 }, "short end"),
+    long: atEnd(page, kit, shop, { row: 1, column: printed + 9 }, "long end"),
+  };
+  const baked = ({ thickness, width, length, gravity }: Columns, block?: Ref) =>
+    ask(bake, { thickness, width, length, gravity, ...(block ? { shop: block } : {}) });
   const { of } = page.table(
     {
       kind: { title: "kind", input: true, hint: "A name of your own: a kind of blank, or the number on one piece." },
@@ -86,7 +99,13 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
         title: "resin, each",
         unit: kit.unit("fluid"),
         format: "0.000",
-        spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, moisture: all.moisture, fullness: all.fullness }),
+        spills: (all) => ask(uptake, { solids: all.volume, gravity: all.gravity, fullness: all.fullness, moisture: all.moisture }),
+      },
+      likely: {
+        title: "likely",
+        look: "words",
+        each: ({ uptake, spread }) =>
+          formula`IF(AND(ISNUMBER(${uptake}),ISNUMBER(${spread})),TEXT(${uptake}*MAX(0,1-${spread}),"0.000")&" to "&TEXT(${uptake}*(1+${spread}),"0.000"),"")`,
       },
       all: {
         title: "resin, all",
@@ -94,24 +113,39 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
         format: "0.00",
         each: (all) => formula`IF(AND(ISNUMBER(${all.uptake}),ISNUMBER(${all.count})),${all.uptake}*${all.count},"")`,
       },
-      bake: {
-        title: "bake",
-        unit: "min",
-        format: "0",
-        spills: (all) => ask(bake, { thickness: all.thickness, width: all.width, length: all.length, gravity: all.gravity }),
-      },
       wrong: { title: "problem", look: "alarm", each: (all) => ownReason(wrongWith(all, woods, shop)) },
       grade: {
         title: "grade",
         beside: ["reason"],
         look: "words",
-        spills: (all) => ask(suitability, { wood: all.wood, thickness: all.thickness, moisture: all.moisture, condition: all.state }),
+        spills: (all) => ask(suitability, { wood: all.judged, thickness: all.thickness, moisture: all.moisture, condition: all.state }),
+      },
+      bake: {
+        title: "bake",
+        look: "words",
+        each: ({ minutes, short, long }) =>
+          formula`IF(ISNUMBER(${minutes}),"about "&TEXT(${minutes},"0")&" min"&IF(ISNUMBER(${short}),", likely "&TEXT(${short},"0")&IF(ISNUMBER(${long})," to "&TEXT(${long},"0")," or more"),""),"")`,
       },
       fullness: {
         title: "fullness",
         format: "0%",
         hint: "How full the pores get: the mean of this wood's own runs in the Run Log, else My Shop's.",
         each: ({ wood }) => log.fullnessOf(wood),
+      },
+      minutes: { title: "min", look: "note", format: "0", spills: (all) => baked(all) },
+      short: { title: "shortest", look: "note", format: "0", spills: (all) => baked(all, ends.short) },
+      long: { title: "longest", look: "note", format: "0", spills: (all) => baked(all, ends.long) },
+      // One truth for the row: the grade goes by the very gravity that the voids go by, and the name only says how the heartwood takes resin.
+      judged: {
+        title: "graded as",
+        look: "note",
+        each: ({ wood, gravity }) => formula`IF(ISNUMBER(${gravity}),IF(${wood}="",${gravity},${wood}&", "&${gravity}),${wood})`,
+      },
+      spread: {
+        title: "spread",
+        look: "note",
+        format: "0%",
+        each: ({ wood }) => log.spreadOf(wood),
       },
     },
     kit.demo

@@ -6,29 +6,12 @@ import { middlingGravity } from "../../wood/voids";
 import { ask, type Formula, formula, given } from "../formula";
 import { type Kit, readShop } from "../kit";
 import { Page } from "../page";
-import { cellIn, type Ref, refTo, whole } from "../place";
+import { cellIn, type Ref, whole } from "../place";
+import { bakedBy, ovenBlock } from "./ovenblock";
 import type { Shop } from "./shop";
 
-/** What a bake stands on, beside the heat that passes into the surface: that differs from column to column. */
-const bakedBy = ["oven", "room", "core", "hold", "shortest bake", "fullness", "thickest"];
 /** The first of the columns that are not printed. */
 const beyond = 8;
-
-/** Settings of the shop with the surface that one way of lying in the oven has: two columns, as a function takes a shop. */
-function ovenBlock(page: Page, kit: Kit, shop: Shop, column: number, title: string, surface: Formula): Ref {
-  const rows: [string, Formula][] = [
-    ["units", formula`"${kit.system}"`],
-    ...bakedBy.map((name): [string, Formula] => [name, formula`${shop.holds(name)}`]),
-    [ovenSurfaceCoefficient.name, surface],
-  ];
-  page.put(1, column, { value: title, look: "bigHeading" });
-  page.put(1, column + 1, { look: "bigHeading" });
-  for (const [i, [name, holds]] of rows.entries()) {
-    page.put(2 + i, column, { value: name, look: "bigNote" });
-    page.put(2 + i, column + 1, { formula: holds, look: "bigNote" });
-  }
-  return refTo(page.sheet.name, 2, column, rows.length, 2);
-}
 
 const surfaceOf = (way: string) => Number(readShop([["in the oven", way]]).get(ovenSurfaceCoefficient));
 
@@ -37,9 +20,14 @@ function ovenBlocks(page: Page, kit: Kit, shop: Shop) {
   const [way, typed] = [shop.holds("in the oven"), shop.holds(ovenSurfaceCoefficient.name)];
   const bare = formula`IF(${way}="foil",${surfaceOf("spaced")},${typed})`;
   const foil = formula`IF(${way}="foil",${typed},${surfaceOf("foil")})`;
+  const block = (column: number, title: string, surface: Formula) =>
+    ovenBlock(page, kit, shop, { row: 1, column }, title, [[ovenSurfaceCoefficient.name, surface]], {
+      heading: "bigHeading",
+      words: "bigNote",
+    });
   return {
-    bare: ovenBlock(page, kit, shop, beyond, "baked bare", bare),
-    foil: ovenBlock(page, kit, shop, beyond + 3, "baked in foil", foil),
+    bare: block(beyond, "baked bare", bare),
+    foil: block(beyond + 3, "baked in foil", foil),
   };
 }
 

@@ -36,6 +36,8 @@ const runs: readonly Run[] = [
 ];
 
 const cubicInch = 16.387064;
+/** A column that is not printed. */
+const beyond = 27;
 
 const gainOf = ({ before, cured }: Columns) => ask(weightgain, { before, cured });
 const fullnessOf = ({ before, drained, volume, gravity }: Columns) => ask(fullness, { before, drained, solids: volume, gravity });
@@ -45,15 +47,20 @@ export interface RunLog {
   readonly page: Page;
   /** How full the pores of a wood get: the mean of its own runs, else what My Shop has. */
   readonly fullnessOf: (wood: Ref) => Formula;
+  /** How far a run of it may be off, either way: its own spread from three weighings on, else what My Shop has. */
+  readonly spreadOf: (wood: Ref) => Formula;
 }
+
+/** Student's t for nine in ten, both sides, at 2 to 10 degrees of freedom and more. */
+const students = [2.92, 2.353, 2.132, 2.015, 1.943, 1.895, 1.86, 1.833, 1.812];
 
 /** One row a run, and what is usual for each wood: what makes the next run better. */
 export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const page = new Page(
     "Run Log",
     "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks counts on it.",
-    [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11],
-    { landscape: true },
+    [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 3, 14],
+    { landscape: true, columns: 26 },
   );
   page.open("Run Log");
   const weight = formula`IF(${shop.holds("scale reads")}="","",${shop.holds("scale reads")})`;
@@ -121,15 +128,28 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   page.alert("bad", between(dry, cured), swapped);
   const { row } = page;
   page.row = top;
+  const { of: squared } = page.table(
+    { full: { title: "fullness squared", look: "note", each: () => formula`IF(ISNUMBER(${of.full}),${of.full}^2,"")` } },
+    [],
+    { spare: of.full.rows, column: beyond },
+  );
+  page.row = top;
+  /** How far the next run of a wood may be off the mean of three or more, nine times in ten. */
+  const spread = (wood: Ref, full: Ref) => {
+    const many = formula`COUNTIFS(${whole(of.wood)},${wood},${whole(of.full)},">0")`;
+    const variance = formula`MAX(0,SUMIFS(${whole(squared.full)},${whole(of.wood)},${wood})-${many}*${full}^2)/(${many}-1)`;
+    return formula`IF(OR(${wood}="",ISNUMBER(${full})=FALSE),"",IF(${many}<3,"",CHOOSE(MIN(${students.length},${many}-2),${students.join(",")})*SQRT(${variance}*(1+1/${many}))/${full}))`;
+  };
   const usual = (of2: Ref, wood: Ref) =>
     formula`IF(${wood}="","",IF(COUNTIFS(${whole(of.wood)},${wood},${whole(of2)},">0")=0,"",AVERAGEIFS(${whole(of2)},${whole(of.wood)},${wood},${whole(of2)},">0")))`;
-  page.table(
+  const { of: usually } = page.table(
     {
       wood: { title: "usual for", input: { list: woods.names } },
       runs: { title: "runs", format: "0", each: ({ wood }) => formula`IF(${wood}="","",COUNTIF(${whole(of.wood)},${wood}))` },
       gain: { title: "gain", format: "0%", each: ({ wood }) => usual(of.gain, wood) },
       full: { title: "fullness", format: "0%", each: ({ wood }) => usual(of.full, wood) },
       lost: { title: "bake loss", format: "0%", each: ({ wood }) => usual(of.lost, wood) },
+      spread: { title: "spread", format: "0%", each: ({ wood, full }) => spread(wood, full) },
     },
     kit.demo ? [...new Set(runs.map(([, wood]) => wood))].map((wood) => ({ wood })) : [],
     { spare: kit.demo ? 5 : 10, column: 19 },
@@ -137,7 +157,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   page.row = row;
   page.skip();
   page.say(
-    "Usual is the mean of the runs of that wood that could be worked out. Blanks counts on it: it is what no calculation knows beforehand. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. No number counts where it shows a dash or an error: look at weights, volume and gravity.",
+    "Usual is the mean of the runs of that wood that could be worked out. Blanks counts on it: it is what no calculation knows beforehand. From three weighings of a wood on, its own spread counts too: 9 runs in 10 lie in it. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. No number counts where it shows a dash or an error: look at weights, volume and gravity.",
   );
   page.skip();
   page.cautions(cautionsOf(["resin", "wet wood", "oven", "dust"]));
@@ -147,5 +167,10 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
     const own = formula`${whole(of.wood)},${wood},${whole(of.full)},">0"`;
     return formula`IF(${wood}="","",IF(COUNTIFS(${own})=0,${shop.holds("fullness")},AVERAGEIFS(${whole(of.full)},${own})))`;
   };
-  return { page, fullnessOf: usualFullness };
+  const usualSpread = (wood: Ref): Formula => {
+    const own = formula`INDEX(${whole(usually.spread)},MATCH(${wood},${whole(usually.wood)},0))`;
+    const shops = formula`${shop.holds("fullness spread")}`;
+    return formula`IF(${wood}="","",IFERROR(IF(ISNUMBER(${own}),${own},${shops}),${shops}))`;
+  };
+  return { page, fullnessOf: usualFullness, spreadOf: usualSpread };
 }

@@ -1,5 +1,5 @@
 import { gravity } from "../../wood/gravity";
-import { speciesNames } from "../../wood/species";
+import { otherNames, speciesNames } from "../../wood/species";
 import { voids } from "../../wood/voids";
 import { ask } from "../formula";
 import { Page } from "../page";
@@ -28,7 +28,7 @@ export function woodsSheet(): Woods {
       gravity: { title: "gravity, dry", format: "0.00", spills: ({ wood }) => ask(gravity, { species: wood }) },
       voids: { title: "voids", format: "0%", spills: (columns) => ask(voids, { gravity: columns.gravity }) },
     },
-    [...speciesNames].sort((a, b) => a.localeCompare(b, "en")).map((wood) => ({ wood })),
+    [...speciesNames, ...otherNames].sort((a, b) => a.localeCompare(b, "en")).map((wood) => ({ wood })),
   );
   page.sheet.frozen = { rows: of.wood.row, columns: 0 };
   page.sheet.print = { titleRow: of.wood.row - 1, pages: 2 };
