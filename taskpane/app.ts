@@ -32,7 +32,7 @@ const aloneNames: readonly Name[] = ["run", "safety"];
 @customElement("pore-app")
 export class App extends LitElement {
   @property({ attribute: false }) host!: SheetHost;
-  private readonly alone = location.hash === alone;
+  private readonly alone = (location.hash || document.documentElement.dataset.view) === alone;
   @state() private now: Name = this.alone
     ? "run"
     : named()

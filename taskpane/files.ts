@@ -1,5 +1,6 @@
 import { strFromU8, unzipSync } from "fflate";
 import { type Choice, folder, nameOf } from "../src/workbook/choice";
+import { fetched } from "./inside";
 
 /** The workbook files that the build puts beside the pane. */
 
@@ -23,7 +24,7 @@ function sheetsIn(data: Uint8Array): string[] {
 export async function fetchBook(choice: Choice): Promise<Book | undefined> {
   const name = nameOf(choice);
   try {
-    const answer = await fetch(`${folder}/${name}`);
+    const answer = await fetched(`${folder}/${name}`);
     if (!answer.ok) return undefined;
     const data = new Uint8Array(await answer.arrayBuffer());
     const sheets = sheetsIn(data);

@@ -53,14 +53,21 @@ function ensurePackages() {
 
 const judges = {
   browser: { name: "Chrome, Chromium or Edge", does: "the tests in a browser", debian: "chromium" },
+  firefox: { name: "Firefox", does: "the page in a second browser", debian: "firefox-esr" },
   spreadsheet: { name: "LibreOffice", does: "the comparison with another spreadsheet program", debian: "libreoffice-calc" },
   paper: { name: "pdftotext", does: "the reading of printed pages", debian: "poppler-utils" },
 };
 
 const advice = {
-  darwin: { browser: "brew install --cask google-chrome", spreadsheet: "brew install --cask libreoffice", paper: "brew install poppler" },
+  darwin: {
+    browser: "brew install --cask google-chrome",
+    firefox: "brew install --cask firefox",
+    spreadsheet: "brew install --cask libreoffice",
+    paper: "brew install poppler",
+  },
   win32: {
     browser: "winget install Google.Chrome",
+    firefox: "winget install Mozilla.Firefox",
     spreadsheet: "winget install TheDocumentFoundation.LibreOffice",
     paper: "scoop install poppler",
   },
@@ -99,6 +106,13 @@ function installByApt(names) {
 function ensureJudges() {
   const missing = () => Object.keys(judges).filter((judge) => !findProgram(judge));
   if (missing().length && isDebian() && process.getuid?.() === 0) installByApt(missing().map((judge) => judges[judge].debian));
+  // A build machine that cannot judge must not say that all is well.
+  if (process.env.CI && missing().length)
+    stop(
+      `Missing on this build machine: ${missing()
+        .map((judge) => judges[judge].name)
+        .join(", ")}. To have them: ${missing().map(commandFor).join("; ")}`,
+    );
   for (const judge of missing())
     console.warn(`${judges[judge].name} was not found, so ${judges[judge].does} will be skipped. To have it: ${commandFor(judge)}`);
 }

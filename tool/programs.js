@@ -17,6 +17,14 @@ const places = {
       return folder ? [`${folder}/Google/Chrome/Application/chrome.exe`, `${folder}/Microsoft/Edge/Application/msedge.exe`] : [];
     }),
   },
+  firefox: {
+    linux: ["/snap/bin/firefox"],
+    darwin: ["/Applications/Firefox.app/Contents/MacOS/firefox"],
+    win32: ["PROGRAMFILES", "PROGRAMFILES(X86)"].flatMap((variable) => {
+      const folder = process.env[variable];
+      return folder ? [`${folder}/Mozilla Firefox/firefox.exe`] : [];
+    }),
+  },
   paper: {},
   spreadsheet: {
     linux: ["/usr/local/bin/soffice", "/opt/libreoffice/program/soffice"],
@@ -31,12 +39,13 @@ const places = {
 /** What a shell calls them. */
 const commands = {
   browser: ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "microsoft-edge"],
+  firefox: ["firefox-esr", "firefox"],
   spreadsheet: ["soffice"],
   paper: ["pdftotext"],
 };
 
 /** Another place may be named for each. */
-const variables = { browser: "PORE_BROWSER", spreadsheet: "PORE_SPREADSHEET", paper: "PORE_PDFTOTEXT" };
+const variables = { browser: "PORE_BROWSER", firefox: "PORE_FIREFOX", spreadsheet: "PORE_SPREADSHEET", paper: "PORE_PDFTOTEXT" };
 
 /** The full path of an installed program, or nothing. */
 exports.findProgram = (which) => {

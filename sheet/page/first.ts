@@ -1,5 +1,6 @@
 import { blankFile, blankSheet } from "../../shared/xlsx/blank";
 import { folder, nameOf } from "../../src/workbook/choice";
+import { fetched } from "../../taskpane/inside";
 import { version } from "../data";
 import { noStructure } from "../file/kept/structure";
 import type { Content } from "./kept/work";
@@ -20,7 +21,7 @@ const template = `${folder}/${nameOf({ edition: "live", units: "us", empty: fals
 /** The workbook of a first visit: the template as an invented shop filled it, or a blank one where the file cannot be had. */
 export async function first(): Promise<{ name: string; content: Content }> {
   try {
-    const [answer, file] = await Promise.all([fetch(firstFile), fetch(template)]);
+    const [answer, file] = await Promise.all([fetched(firstFile), fetched(template)]);
     if (answer.ok && file.ok)
       return { name: "Invented shop", content: { ...(await answer.json()), file: new Uint8Array(await file.arrayBuffer()) } };
   } catch {

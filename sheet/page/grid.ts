@@ -1,5 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { CellPosition, Model } from "@odoo/o-spreadsheet";
+import { fetched } from "../../taskpane/inside";
 import { localeOf } from "../data";
 import { extend } from "../extend";
 import { register } from "../functions";
@@ -81,7 +82,7 @@ export function prepare(): void {
 
 let templates: Promise<string> | undefined;
 const templatesOf = (): Promise<string> => {
-  templates ??= fetch("vendor/o_spreadsheet.xml").then((answer) => {
+  templates ??= fetched("vendor/o_spreadsheet.xml").then((answer) => {
     if (!answer.ok) throw new Error("The spreadsheet's own files cannot be reached.");
     return answer.text().then(adapted);
   });

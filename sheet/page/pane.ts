@@ -1,5 +1,6 @@
 import type { SheetHost } from "../../shared/host";
 import { draftOf, keepDraft } from "../../taskpane/draft";
+import { paneFrame } from "./frame";
 
 const draftName = "pane is open";
 
@@ -51,10 +52,7 @@ export class Pane {
   }
 
   private load(): void {
-    const frame = Object.assign(document.createElement("iframe"), {
-      title: "Side pane",
-      src: "pane.html",
-    });
+    const frame = paneFrame("Side pane");
     frame.addEventListener("load", () => {
       const inside = frame.contentWindow as Window & { showPane?: (host: SheetHost) => void };
       try {

@@ -1,5 +1,6 @@
 import type { SheetHost } from "../../shared/host";
 import { draftOf, keepDraft } from "../../taskpane/draft";
+import { paneFrame } from "./frame";
 
 const draftName = "sheet is open";
 /** A phone held upright: narrower than this no sheet can be read beside anything. */
@@ -42,7 +43,7 @@ export class RunScreen {
   }
 
   private load(): void {
-    const frame = Object.assign(document.createElement("iframe"), { title: "Run", src: "pane.html#run" });
+    const frame = paneFrame("Run", "#run");
     frame.addEventListener("load", () => {
       try {
         (frame.contentWindow as Window & { showPane?: (host: SheetHost) => void }).showPane?.(this.host);

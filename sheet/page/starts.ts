@@ -1,4 +1,5 @@
 import { folder, nameOf } from "../../src/workbook/choice";
+import { fetched } from "../../taskpane/inside";
 import { contentOf, readFile } from "./files";
 import { blank } from "./first";
 import type { Content } from "./kept/work";
@@ -24,7 +25,7 @@ export const starts: readonly Start[] = [
 /** What such a workbook holds, or why it cannot be had. */
 export async function startContent({ file }: Start): Promise<Content | string> {
   if (!file) return blank();
-  const answer = await fetch(`${folder}/${file}`).catch(() => undefined);
+  const answer = await fetched(`${folder}/${file}`).catch(() => undefined);
   if (!answer?.ok) return `The file ${file} cannot be reached just now. Try again when you are connected.`;
   const read = await readFile(new Uint8Array(await answer.arrayBuffer()), file);
   return typeof read === "string" ? read : contentOf(read);

@@ -54,7 +54,12 @@ it("keeps its words out of an answer when told to be quiet", () => {
 
 it("finds the judges that are named", () => {
   const { run, remove } = project(a, a);
-  const named = { PORE_BROWSER: process.execPath, PORE_SPREADSHEET: process.execPath, PORE_PDFTOTEXT: process.execPath };
+  const named = {
+    PORE_BROWSER: process.execPath,
+    PORE_FIREFOX: process.execPath,
+    PORE_SPREADSHEET: process.execPath,
+    PORE_PDFTOTEXT: process.execPath,
+  };
   const { status, stdout, stderr } = run(["--judges"], named);
   remove();
   expect([status, stdout, stderr]).toEqual([0, "", ""]);

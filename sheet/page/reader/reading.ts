@@ -1,3 +1,4 @@
+import "../../../taskpane/inside";
 import type { Opened } from "../../file/open";
 
 /** What the reader tells the page. */
@@ -22,7 +23,7 @@ let waiting: Worker | undefined;
 /** Has a reader ready: loading the engine takes longer than a small file. */
 export function prepareReader(): Worker | undefined {
   try {
-    waiting ??= new Worker(readerFile);
+    waiting ??= new Worker(globalThis.porewiseReader?.() ?? readerFile);
   } catch {
     // A browser without workers reads on the page itself.
   }
