@@ -64,7 +64,7 @@ describe("calc of one formula", () => {
     expect(status).toBe(0);
     expect(stdout).toContain("resin to pour: 1.137 qt");
     expect(stdout).toContain("28.27 in² × (5 in + 1 in) − 104 in³");
-    expect(stdout).toContain("! Resin and catalyst: gloves");
+    expect(stdout).toContain("! Resin and catalyst: wear gloves");
   });
 
   it("answers a column row by row, errors in words", () => {
