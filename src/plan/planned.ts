@@ -95,9 +95,9 @@ function bestOf(sets: readonly LoadSet[], colors: readonly PlanColor[], day: Day
     return true;
   };
   for (const loads of sets) {
-    const few = loads.length <= careful;
-    const orders = given.order === "as typed" ? [asTyped(loads)] : ordersOf(loads, day.wrap).slice(0, few ? undefined : 1);
-    for (const order of orders) for (const habit of habitsOf(day.vessels, few)) look(run(order, habit, day));
+    const isFew = loads.length <= careful;
+    const orders = given.order === "as typed" ? [asTyped(loads)] : ordersOf(loads, day.wrap).slice(0, isFew ? undefined : 1);
+    for (const order of orders) for (const habit of habitsOf(day.vessels, isFew)) look(run(order, habit, day));
   }
   if (given.order === "best") improved(best!.scheduled, day, look);
   return best!;
@@ -119,8 +119,20 @@ function latestStart(
   throw noAnswer`ready by is too early: the plan takes ${Math.ceil(shortest)} days`;
 }
 
-/** The plan, from the pieces to the last batch. */
+/** Pieces past which the list's own order is not tried beside the best that was found. */
+const few = 1000;
+
+/** The plan, from the pieces to the last batch: never done later than the rows in turn would be. */
 export function planOf(given: Given): Plan {
+  const best = planIn(given);
+  const isCounted = given.start === undefined && given.readyBy !== undefined;
+  if (given.order === "as typed" || isCounted || best.done === undefined || sum(given.pieces.rows.map(({ count }) => count)) > few) return best;
+  const typed = planIn({ ...given, order: "as typed" as Given["order"] });
+  const isEarlier = typed.done !== undefined && typed.unplanned.length === best.unplanned.length && typed.done + 1 < best.done;
+  return isEarlier ? typed : best;
+}
+
+function planIn(given: Given): Plan {
   const { from: opens, hours } = openHours(given);
   coreTarget(given.oven, given.room, given.core);
   const tub = tubOf(given);

@@ -14,6 +14,6 @@ describe("an argument in one line", () => {
     [choice("how it lies", ["upright", "lying"], "lying"), "how it lies (upright or lying)"],
     [text("species", "silver maple"), "species (such as silver maple)"],
     [rows("pieces", { label: text("label", "A"), count: text("count", "4") }), "pieces (rows of label, count)"],
-    [cover, `${cover.label} (in, mm under SI; 0 to 100 in; such as 1; left out: the shop's cover)`],
+    [cover, `${cover.label} (in, mm under SI; 0 to 100 in; such as 1; if left out: the shop's cover)`],
   ])("%#: $label", (arg, words) => expect(argumentWords(arg)).toBe(words));
 });

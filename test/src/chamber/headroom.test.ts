@@ -37,7 +37,7 @@ describe("HEADROOM", () => {
     {
       typed: [6, 10, 1, 1, [["foam room", 33]]],
       error: "#VALUE!",
-      message: "shop, foam room: share of the chamber's height left empty for foam: 33 means 3300 %: type 33 % or 0.33",
+      message: "shop, foam room: share of the tub's height left empty for foam: 33 means 3300 %: type 33 % or 0.33",
     },
   ])("says “$message”", ({ typed, error, message }) => {
     expect(fault("HEADROOM", ...(typed as Parameters<typeof fault>[1][]))).toEqual({ error, message });

@@ -16,10 +16,12 @@ it.each([
   const cell = page.line({ label: "cell", value, input: true });
   const said = page.line({ label: "said", formula: verdict(cell, "good", "bad") });
   const marked = page.line({ label: "marked", formula: failed(cell) });
+  // Every sheet repeats what My Shop says first.
+  const shop = new Page("My Shop", "its facts", [10]);
   const edition = plain({ units: plainUnits("US"), setting: () => undefined, standard: () => 0 });
   expect(written(failed(cell), edition, "A")).toContain(notHere);
   const cached = recalculated({
-    book: { title: "", sheets: [page.sheet], names: [] },
+    book: { title: "", sheets: [page.sheet, shop.sheet], names: [] },
     live: () => edition,
     plain: edition,
     check: refTo("A", 0, 0),

@@ -28,7 +28,7 @@ it("tells each line of the shopping list to its own places", () => {
 
 it("asks for a day where it has none, and plans nothing in days from nought", () => {
   const undated = filled("Loads", { Loads: { start: undefined } });
-  expect(undated.beside("start", 2)).toMatch(/^give a day and hour/);
+  expect(undated.beside("start", 2)).toMatch(/^type a day and hour here/);
   expect(undated.value(undated.sheet.print.titleRow!, 0)).toBe("");
   expect(filled("Loads", { Loads: { start: undefined }, "My Shop": { "ready by": 46200 } }).under("load", 1)[0]).toBe(1);
 });
