@@ -96,7 +96,7 @@ const running = workbookOf({
     const heavy = ["SEQUENCE(1000000,1000000)", "SUM(SEQUENCE(1000000000))"].map((formula, i) => f(`${"BC"[i]}1`, formula));
     await sheet.give(xlsx("Heavy", workbookOf({ sheets: { A: row(1, v("A1", 5), ...heavy) } })));
     await called("Heavy");
-    await sheet.shows("B1", "#NUM!");
+    await sheet.shows("B1", /^#NUM!/);
     await sheet.shows("A1", "5");
     await sheet.kept();
   });
@@ -127,7 +127,7 @@ const running = workbookOf({
     ];
     for (let round = 1; round <= 20; round++) {
       await sheet.go("D1");
-      await sheet.page.keyboard.type(String(round));
+      await sheet.keys(String(round));
       const moment = moments[round % 4]();
       await sheet.page.keyboard.press("Enter");
       await moment;

@@ -162,7 +162,7 @@ needing("browser")("the page without a network", () => {
       const context = await made.stranger({ ...phone, serviceWorkers: "allow" });
       const sheet = await made.visit(context);
       await sheet.page.evaluate(() => navigator.serviceWorker.ready);
-      await sheet.kept();
+      await sheet.page.locator("#saved[data-state=kept]").waitFor({ state: "attached" });
       await made.served.close();
       await sheet.page.reload();
       await sheet.ready();
