@@ -87,7 +87,7 @@ needing("browser")("Excel's host under the vendor's library", () => {
 
   it("writes a formula and its format into the selected cell", async () => {
     const ended = await page.evaluate((look) => host.write("=PORE.DYE(2)", look, false), look);
-    expect(ended).toEqual({ done: true, words: "The formula stands in B2." });
+    expect(ended).toEqual({ done: true, words: "Formula inserted in B2." });
     expect(await cellAt("Sheet1!B2")).toMatchObject({ formula: "=PORE.DYE(2)", format: "0.00" });
   });
 
@@ -105,7 +105,7 @@ needing("browser")("Excel's host under the vendor's library", () => {
   it("leaves what stands where the answer would spill", async () => {
     await put("Sheet1!C4", { value: "mine" });
     const ended = await page.evaluate(() => host.write("=PORE.PLAN(A1)", { formats: ["0", "0"], rows: 3 }, false));
-    expect(ended).toEqual({ done: false, words: "The answer fills B2:C4, and something stands there: choose another cell." });
+    expect(ended).toEqual({ done: false, words: "The answer fills B2:C4, and those cells are not empty: choose another cell." });
     expect(await cellAt("Sheet1!B2")).toEqual({});
   });
 
@@ -114,7 +114,7 @@ needing("browser")("Excel's host under the vendor's library", () => {
     {
       what: "a cell being typed into",
       act: () => void Object.assign(book, { editing: true }),
-      says: "A cell is being typed into: press Enter or Esc there",
+      says: "Finish typing in the cell first: press Enter or Esc",
     },
   ])("tells of $what in plain words", async ({ act, says }) => {
     await page.evaluate(act);

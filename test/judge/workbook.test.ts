@@ -20,13 +20,13 @@ import { convertAll } from "./libreoffice";
 
 const sheetNames = [
   ...["Start", "My Shop", "Blanks", "Today", "Loads", "Price Tag", "Resin Book", "Supplies", "Run Log"],
-  ...["Safety", "Handout", "Self-check", "Woods"],
+  ...["Safety", "Labels", "Handout", "Self-check", "Woods"],
 ];
 
 /** A plan and a log grow; the rest is kept to what a person would print. */
 const mostPages = {
   ...{ Start: 1, "My Shop": 2, Blanks: 1, Today: 2, Loads: 2, "Price Tag": 1, "Resin Book": 1, Supplies: 1 },
-  ...{ "Run Log": 1, Safety: 1, Handout: 1, "Self-check": 1, Woods: 2 },
+  ...{ "Run Log": 1, Safety: 1, Labels: 2, Handout: 1, "Self-check": 1, Woods: 2 },
 };
 
 const books = [
