@@ -126,7 +126,8 @@ const few = 1000;
 export function planOf(given: Given): Plan {
   const best = planIn(given);
   const isCounted = given.start === undefined && given.readyBy !== undefined;
-  if (given.order === "as typed" || isCounted || best.done === undefined || sum(given.pieces.rows.map(({ count }) => count)) > few) return best;
+  if (given.order === "as typed" || isCounted || best.done === undefined || sum(given.pieces.rows.map(({ count }) => count)) > few)
+    return best;
   const typed = planIn({ ...given, order: "as typed" as Given["order"] });
   const isEarlier = typed.done !== undefined && typed.unplanned.length === best.unplanned.length && typed.done + 1 < best.done;
   return isEarlier ? typed : best;

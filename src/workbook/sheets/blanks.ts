@@ -139,7 +139,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
       judged: {
         title: "graded as",
         look: "note",
-        each: ({ wood, gravity }) => formula`IF(ISNUMBER(${gravity}),IF(${wood}="",${gravity},${wood}&", "&${gravity}),${wood})`,
+        each: ({ wood, gravity }) => formula`IF(ISNUMBER(${gravity}),IF(${wood}="",${gravity},${wood}&", "&ROUND(${gravity},9)),${wood})`,
       },
       spread: {
         title: "spread",

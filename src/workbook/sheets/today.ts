@@ -32,7 +32,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
     "Today",
     "One run, from choosing the wood to the price. Pick up to three loads and say when: every step below gets its time and its numbers.",
     [31, 21, 21, 21, 10, 9, 52],
-    { landscape: true },
+    { landscape: true, pages: 2 },
   );
   page.open("Today");
   const answer = refTo(page.sheet.name, page.row, 0);
