@@ -121,7 +121,7 @@ describe("a saved workbook", () => {
       const name = book.getters.getSheetName(id);
       for (const position of book.getters.getEvaluatedCellsPositions(id)) {
         const here = book.getters.getEvaluatedCell(position);
-        const there = other.getters.getEvaluatedCell({ ...position, sheetId: name });
+        const there = other.getters.getEvaluatedCell({ ...position, sheetId: other.getters.getSheetIdByName(name)! });
         expect([name, position, there.value, there.formattedValue]).toEqual([name, position, here.value, here.formattedValue]);
       }
     }
@@ -148,7 +148,7 @@ describe("a workbook opened and saved", () => {
     });
     const workbook = opened(made, engine);
     const book = model(workbook.book);
-    book.dispatch("RENAME_SHEET", { sheetId: "Costs", oldName: "Costs", newName: "June" });
+    book.dispatch("RENAME_SHEET", { sheetId: book.getters.getSheetIdByName("Costs")!, oldName: "Costs", newName: "June" });
     const parts = textsOf(await saved(book, workbook, engine));
     const own = Object.keys(parts).find((path) => path.startsWith("xl/worksheets/"))!;
     expect(parts[own]).toBe(textsOf(made)[own]);
