@@ -23,9 +23,10 @@ needing("spreadsheet")("another program", () => {
     try {
       const workbook = opened(costs(), engine);
       const book = model(workbook.book);
-      book.dispatch("UPDATE_CELL", { sheetId: "June batch", ...addresses("F1"), content: "=PORE.RUNCOST(B4:B7,C4:C7)" });
-      book.dispatch("UPDATE_CELL", { sheetId: "June batch", ...addresses("F2"), content: "=-2^2" });
-      book.dispatch("UPDATE_CELL", { sheetId: "June batch", ...addresses("F3"), content: "=SUM(B10:B11*2)" });
+      const sheetId = book.getters.getSheetIdByName("June batch")!;
+      book.dispatch("UPDATE_CELL", { sheetId, ...addresses("F1"), content: "=PORE.RUNCOST(B4:B7,C4:C7)" });
+      book.dispatch("UPDATE_CELL", { sheetId, ...addresses("F2"), content: "=-2^2" });
+      book.dispatch("UPDATE_CELL", { sheetId, ...addresses("F3"), content: "=SUM(B10:B11*2)" });
       writeFileSync(join(folder, "saved.xlsx"), await saved(book, workbook, engine));
       const { F1, F2, F3, D8, E4 } = read(readFileSync(convert(join(folder, "saved.xlsx"), "xlsx", join(folder, "anew")))).Sheets[
         "June batch"
