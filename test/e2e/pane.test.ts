@@ -39,9 +39,9 @@ needing("browser")("the pane beside a sheet", () => {
     await page.evaluate(() => document.querySelector("iframe")!.focus());
   });
   afterEach(async () => {
+    await page.context().close();
     expect(strays).toEqual([]);
     expect(troubles).toEqual([]);
-    await page.context().close();
   });
 
   const press = (...keys: string[]) => keys.reduce((last, key) => last.then(() => page.keyboard.press(key)), Promise.resolve());

@@ -46,8 +46,8 @@ needing("browser")("a run on a phone", () => {
     await open();
   });
   afterEach(async () => {
-    expect(made.troubles.splice(0)).toEqual([]);
     await context.close();
+    expect(made.troubles.splice(0)).toEqual([]);
   });
 
   it("opens alone, takes what Today has, and goes to the price tag by touch alone; every target is 44 px or more", async () => {

@@ -38,7 +38,7 @@ export async function bench(): Promise<Bench> {
     ...Object.fromEntries(paneScripts()),
   };
   for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
-  for (const name of ["taskpane.css", "pane.html"]) cpSync(join(dist, name), join(folder, name));
+  for (const name of ["taskpane.css", "pane.html", "halt.js"]) cpSync(join(dist, name), join(folder, name));
   const served = await serve(folder, { port: 0 });
   const close = async () => {
     await served.close();
