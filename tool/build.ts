@@ -7,6 +7,7 @@ import { development } from "./manifest";
 import { metadata } from "./metadata";
 import { notices } from "./notices";
 import { buildPage } from "./page";
+import { buildProtocol } from "./protocol";
 import { shippedPackages } from "./shipped";
 import { buildWorkbooks, fileName } from "./workbook";
 
@@ -28,6 +29,7 @@ export async function build(outDir: string, host: string = development): Promise
   await writeMetadata(outDir, host);
   for (const file of paneFiles) cpSync(join(root, "taskpane", file), join(outDir, file));
   for (const size of iconSizes) cpSync(join(root, `assets/mark-${size}.png`), join(outDir, `icons/mark-${size}.png`));
+  buildProtocol(outDir);
   await buildWorkbooks(join(outDir, folder));
   await buildPage(outDir, readFileSync(join(outDir, folder, fileName("live", "US", "demo"))));
   writeFileSync(join(outDir, "NOTICES.txt"), notices(shippedPackages()));

@@ -56,6 +56,8 @@ const judges = {
   firefox: { name: "Firefox", does: "the page in a second browser", debian: "firefox-esr" },
   spreadsheet: { name: "LibreOffice", does: "the comparison with another spreadsheet program", debian: "libreoffice-calc" },
   paper: { name: "pdftotext", does: "the reading of printed pages", debian: "poppler-utils" },
+  nginx: { name: "nginx", does: "serving as the guide for hosts says", debian: "nginx" },
+  caddy: { name: "Caddy", does: "serving as the guide for hosts says", debian: "caddy" },
 };
 
 const advice = {
@@ -70,6 +72,8 @@ const advice = {
     firefox: "winget install Mozilla.Firefox",
     spreadsheet: "winget install TheDocumentFoundation.LibreOffice",
     paper: "scoop install poppler",
+    nginx: "scoop install nginx",
+    caddy: "scoop install caddy",
   },
 };
 

@@ -55,6 +55,8 @@ function answer(folder: string, guest: Guest, { method, url = "/", headers }: In
   response.setHeader("Cache-Control", "no-store");
   response.setHeader("X-Content-Type-Options", "nosniff");
   for (const [name, value] of Object.entries(welcome[guest])) response.setHeader(name, value);
+  // Excel wants icons that it may keep.
+  if (guest === "Excel" && url.startsWith("/icons/")) response.setHeader("Cache-Control", "max-age=60");
   const file = found(folder, url);
   if (!isHere(headers.host)) refuse(response, 421, "This server answers this machine only.");
   else if (method === "OPTIONS" && guest === "Excel") response.writeHead(204, { Allow: "GET, HEAD, OPTIONS" }).end();

@@ -6,6 +6,7 @@ import { unzipSync } from "fflate";
 import type { Packed } from "../sheet/onefile/packed";
 import { folder } from "../src/workbook/choice";
 import { paneInOne } from "./bundle";
+import { notices } from "./notices";
 
 /** The whole page as one file, to open from a disk, a stick or a mail: no host, no network, no installation. */
 
@@ -113,6 +114,6 @@ export async function oneFile(built: string): Promise<string> {
     .replace(
       "</body>",
       () =>
-        `${comment(`Porewise brings along the work of others, under these licences:\n\n${text("NOTICES.txt")}`)}\n${scripts.join("\n")}\n</body>`,
+        `${comment(`Porewise brings along the work of others, under these licenses:\n\n${text("NOTICES.txt")}\n${notices(["fzstd"])}`)}\n${scripts.join("\n")}\n</body>`,
     );
 }

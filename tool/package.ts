@@ -5,6 +5,7 @@ import { join, relative, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { version } from "../package.json";
 import { build } from "./build";
+import { headersFile, headersOf } from "./headers";
 import { manifestTroubles } from "./inspection";
 import { type Edition, hostAddress, hostedManifest } from "./manifest";
 
@@ -63,6 +64,7 @@ export function complete(built: string, order: Edition): void {
   const troubles = manifestTroubles(xml, order.host, read);
   if (troubles.length) throw new Error(`Excel would refuse this package:\n${troubles.join("\n")}`);
   writeFileSync(join(built, "manifest.xml"), xml);
+  writeFileSync(join(built, headersFile), headersOf(order.host));
   cpSync(join(root, "LICENSE"), join(built, "LICENSE"));
 }
 

@@ -36,8 +36,8 @@ export const framed = (html: string): string =>
     .replace(/\s*<script src="(https:[^"]*|functions\.js)"><\/script>/g, "")
     .replace(/(content="default-src[^"]*?) https:[^\s;"]+/g, "$1");
 
-/** Builds the embedded spreadsheet into a folder, its index.html at the root, to open on a workbook: the template's, if none is given. */
-export async function buildPage(outDir: string, book?: Uint8Array): Promise<void> {
+/** The page's own scripts, markup and styles, and the frame of the pane: what changes while somebody works on them. */
+export async function buildScripts(outDir: string): Promise<void> {
   await build({
     entryPoints: {
       page: join(root, "sheet/page/page.ts"),
@@ -53,13 +53,18 @@ export async function buildPage(outDir: string, book?: Uint8Array): Promise<void
     plugins: [noting],
   });
   for (const file of ["index.html", "page.css"]) copy(join(root, "sheet/page", file), join(outDir, file));
+  const pane = join(root, "taskpane/taskpane.html");
+  if (existsSync(pane)) writeFileSync(join(outDir, "pane.html"), framed(readFileSync(pane, "utf8")));
+}
+
+/** Builds the embedded spreadsheet into a folder, its index.html at the root, to open on a workbook: the template's, if none is given. */
+export async function buildPage(outDir: string, book?: Uint8Array): Promise<void> {
+  await buildScripts(outDir);
   copy(join(root, "assets/mark.svg"), join(outDir, "icons/mark.svg"));
   for (const [to, from] of Object.entries(vendor)) {
     noteFile(`node_modules/${from}`);
     copy(join(root, "node_modules", from), join(outDir, "vendor", to));
   }
   writeFileSync(join(outDir, firstFile), JSON.stringify(contentOf(book ?? (await firstBook()))));
-  const pane = join(root, "taskpane/taskpane.html");
-  if (existsSync(pane)) writeFileSync(join(outDir, "pane.html"), framed(readFileSync(pane, "utf8")));
   await buildOffline(outDir);
 }

@@ -1,2 +1,2 @@
 /** The full path of an installed program, or nothing. */
-export function findProgram(which: "browser" | "firefox" | "spreadsheet" | "paper"): string | undefined;
+export function findProgram(which: "browser" | "firefox" | "spreadsheet" | "paper" | "nginx" | "caddy"): string | undefined;

@@ -25,6 +25,8 @@ const places = {
       return folder ? [`${folder}/Mozilla Firefox/firefox.exe`] : [];
     }),
   },
+  nginx: { linux: ["/usr/sbin/nginx"] },
+  caddy: {},
   paper: {},
   spreadsheet: {
     linux: ["/usr/local/bin/soffice", "/opt/libreoffice/program/soffice"],
@@ -42,10 +44,19 @@ const commands = {
   firefox: ["firefox-esr", "firefox"],
   spreadsheet: ["soffice"],
   paper: ["pdftotext"],
+  nginx: ["nginx"],
+  caddy: ["caddy"],
 };
 
 /** Another place may be named for each. */
-const variables = { browser: "PORE_BROWSER", firefox: "PORE_FIREFOX", spreadsheet: "PORE_SPREADSHEET", paper: "PORE_PDFTOTEXT" };
+const variables = {
+  browser: "PORE_BROWSER",
+  firefox: "PORE_FIREFOX",
+  spreadsheet: "PORE_SPREADSHEET",
+  paper: "PORE_PDFTOTEXT",
+  nginx: "PORE_NGINX",
+  caddy: "PORE_CADDY",
+};
 
 /** The full path of an installed program, or nothing. */
 exports.findProgram = (which) => {

@@ -54,13 +54,17 @@ it("keeps its words out of an answer when told to be quiet", () => {
 
 it("finds the judges that are named", () => {
   const { run, remove } = project(a, a);
-  const named = {
-    PORE_BROWSER: process.execPath,
-    PORE_FIREFOX: process.execPath,
-    PORE_SPREADSHEET: process.execPath,
-    PORE_PDFTOTEXT: process.execPath,
-  };
+  const programs = ["BROWSER", "FIREFOX", "SPREADSHEET", "PDFTOTEXT", "NGINX", "CADDY"];
+  const named = Object.fromEntries(programs.map((name) => [`PORE_${name}`, process.execPath]));
   const { status, stdout, stderr } = run(["--judges"], named);
   remove();
   expect([status, stdout, stderr]).toEqual([0, "", ""]);
+});
+
+it("lets no build machine go on without a judge", () => {
+  const { run, remove } = project(a, a);
+  const { status, stderr } = run(["--judges"], { CI: "true", PORE_BROWSER: "/nowhere", PATH: "", PORE_FIREFOX: process.execPath });
+  remove();
+  expect(status).toBe(1);
+  expect(stderr).toContain("Chrome, Chromium or Edge");
 });

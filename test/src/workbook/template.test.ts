@@ -3,6 +3,7 @@ import { fromInternal, plainUnits } from "../../../shared/unit";
 import { catalogue } from "../../../src/catalogue";
 import { cautionsOf } from "../../../src/cautions";
 import { settings } from "../../../src/shop";
+import { versionText } from "../../../src/version";
 import { asksIn } from "../../../src/workbook/formula";
 import { readShop } from "../../../src/workbook/kit";
 import { refTo } from "../../../src/workbook/place";
@@ -87,7 +88,7 @@ describe.each(books)("the workbook, $system, $filled", ({ system, whole, cached 
 
   it("finds every worked example right", () => {
     const { sheet, row, column } = whole.check;
-    expect(cached.value(sheet, row, column)).toBe(`Porewise 0.1.0: ${catalogue.length} of ${catalogue.length} agree`);
+    expect(cached.value(sheet, row, column)).toBe(`Porewise ${versionText}: ${catalogue.length} of ${catalogue.length} agree`);
   });
 });
 

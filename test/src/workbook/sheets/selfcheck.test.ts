@@ -1,4 +1,5 @@
 import { catalogue, cellName } from "../../../../src/catalogue";
+import { versionText } from "../../../../src/version";
 import { calculated } from "../calculated";
 import { filled } from "../filled";
 
@@ -16,7 +17,9 @@ it("names in one line what does not agree, to be sent back", () => {
   const after = calculated("US demo", whole);
   const { row, column } = whole.check;
   expect(after.value("Self-check", rows("PORE.DYE")[0], 4)).toBe("differs");
-  expect(after.value("Self-check", row, column)).toBe(`Porewise 0.1.0: ${catalogue.length - 1} of ${catalogue.length} agree. Not: DYE`);
+  expect(after.value("Self-check", row, column)).toBe(
+    `Porewise ${versionText}: ${catalogue.length - 1} of ${catalogue.length} agree. Not: DYE`,
+  );
 });
 
 it("marks both", () => expect(check.sheet.alerts.map(({ as }) => as)).toEqual(["bad", "good"]));
