@@ -6,7 +6,7 @@ import { plainLoads } from "./plain";
 import { miscounted, misplaced, mistimed } from "./rules";
 
 /** More of them now and then: RUNS=1000. */
-const numRuns = Number(process.env.RUNS ?? 20);
+const numRuns = Number(process.env.RUNS ?? 8);
 
 const planned = (given: Parameters<typeof planOf>[0]): Plan | undefined => {
   try {
