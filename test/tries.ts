@@ -86,7 +86,12 @@ export function tries(): Try[] {
           ["units", system],
           ...outline.settings.filter(([name]) => name in values).map(([name, setting]) => [setting.name, values[name]]),
         ];
-        const typed = [...outline.args.map(([name]) => (name in values ? [[values[name]]] : undefined)), ...(contract.shop ? [shop] : [])];
+        const typed = [
+          ...outline.args.map(([name, arg], i) =>
+            name in values ? [[values[name]]] : arg.optional ? undefined : cells(contract.worked.typed[i] as Typed),
+          ),
+          ...(contract.shop ? [shop] : []),
+        ];
         // An answer that cannot be given is one error, however many cells the row has.
         const [row] = call(contract, typed as never);
         const ours = row[column - 1] ?? row[0];

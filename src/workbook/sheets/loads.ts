@@ -52,7 +52,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
   const page = new Page(
     "Loads",
     "When to soak and bake everything on Blanks, with one person working the hours on My Shop, and what it takes.",
-    [5, 24, 15, 7, 8, 8, 7, 8, 7, 8, 6, 11, 15, 15, 15, 8, 15, 3, 8, 11, 11, 11, 11],
+    [5, 19, 15, 7, 8, 8, 7, 8, 7, 8, 6, 11, 15, 15, 15, 8, 15, 3, 8, 11, 11, 11, 11],
     { landscape: true, columns: 17, ...(kit.demo ? { pages: 1 } : {}) },
   );
   page.open("Loads");
