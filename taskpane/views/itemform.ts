@@ -32,7 +32,7 @@ export function wordsForm(words: Words, { typed, done, cancel, leave, steps }: H
     }
   };
   return html`<form class="sheet" @submit=${submit} @keydown=${byKey}>
-    <label for="item-text">What is to be checked</label>
+    <label for="item-text">What to check</label>
     <textarea id="item-text" rows="2" maxlength=${longest} .value=${words.text} @input=${(e: Event) => set({ text: value(e) })}></textarea>
     <label for="item-why">Why, in one line</label>
     <textarea id="item-why" rows="2" maxlength=${longest} .value=${words.why} @input=${(e: Event) => set({ why: value(e) })}></textarea>

@@ -97,7 +97,7 @@ export class Safety extends View {
   private finish = (words: checklist.Words): void => {
     const { id } = this.editing!;
     if (!checklist.oneLine(words.text)) {
-      this.tell("Type what is to be checked.", true);
+      this.tell("Type what to check.", true);
       this.focusOn("#item-text");
       return;
     }
