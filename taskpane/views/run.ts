@@ -18,7 +18,7 @@ const fields: readonly (readonly [name: keyof Now, label: string, type: string])
 /** Asks who runs the new run, before the ticks are cleared for it. */
 export function runForm(now: Now, { typed, start, leave }: Handlers): TemplateResult {
   return html`<form class="sheet" @submit=${start}>
-    <p>The ticks are cleared. What is unticked now stays to be read under Earlier runs.</p>
+    <p>The check marks are cleared. What is open now stays readable under Earlier runs.</p>
     ${fields.map(
       ([name, label, type]) => html`<label for="safety-${name}">${label}</label>
       <input id="safety-${name}" type=${type} autocomplete="off" maxlength="80" .value=${now[name]}

@@ -61,7 +61,7 @@ describe("BAKE", () => {
       [
         {
           error: "#N/A",
-          message: "thicker than this shop bakes by calculation (2 in, the setting “thickest”): follow the maker's schedule",
+          message: "too thick to bake by calculation (over 2 in, the setting “thickest”): follow the maker's schedule",
         },
       ],
     ]);
@@ -137,13 +137,13 @@ describe("BAKE", () => {
         ["bake by", "long end"],
         ["core", 196],
       ]),
-    ).toEqual({ error: "#N/A", message: "there is no long end: in an oven 5 °F cooler than set the core never reaches 196 °F" });
+    ).toEqual({ error: "#N/A", message: "there is no long end: in an oven 5 °F cooler than set, the core never reaches 196 °F" });
   });
 
   it("says that the resin heats itself, and why practice is shorter where it is", () => {
     expect(told(190).beside.join()).not.toContain("Common practice");
     const [why, own] = told(190, 1.5).beside;
-    expect(why).toMatch(/^Common practice bakes 30 to 60 minutes\..* Test one piece: sticky means bake again\.$/);
+    expect(why).toMatch(/^Common practice is 30 to 60 minutes\..* Test one piece: if it is sticky, bake it again\.$/);
     expect(own).toContain("by up to 140 °F");
   });
 });
