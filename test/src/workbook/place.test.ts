@@ -8,7 +8,7 @@ it.each([
   { index: 0, name: "A" },
   { index: 25, name: "Z" },
   { index: 26, name: "AA" },
-  { index: 701, name: ", and across the floor" },
+  { index: 701, name: "ZZ" },
   { index: 702, name: "AAA" },
 ])("column $index is called $name", ({ index, name }) => expect(columnName(index)).toBe(name));
 
