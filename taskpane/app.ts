@@ -42,6 +42,7 @@ export class App extends LitElement {
   @state() private warnings: readonly string[] = [];
   @state() private isNew = false;
   private readonly seen = new Set<Name>();
+  private readonly loaded = new Set<Name>();
 
   protected override createRenderRoot(): HTMLElement {
     return this;
@@ -67,6 +68,11 @@ export class App extends LitElement {
     this.notice = detail;
   };
 
+  private come(name: Name): void {
+    this.loaded.add(name);
+    this.requestUpdate();
+  }
+
   /** The next look at it tries again. */
   private missing(name: Name): void {
     this.seen.delete(name);
@@ -86,9 +92,13 @@ export class App extends LitElement {
     const here = name === this.now;
     if (here && !this.seen.has(name)) {
       this.seen.add(name);
-      code[name]().catch(() => this.missing(name));
+      // Made before its code is there, a view would meet its host too late.
+      code[name]().then(
+        () => this.come(name),
+        () => this.missing(name),
+      );
     }
-    return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.seen.has(name) ? this.view(name) : ""}</div>`;
+    return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.loaded.has(name) ? this.view(name) : ""}</div>`;
   };
 
   /** What the pane says stands over its foot: nothing may lie under it, least of all what has the focus. */

@@ -5,7 +5,7 @@ import { movedNames } from "./moved/tables";
 import { declare, edit, put, relate } from "./package";
 import { relationsOf, relationsPath, textOf } from "./parts";
 import { retagged } from "./retag";
-import { scan, type Tag } from "./scan";
+import { noted, scan, type Tag } from "./scan";
 import type { Parts } from "./unzip";
 import { type Change, changed, escaped } from "./xml";
 
@@ -26,7 +26,7 @@ function listed(xml: string): Listed[] {
     close(tag, end) {
       if (tag.local !== "sheet") return;
       const id = /\s\w+:id\s*=\s*["']([^"']*)/.exec(xml.slice(tag.start, tag.open))?.[1] ?? "";
-      found.push({ ...tag, id, end });
+      found.push(noted(tag, { id, end }));
     },
   });
   return found;

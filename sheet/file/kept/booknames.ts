@@ -1,7 +1,7 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { fixed } from "../../../shared/xlsx/names";
 import { retagged } from "../../../shared/xlsx/retag";
-import { scan, type Tag } from "../../../shared/xlsx/scan";
+import { noted, scan, type Tag } from "../../../shared/xlsx/scan";
 import { type Change, changed, escaped } from "../../../shared/xlsx/xml";
 
 /** Names of ranges that were given, changed or taken away. */
@@ -16,7 +16,7 @@ export function withNames(xml: string, before: WorkbookData["namedRanges"] = {},
   scan(xml, {
     close(tag, end) {
       if (tag.local === "sheets") [place, prefix] = [end, tag.prefix];
-      if (tag.local === "definedNames") list = { ...tag, end };
+      if (tag.local === "definedNames") list = noted(tag, { end });
       if (tag.local !== "definedName" || tag.attribute("localSheetId") !== undefined) return;
       const name = tag.attribute("name") ?? "";
       if (gone.has(name)) changes.push({ start: tag.start, end, text: "" });

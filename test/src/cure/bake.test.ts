@@ -126,7 +126,7 @@ describe("BAKE", () => {
     expect(told(190).answer).toEqual([["minutes in the oven", `about 46 min, likely ${quick.toFixed(0)} to ${slow.toFixed(0)}`]]);
     expect(told(196).answer[0][1]).toMatch(/^about \d+ min, likely \d+ or more$/);
     expect(told(190).equation).toBe(
-      "46.1 min until the core reaches 190 °F in an oven at 200 °F, the piece at 70 °F as it goes in; plus 0 min; not under 30 min",
+      "46.1 min until the core reaches 190 °F in an oven at 200 °F, starting at 70 °F; plus 0 min; at least 30 min",
     );
     const [by, short, long] = ["middle", "short end", "long end"].map((end) => ask("BAKE", 0.75, 0.75, 5, 0.4, [["bake by", end]]));
     near(by, ask("BAKE", 0.75, 0.75, 5, 0.4) as number, 1e-12);
