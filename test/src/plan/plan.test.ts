@@ -107,7 +107,7 @@ describe("PLAN", () => {
     ];
     const one = (more: (string | number)[][]) =>
       linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [...tub, ...more]))[0].dye;
-    expect(one([])).toMatchObject({ error: "#VALUE!", message: expect.stringMatching(/^type what it was dyed at/) });
+    expect(one([])).toMatchObject({ error: "#VALUE!", message: expect.stringMatching(/^type the dye rate of the resin on hand/) });
     expect(one([["resin dye rate", 0.25]])).toBeGreaterThan(0);
     expect(one([["dye rate", 0.25]])).toBeGreaterThanOrEqual(0);
   });
