@@ -20,7 +20,8 @@ it("says at the step that its start has passed", () => {
 it("says at each step that it cannot be in time for the demo, and which are not for it", () => {
   const run = made({ loads: [{ pieces: [piece(4)] }, { pieces: [piece(4)] }] });
   const now = demo - hour;
-  for (const id of ["vacuum-1", "bake-1", "cool-1", "load-2"]) expect(said(run, id, now)).toMatch(/will not be done in time for the demo at 14:00/);
+  for (const id of ["vacuum-1", "bake-1", "cool-1", "load-2"])
+    expect(said(run, id, now)).toMatch(/will not be done in time for the demo at 14:00/);
   expect(said(run, "soak-2", now)).toBe("");
 });
 
