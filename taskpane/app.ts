@@ -77,7 +77,7 @@ export class App extends LitElement {
   /** The next look at it tries again. */
   private missing(name: Name): void {
     this.seen.delete(name);
-    this.notice = { words: `${views[name]} could not be loaded. Check the connection, then turn to it again.`, failed: true };
+    this.notice = { words: `${views[name]} could not be loaded. Check the connection, then open it again.`, failed: true };
   }
 
   private view(name: Name): TemplateResult {

@@ -124,7 +124,7 @@ needing("spreadsheet")("the plain edition, typed into without the functions and 
   it("gives resin without a date no day to be used by", () => {
     expect(shows("undated", "Today", "use it all by")).toBe("");
     expect(shows("undated", "Today", "oldest part mixed on", 6)).toMatch(/no date/);
-    expect(shows("undated", "Today", "mix", 6)).toMatch(/^counts on resin/);
+    expect(shows("undated", "Today", "mix", 6)).toMatch(/^uses resin/);
   });
 
   it.each(["hectopascal", "badPump"] as const)("sends to My Shop where a setting cannot be: %s", (name) => {

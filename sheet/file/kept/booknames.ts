@@ -41,13 +41,19 @@ export function withNames(xml: string, before: WorkbookData["namedRanges"] = {},
 export function withHidden(xml: string, hidden: ReadonlyMap<string, boolean>): string {
   if (!hidden.size) return xml;
   const changes: Change[] = [];
+  const shown: boolean[] = [];
+  let view: Tag | undefined;
   scan(xml, {
     open(tag) {
+      if (tag.local === "workbookView") view ??= tag;
       if (tag.local !== "sheet") return;
       const id = /\s\w+:id\s*=\s*["']([^"']*)/.exec(xml.slice(tag.start, tag.open))?.[1] ?? "";
       const is = hidden.get(id);
+      shown.push(!(is ?? /hidden/i.test(tag.attribute("state") ?? "")));
       if (is !== undefined) changes.push(retagged(xml, tag, { state: is ? "hidden" : undefined }));
     },
   });
+  // The sheet that a program opens at is one that can be seen.
+  if (view && !shown[Number(view.attribute("activeTab") ?? 0)]) changes.push(retagged(xml, view, { activeTab: shown.indexOf(true) }));
   return changed(xml, changes);
 }

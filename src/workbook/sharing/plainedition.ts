@@ -225,7 +225,7 @@ function addTable(workbook: Workbook, tables: readonly BakeTable[]): void {
   const bakes = tables.flatMap(({ unit, rows }) => [headings(unit), ...rows, []]);
   const beside = [["wood", "oven-dry specific gravity"], ...woods];
   const lines = [
-    line(0, ["Minutes in the oven, for this shop as it stood when this copy was made"]),
+    line(0, ["Minutes in the oven, with the shop's settings on the day this copy was made"]),
     line(1, ["Down: the thinnest side. Across: how many times as wide. Between two lines the longer time counts."]),
     line(2, ["The resin maker's label comes first. Do not use a kitchen oven. Stay with it. Bake drained pieces only."]),
     ...Array.from({ length: Math.max(bakes.length, beside.length) }, (_, i) => {
@@ -282,6 +282,6 @@ export function plainEdition(file: Uint8Array): Plain {
   }
   if (twins.tables.length || twins.woods) addTable(workbook, twins.tables);
   const { file: made, cells: fixed, words } = withValues(zipped(parts));
-  const still = counted(calculates, "formula calculates on", "formulas calculate on");
+  const still = counted(calculates, "formula still calculates", "formulas still calculate");
   return { file: made, calculates, fixed, words: calculates ? `${still}; ${words}` : words };
 }
