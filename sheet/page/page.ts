@@ -64,8 +64,8 @@ async function start(): Promise<void> {
     note: asks.notify,
     mayLose: () =>
       asker.ask(
-        "Leave without keeping it?",
-        "The last changes on the page could not be kept in this browser, and are lost.",
+        "Leave without saving?",
+        "The last changes on the page could not be saved in this browser and will be lost.",
         "Leave",
         "Stay",
       ),
@@ -85,7 +85,7 @@ async function start(): Promise<void> {
   new Menu(part("more"), part("acts"), part("tools"));
   const ways = new Ways(part("grid"), () => desk.model);
   followOnPress(part("grid"), () => follow(desk.model, asks.notify));
-  const host = pageHost(desk, whole);
+  const host = pageHost(desk, whole, () => library.current.id);
   const pane: Pane = new Pane(part("pane"), part("functions"), host, {
     tell,
     listen: (inside) => keys.listen(inside),
@@ -118,5 +118,5 @@ async function start(): Promise<void> {
 
 start().catch((error: unknown) => {
   console.error(error);
-  dispatchEvent(new CustomEvent("halt", { detail: "A file of this page did not arrive, or this browser is too old for it." }));
+  dispatchEvent(new CustomEvent("halt", { detail: "A file of this page could not be loaded, or this browser is too old for it." }));
 });

@@ -20,7 +20,7 @@ export interface Shown {
 
 /** What stands where a message has no room: wider cells of the row say why. */
 export const dash = "–";
-const roomy = 20;
+const roomy = 19;
 
 const sayable = (value: Outcome | undefined, width: number): Outcome =>
   value === undefined ? "" : isFault(value) ? (width < roomy ? dash : value.message) : value;
@@ -72,8 +72,8 @@ function spilled({ sheet, row, column, cell, formula }: Standing, edition: Editi
   }));
 }
 
-/** What a frozen cell says once it no longer answers what is asked. */
-export const notHere = "not here";
+/** What a fixed value says once what it rests on has changed; brief, for it stands in the columns of numbers. */
+export const needsAddIn = "needs add-in";
 
 /**
  * Without the functions: a formula in each row where there is one, else the value of the day for as long as the cells it
@@ -90,7 +90,7 @@ function laid(standing: Standing, edition: Edition, cached: Cached, size: Size, 
     const text = instead || right === 0 ? written(instead ?? formula, edition, sheet.name, own) : undefined;
     const still = text === undefined || isFault(value) ? stillSaid(formula, edition, sheet.name, own, cached, typed) : undefined;
     if (text === undefined)
-      return { ...shown, frozen: true, ...(still ? { formula: `IF(${still},${valueText(shown.value)},"${notHere}")` } : {}) };
+      return { ...shown, frozen: true, ...(still ? { formula: `IF(${still},${valueText(shown.value)},"${needsAddIn}")` } : {}) };
     if (isFault(value))
       return still
         ? { ...shown, formula: `IF(${still},${valueText(shown.value)},${sayingSo(formula, text)})` }

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import type { List } from "../../src/checklist/schema";
 import { answers } from "../../src/run/answers";
 import { kindOf } from "../../src/run/kinds";
 import { leakOf } from "../../src/run/leak";
@@ -9,6 +10,7 @@ import * as progress from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
 import { timeline } from "../../src/run/timeline";
 import { draftOf, keepDraft } from "../draft";
+import { Keeping } from "../keeping";
 import { View } from "../views/view";
 import { Awake, Bell } from "./bell";
 import { choiceOf, type Draft, firstDraft, type Slip } from "./choosing";
@@ -37,6 +39,8 @@ export class RunView extends View {
   @state() private large = false;
   private keeping!: RunKeeping;
   private recorder!: Recorder;
+  private safety!: Keeping;
+  private deaf: (() => void) | undefined;
   private sources: Sources | undefined;
   private draft: Draft | undefined;
   private slip: Slip | undefined;
@@ -62,6 +66,7 @@ export class RunView extends View {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     clearInterval(this.timer);
+    this.deaf?.();
     document.removeEventListener("visibilitychange", this.tick);
   }
 
@@ -80,7 +85,10 @@ export class RunView extends View {
   private async load(): Promise<void> {
     this.keeping = new RunKeeping(this.host, () => this.requestUpdate());
     this.recorder = new Recorder(this.host, this.keeping, () => this.requestUpdate());
-    await this.keeping.load();
+    this.safety = Keeping.of(this.host);
+    this.deaf?.();
+    this.deaf = this.safety.listen(() => this.requestUpdate());
+    await Promise.all([this.keeping.load(), this.safety.load()]);
     this.sources = await sourcesOf(this.host, -new Date().getTimezoneOffset());
     this.ready = true;
     this.requestUpdate();
@@ -121,7 +129,7 @@ export class RunView extends View {
     this.keeping.setRun({ ...last, revision: this.run.revision + 1 });
     this.wrong.clear();
     this.requestUpdate();
-    this.tell("The last touch is undone.");
+    this.tell("Undone.");
   };
 
   private inSight(run: Run): Step | undefined {
@@ -187,12 +195,13 @@ export class RunView extends View {
       this.requestUpdate();
     },
     dropReading: (index: number) => this.change(progress.dropReading(this.run!, index)),
+    setList: (list: List) => this.safety.set(list),
     safety: () => this.dispatchEvent(new CustomEvent("turn", { detail: "safety", bubbles: true })),
   };
 
   private reopen = (step: Step): void => {
     this.looked = step.id;
-    this.change(progress.reopen(this.run!, step.id), "Taken back.");
+    this.change(progress.reopen(this.run!, step.id), "Undone.");
     this.focusOn("#run-title");
   };
 
@@ -253,7 +262,7 @@ export class RunView extends View {
       this.requestUpdate();
     };
     return html`<div class="notice"><p>A run that began ${spell(this.now - stray.origin)} ago is not in this workbook: ${stray.name}.</p>
-      <div class="run-row"><button type="button" class="run-second" id="run-take" @click=${take}>Go on with it here</button><button type="button" class="run-small" @click=${leave}>Leave it</button></div></div>`;
+      <div class="run-row"><button type="button" class="run-second" id="run-take" @click=${take}>Continue it here</button><button type="button" class="run-small" @click=${leave}>Cancel</button></div></div>`;
   }
 
   private earlier(): TemplateResult | typeof nothing {
@@ -272,7 +281,7 @@ export class RunView extends View {
   private going(run: Run): TemplateResult {
     const step = this.inSight(run);
     const done = run.steps.filter(progress.isOver).length;
-    const typed = { wrong: this.wrong, leak: step ? leakOf(run, step.id, answers) : "" };
+    const typed = { wrong: this.wrong, leak: step ? leakOf(run, step.id, answers) : "", list: this.safety.list };
     const look = (id: string) => {
       this.looked = id;
       this.requestUpdate();
@@ -285,13 +294,13 @@ export class RunView extends View {
       ${step ? aheadView(run, step, this.now, look) : nothing}
       <div class="run-row">
         <button type="button" class="run-small" id="run-undo" ?disabled=${!this.past.length} @click=${this.undo}>Undo</button>
-        ${step ? html`<button type="button" class="run-small" id="run-large" @click=${() => this.setLarge(true)}>Show it large</button>` : nothing}
+        ${step ? html`<button type="button" class="run-small" id="run-large" @click=${() => this.setLarge(true)}>Show large</button>` : nothing}
         ${step && this.bell.mayNotify === "default" ? html`<button type="button" class="run-small" id="run-notify" @click=${this.askNotify}>Ring and notify me</button>` : nothing}
         ${this.touchless(run) ? html`<button type="button" class="run-small" id="run-choose" @click=${this.chooseAgain}>Change the run</button>` : nothing}
         ${step ? nothing : html`<button type="button" class="run-second" id="run-new" @click=${this.putAside}>Start another run</button>`}
       </div>
       ${allSteps(run, this.now, this.reopen)}
-      ${step && !this.touchless(run) ? html`<details class="run-all"><summary>Put this run aside</summary><p>It stays readable under Earlier runs, and a new one can begin.</p><button type="button" class="run-second" id="run-aside" @click=${this.putAside}>Put it aside</button></details>` : nothing}
+      ${step && !this.touchless(run) ? html`<details class="run-all"><summary>Set this run aside</summary><p>It stays readable under Earlier runs, and you can start a new one.</p><button type="button" class="run-second" id="run-aside" @click=${this.putAside}>Set it aside</button></details>` : nothing}
       ${this.large && step ? largeView(run, step, this.now, () => this.setLarge(false)) : nothing}`;
   }
 
@@ -303,7 +312,7 @@ export class RunView extends View {
   };
 
   override render(): TemplateResult {
-    if (!this.ready) return html`<p class="quiet">Looking at the workbook.</p>`;
+    if (!this.ready) return html`<p class="quiet">Reading the workbook.</p>`;
     const { trouble, unread } = this.keeping;
     const again = () => this.keeping.again();
     return html`

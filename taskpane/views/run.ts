@@ -25,7 +25,7 @@ export function runForm(now: Now, { typed, start, leave }: Handlers): TemplateRe
     leave();
   };
   return html`<form class="sheet" @submit=${start} @keydown=${byKey}>
-    <p>Starting a new run clears the ticks. What is not ticked now stays under Earlier runs.</p>
+    <p>Starting a new run clears the check marks. What is not checked now stays under Earlier runs.</p>
     ${fields.map(
       ([name, label, type]) => html`<label for="safety-${name}">${label}</label>
       <input id="safety-${name}" type=${type} autocomplete="off" maxlength="80" .value=${now[name]}

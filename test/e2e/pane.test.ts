@@ -133,7 +133,7 @@ needing("browser")("the pane beside a sheet", () => {
       await press("Enter");
       await kept('"who":"Blue shop"');
       expect(await pane.locator("summary").first().textContent()).toBe("Earlier runs: 1");
-      expect(await pane.locator(".last h3").first().textContent()).toMatch(/^\d{4}-\d\d-\d\d: \d+ left open$/);
+      expect(await pane.locator(".last h3").first().textContent()).toMatch(/^\d{4}-\d\d-\d\d: \d+ not checked$/);
       expect(await pane.getByText("This run:").textContent()).toMatch(/This run: \d{4}-\d\d-\d\d, Blue shop/);
       expect(await pane.locator(".tally").textContent()).toContain("0 of");
       expect(await focused()).toBe("safety-start");
@@ -188,7 +188,7 @@ needing("browser")("the pane beside a sheet", () => {
     it("says what it did, and that it did nothing", async () => {
       await to("Restore all");
       await press("Enter");
-      expect(await said()).toBe("Nothing was changed: the list is as it came.");
+      expect(await said()).toBe("Nothing to restore: the list is the original one.");
       await to("#change-foam");
       await press("Enter");
       await to("Remove");
@@ -204,7 +204,7 @@ needing("browser")("the pane beside a sheet", () => {
       await to("Put it on a sheet");
       await press("Enter");
       await page.waitForFunction(() => sheet.printed.length > 40);
-      expect(await said()).toBe("The list stands on a sheet of its own.");
+      expect(await said()).toBe("The list is on its own sheet.");
     });
   });
 
@@ -240,7 +240,7 @@ needing("browser")("the pane beside a sheet", () => {
     it("loses no half typed name by a reload", async () => {
       await to("Start a new run");
       await press("Enter");
-      expect(await pane.locator(".sheet").textContent()).toContain("Starting a new run clears the ticks.");
+      expect(await pane.locator(".sheet").textContent()).toContain("Starting a new run clears the check marks.");
       await type("Blue sh");
       await page.reload();
       pane = await paneOf(page);
@@ -288,7 +288,7 @@ needing("browser")("the pane beside a sheet", () => {
       expect(await pane.locator(".notice").first().textContent()).toContain(says);
       await page.evaluate(() => document.querySelector("iframe")!.focus());
       const saved = page.waitForEvent("download");
-      await to("Save the old one aside");
+      await to("Save the old list to a file");
       await press("Enter");
       expect(readFileSync(await (await saved).path(), "utf8")).toBe(xml);
       await to("#tick-rated");
@@ -503,7 +503,7 @@ needing("browser")("the pane beside a sheet", () => {
       ]);
       await calculate("ARRANGE", 6, 10, 0.75, 0.75, 5, 16);
       await pane.getByText("How do the pieces go into the chamber?").waitFor();
-      expect(await pane.locator("figure h3").allTextContents()).toEqual(["The chamber, cut open", "The top layer, from above"]);
+      expect(await pane.locator("figure h3").allTextContents()).toEqual(["Inside the chamber, from the side", "The top layer, from above"]);
     });
 
     it("says what to select, and offers to calculate what it cannot vouch for", async () => {

@@ -56,7 +56,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
     { landscape: true, columns: 17, ...(kit.demo ? { pages: 1 } : {}) },
   );
   page.open("Loads");
-  const given = { pieces: blanks.pieces, chamber: shop.chamber, height: shop.height };
+  const given = { pieces: blanks.planned, chamber: shop.chamber, height: shop.height };
   page.put(page.row, 0, { value: "start", look: "label" });
   const start = page.put(page.row, 1, {
     value: kit.demo ? demoDay + 2 + 8 / 24 : undefined,
@@ -71,9 +71,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
     look: "unit",
   });
   page.skip();
-  page.say(
-    "A plan needs the functions: the live edition makes it afresh when anything changes, the plain one keeps that of the day of the demo.",
-  );
+  page.say("With the add-in this plan follows every change. Without it, the plan is a fixed value.");
   page.skip();
   page.heading("", "shopping list", "quantity", "unit");
   const list = refTo(page.sheet.name, page.row, 1, lineNames.length, 3);
@@ -134,7 +132,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
     ],
     at: { row: top, column: 5, rows: chartRows - 1, columns: 9 },
     axes: ["load", "hours from the start"],
-    alt: "One bar a load: from when it goes into the chamber, over soaking and getting ready, until it leaves the oven, in hours from the start of the first.",
+    alt: "One bar for each load: in the chamber, waiting for the oven, and in the oven, in hours from the start of the first load.",
   });
   page.sheet.frozen = { rows: 0, columns: 1 };
   return { page, start, need };

@@ -18,9 +18,9 @@ export function notices(
   // What is too thick, or lacks a size or its wood, is not planned and says so in the plan.
   const wet = formula`SUMPRODUCT((LEN(${marked})>0)*(LEFT(${marked},6)<>"a size")*(LEFT(${marked},7)<>"no such")*(LEFT(${marked},8)<>"too thic")*(${whole(blanks.of.count)}>0))`;
   const said = [
-    formula`IF(${wet}>0,"marked on Blanks and yet in this plan, rows: "&${wet}&". Dry or weigh them first, or blank their count.","")`,
-    formula`IF(SUM(${discarded})>0,"resin on hand expires before its load is out and is poured away: "&ROUND(${discarded},2)&" of the plan's resin. A fresh batch is begun.","")`,
-    formula`IF(COUNT(${readyBy})=0,"",IF(${late}>0,"late, loads done after “ready by” on My Shop: "&${late}&". Begin earlier.",""))`,
+    formula`IF(${wet}>0,"Rows with a problem on Blanks that are in this plan: "&${wet}&". Dry or weigh them first, or clear their count.","")`,
+    formula`IF(SUM(${discarded})>0,"Resin on hand that expires before its load is out and is thrown away: "&ROUND(${discarded},2)&". The plan mixes fresh resin instead.","")`,
+    formula`IF(COUNT(${readyBy})=0,"",IF(${late}>0,"Loads done after “ready by” on My Shop: "&${late}&". Start earlier.",""))`,
   ];
   for (const [i, made] of said.entries()) {
     const at = refTo(page.sheet.name, row + 2 * i, 1, 2, 4);

@@ -5,7 +5,7 @@ import { weightgain } from "../../resin/weightgain";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
-import { between, type Ref, whole } from "../place";
+import { between, type Ref, refTo, whole } from "../place";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
@@ -25,9 +25,9 @@ type Run = readonly [
 
 /** Runs of the invented shop; its resin weighs 1.03 g to the millilitre. */
 const runs: readonly Run[] = [
-  [-52, "boxelder", 12, 34.2, 0.44, 247, 0.57, 0.09, 165, "good colour, one sticky end, baked again"],
+  [-52, "boxelder", 12, 34.2, 0.44, 247, 0.57, 0.09, 165, "good color, one sticky end, baked again"],
   [-45, "boxelder", 10, 28.1, 0.45, 207, 0.53, 0.08, 180, "even"],
-  [-38, "silver maple", 11, 36.3, 0.37, 220, 0.61, 0.11, 140, "deep colour"],
+  [-38, "silver maple", 11, 36.3, 0.37, 220, 0.61, 0.11, 140, "deep color"],
   [-31, "sugar maple", 8, 24.4, 0.6, 240, 0.41, 0.07, 210, "pale core"],
   [-24, "sugar maple", 8, 24.2, 0.61, 242, 0.38, 0.06, 240, "pale core again: thinner next time"],
   [-17, "yellow buckeye", 9, 37.9, 0.27, 168, 0.68, 0.12, 130, "heavy, good"],
@@ -38,6 +38,7 @@ const runs: readonly Run[] = [
 const cubicInch = 16.387064;
 /** A column that is not printed. */
 const beyond = 27;
+const usualColumn = 19;
 
 const gainOf = ({ before, cured }: Columns) => ask(weightgain, { before, cured });
 const fullnessOf = ({ before, drained, volume, gravity }: Columns) => ask(fullness, { before, drained, solids: volume, gravity });
@@ -58,8 +59,8 @@ const students = [2.92, 2.353, 2.132, 2.015, 1.943, 1.895, 1.86, 1.833, 1.812];
 export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const page = new Page(
     "Run Log",
-    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks counts on it.",
-    [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 3, 14],
+    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks uses it.",
+    [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 3, 14, 18, 3, 18],
     { landscape: true, columns: 26 },
   );
   page.open("Run Log");
@@ -129,46 +130,64 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const { row } = page;
   page.row = top;
   const { of: squared } = page.table(
-    { full: { title: "fullness squared", look: "note", each: () => formula`IF(ISNUMBER(${of.full}),${of.full}^2,"")` } },
+    {
+      full: { title: "fullness squared", look: "note", each: () => formula`IF(ISNUMBER(${of.full}),${of.full}^2,"")` },
+      wood: {
+        title: "wood, as listed",
+        look: "note",
+        each: () => formula`IF(${woods.named(of.wood)}="",${of.wood}&"",${woods.named(of.wood)})`,
+      },
+    },
     [],
     { spare: of.full.rows, column: beyond },
   );
   page.row = top;
+  // However a wood is spelled, its runs are those of one wood.
+  const { wood: woodOf } = squared;
   /** How far the next run of a wood may be off the mean of three or more, nine times in ten. */
   const spread = (wood: Ref, full: Ref) => {
-    const many = formula`COUNTIFS(${whole(of.wood)},${wood},${whole(of.full)},">0")`;
-    const variance = formula`MAX(0,SUMIFS(${whole(squared.full)},${whole(of.wood)},${wood})-${many}*${full}^2)/(${many}-1)`;
+    const many = formula`COUNTIFS(${whole(woodOf)},${wood},${whole(of.full)},">0")`;
+    const variance = formula`MAX(0,SUMIFS(${whole(squared.full)},${whole(woodOf)},${wood})-${many}*${full}^2)/(${many}-1)`;
     return formula`IF(OR(${wood}="",ISNUMBER(${full})=FALSE),"",IF(${many}<3,"",CHOOSE(MIN(${students.length},${many}-2),${students.join(",")})*SQRT(${variance}*(1+1/${many}))/${full}))`;
   };
+  const usualWoods = kit.demo ? [...new Set(runs.map(([, wood]) => wood))] : [];
+  const usualRows = usualWoods.length + (kit.demo ? 5 : 10);
+  const asked = refTo(page.sheet.name, top + 2, usualColumn, usualRows);
+  page.row = top;
+  const { of: heard } = page.table({ wood: { title: "usual for, as listed", look: "note", each: () => woods.named(asked) } }, [], {
+    spare: usualRows,
+    column: beyond + 3,
+  });
+  page.row = top;
   const usual = (of2: Ref, wood: Ref) =>
-    formula`IF(${wood}="","",IF(COUNTIFS(${whole(of.wood)},${wood},${whole(of2)},">0")=0,"",AVERAGEIFS(${whole(of2)},${whole(of.wood)},${wood},${whole(of2)},">0")))`;
+    formula`IF(${wood}="","",IF(COUNTIFS(${whole(woodOf)},${wood},${whole(of2)},">0")=0,"",AVERAGEIFS(${whole(of2)},${whole(woodOf)},${wood},${whole(of2)},">0")))`;
   const { of: usually } = page.table(
     {
       wood: { title: "usual for", input: { list: woods.names } },
-      runs: { title: "runs", format: "0", each: ({ wood }) => formula`IF(${wood}="","",COUNTIF(${whole(of.wood)},${wood}))` },
-      gain: { title: "gain", format: "0%", each: ({ wood }) => usual(of.gain, wood) },
-      full: { title: "fullness", format: "0%", each: ({ wood }) => usual(of.full, wood) },
-      lost: { title: "bake loss", format: "0%", each: ({ wood }) => usual(of.lost, wood) },
-      spread: { title: "spread", format: "0%", each: ({ wood, full }) => spread(wood, full) },
+      runs: { title: "runs", format: "0", each: () => formula`IF(${heard.wood}="","",COUNTIF(${whole(woodOf)},${heard.wood}))` },
+      gain: { title: "gain", format: "0%", each: () => usual(of.gain, heard.wood) },
+      full: { title: "fullness", format: "0%", each: () => usual(of.full, heard.wood) },
+      lost: { title: "bake loss", format: "0%", each: () => usual(of.lost, heard.wood) },
+      spread: { title: "spread", format: "0%", each: ({ full }) => spread(heard.wood, full) },
     },
-    kit.demo ? [...new Set(runs.map(([, wood]) => wood))].map((wood) => ({ wood })) : [],
-    { spare: kit.demo ? 5 : 10, column: 19 },
+    usualWoods.map((wood) => ({ wood })),
+    { spare: usualRows - usualWoods.length, column: usualColumn },
   );
   page.row = row;
   page.skip();
   page.say(
-    "Usual is the mean of the runs of that wood that could be worked out. Blanks counts on it: it is what no calculation knows beforehand. From three weighings of a wood on, its own spread counts too: 9 runs in 10 lie in it. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. No number counts where it shows a dash or an error: look at weights, volume and gravity.",
+    "“Usual” is the average of a wood's own runs. Blanks uses it, because no calculation can know it beforehand. After three weighings of a wood its own spread is used too: 9 runs in 10 lie in it. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. A dash or an error does not count: check weights, volume and gravity.",
   );
   page.skip();
   page.cautions(cautionsOf(["resin", "wet wood", "oven", "dust"]));
   page.sheet.frozen = { rows: of.date.row, columns: 2 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.date.row - 1 };
   const usualFullness = (wood: Ref): Formula => {
-    const own = formula`${whole(of.wood)},${wood},${whole(of.full)},">0"`;
+    const own = formula`${whole(woodOf)},${wood},${whole(of.full)},">0"`;
     return formula`IF(${wood}="","",IF(COUNTIFS(${own})=0,${shop.holds("fullness")},AVERAGEIFS(${whole(of.full)},${own})))`;
   };
   const usualSpread = (wood: Ref): Formula => {
-    const own = formula`INDEX(${whole(usually.spread)},MATCH(${wood},${whole(usually.wood)},0))`;
+    const own = formula`INDEX(${whole(usually.spread)},MATCH(${wood},${whole(heard.wood)},0))`;
     const shops = formula`${shop.holds("fullness spread")}`;
     return formula`IF(${wood}="","",IFERROR(IF(ISNUMBER(${own}),${own},${shops}),${shops}))`;
   };

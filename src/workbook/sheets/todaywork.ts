@@ -1,4 +1,6 @@
 import { ballast } from "../../chamber/ballast";
+import { inPractice, ownHeat, practice } from "../../cure/said";
+import { selfheat } from "../../cure/selfheat";
 import { bakeloss } from "../../resin/bakeloss";
 import { dyetopup } from "../../resin/dyetopup";
 import { expiry } from "../../resin/expiry";
@@ -83,7 +85,7 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
   });
   step("safety");
   onceAt("from", before.choose);
-  page.say("Tick the safety list on the sheet Safety or in the side pane.");
+  page.say("Check off the safety list on the sheet Safety or in the side pane.");
 
   step("mix");
   onceAt("from", before.choose + before.safety);
@@ -96,7 +98,7 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
     unit: fluid,
     format: "0.00",
     good: "covers the pieces, with room for the foam",
-    bad: "cannot be loaded so: look at the problems above, the chamber and the height",
+    bad: "does not fit like this: see the problems above, and check the chamber and its height",
   });
   threeLine(
     page,
@@ -166,13 +168,15 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
 
   step("bake");
   const bakeFrom = times("from", "never leave the oven alone");
+  const bakeTop = page.row;
+  page.row += 4;
 
   step("cool");
   const coolFrom = times("from", "apart, in still air");
   const done = times("cool by", "then weigh");
 
   step("weigh");
-  weighLines(page, kit, volume, shop);
+  weighLines(page, kit, volume, loads);
 
   step("price");
   page.say("Write the run down in the side pane under Run, or copy it by hand: Run Log, Resin Book, then Price Tag.");
@@ -204,10 +208,35 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
       bakeFrom.put(made.bake);
       coolFrom.put(made.cool);
       done.put(made.done);
+      const below = page.row;
+      page.row = bakeTop;
+      bakeLines(page, kit, loads, counts, lengths);
+      page.row = below;
       hoursKept(page, begins, lengths, places);
     },
   };
 }
+
+/** How long, how sure that is, how far the resin warms itself, and why a number is longer than people are used to. */
+function bakeLines(page: Page, kit: Kit, loads: Each<LoadOf>, counts: Each<Ref>, { bake, shortest, longest }: Lengths): void {
+  const told = (load: number) =>
+    formula`IF(ISNUMBER(${bake[load]}),"about "&ROUND(${bake[load]},0)&" min",IF(${counts[load]}="","","no answer: see below"))`;
+  threeLine(page, "in the oven", told, { look: "words", good: "when the core is done; the resin’s label decides" });
+  const range = (load: number) =>
+    formula`IF(COUNT(${bake[load]},${shortest[load]})=2,ROUND(${shortest[load]},0)&IF(ISNUMBER(${longest[load]})," to "&ROUND(${longest[load]},0)," or more")&" min","")`;
+  threeLine(page, "likely", range, { look: "words", good: "about 9 outcomes in 10" });
+  threeLine(
+    page,
+    "the resin’s own heat, at most",
+    (load) => formula`IF(${counts[load]}="","",${ask(selfheat, { gravity: loads[load].first.gravity, fullness: loads[load].fullness })})`,
+    { unit: kit.unit("rise"), format: "0", good: ownHeat, bad: "how dense the wood is is missing: see the problems above" },
+  );
+  page.say(formula`IF(MAX(${across(bake)})>${practice / 60},${said(inPractice)},"")`);
+}
+
+/** A text too long for one piece of a formula, sentence by sentence. */
+const said = (text: string): Formula =>
+  (text.match(/[^.]+\.\s*/g) ?? [text]).map((one) => formula`"${one}"`).reduce((all, one) => formula`${all}&${one}`);
 
 /** What no time can keep: vacuum and oven are attended. */
 function hoursKept(page: Page, { at, isDemo }: Begins, { opens, closes, intake, sitting }: Lengths, { load, drain }: Times): void {
@@ -218,11 +247,11 @@ function hoursKept(page: Page, { at, isDemo }: Begins, { opens, closes, intake, 
     formula`OR(${outside(refs[0], hours(0))},${outside(refs[1], hours(1))},${outside(refs[2], hours(2))})`;
   problem(
     page,
-    formula`IF(ISNUMBER(${at})=FALSE,"",IF(${any(load, () => intake)},"Loading and vacuum run outside the hours of My Shop, and vacuum is never left alone: move the run or the hours.",IF(${any(drain, (one) => sitting[one])},"Draining and baking do not fit into one day's hours: the oven is never left alone.",IF(AND(${isDemo},COUNT(${load[0]})=1,${load[0]}>${at}),"Load 1 cannot be in time for the demo.",""))))`,
+    formula`IF(ISNUMBER(${at})=FALSE,"",IF(${any(load, () => intake)},"Loading and vacuum fall outside the hours on My Shop, and vacuum must not be left alone: change the start or the hours.",IF(${any(drain, (one) => sitting[one])},"Draining and baking do not fit into one day's hours, and the oven must not be left alone.",IF(AND(${isDemo},COUNT(${load[0]})=1,${load[0]}>${at}),"Load 1 will not be ready in time for the demo.",""))))`,
   );
 }
 
-function weighLines(page: Page, kit: Kit, volume: Each<Ref>, shop: Shop): void {
+function weighLines(page: Page, kit: Kit, volume: Each<Ref>, loads: Each<LoadOf>): void {
   const shown = (value: number) => (kit.demo ? [value] : undefined);
   const unit = "g";
   threeInputs(page, "minutes until the bubbling stopped", { unit: "min", note: "for the Run Log", most: 14400, values: shown(155) });
@@ -247,7 +276,7 @@ function weighLines(page: Page, kit: Kit, volume: Each<Ref>, shop: Shop): void {
   ];
   const dense = threeLine(page, "how dense the wood is", (load) => given([dry[load], volume[load]], gravity(load)), {
     format: "0.00",
-    good: "specific gravity of these very pieces",
+    good: "specific gravity of these pieces",
   });
   threeLine(
     page,
@@ -260,12 +289,15 @@ function weighLines(page: Page, kit: Kit, volume: Each<Ref>, shop: Shop): void {
     {
       format: "0%",
       look: "total",
-      good: "the Run Log learns it for this wood",
+      good: "goes into the Run Log for this wood",
       bad: "a weight is missing, or more resin than there is room for",
     },
   );
   for (const [label, made, good, bad] of results) threeLine(page, label, made, { format: "0%", look: "total", good, bad });
-  oneLine(page, "fullness that was counted on", formula`${shop.holds("fullness")}`, { format: "0%", good: "My Shop" });
+  threeLine(page, "fullness used in the plan", (load) => formula`IF(${loads[load].fullness}="","",${loads[load].fullness})`, {
+    format: "0%",
+    good: "first pieces: their wood in the Run Log, else My Shop",
+  });
 }
 
 interface Need {
@@ -281,7 +313,7 @@ function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add,
   const uptake = threeLine(page, "resin the wood will take", (load) => uptakes[load], {
     unit,
     format: "0.00",
-    good: "at the fullness of My Shop; the log makes it better",
+    good: "with its wood’s fullness in the Run Log, or My Shop’s if it has none",
     bad: "see the load",
   });
   const has = oneLine(page, "on hand", formula`${onHand}`, {
@@ -305,7 +337,7 @@ function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add,
   const isPast = formula`IF(COUNT(${own},${across(done)})>1,${own}<INT(MAX(${across(done)})),FALSE)`;
   const useBy = oneLine(page, "use it all by", given([oldest], ask(expiry, { mixed: oldest })), {
     format: day,
-    good: formula`IF(${isPast},"out of date by then: mix afresh, and write “emptied” in the Resin Book","warmth shortens it; thick or stringy resin is finished")`,
+    good: formula`IF(${isPast},"expired by then: mix fresh resin, and write “emptied” in the Resin Book","warmth shortens it; thick or stringy resin is finished")`,
   });
   page.alert("bad", useBy, isPast);
   const needOf = (load: number) => formula`SUM(${pour[load]})${add ? formula`+SUM(${add[load]})` : formula``}`;
@@ -320,7 +352,7 @@ function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add,
   const amount = oneLine(page, "mix", mixed(1), {
     unit,
     format: "0.00",
-    good: formula`IF(${wrong},"counts on resin that is out of date, or has no date: see above","whole packets; what is on hand goes in first")`,
+    good: formula`IF(${wrong},"uses resin that has expired or has no date: see above","whole packets; what is on hand goes in first")`,
   });
   page.alert("bad", amount, formula`OR(${failed(amount)},${wrong})`);
   oneLine(page, "packets of catalyst", mixed(2), {

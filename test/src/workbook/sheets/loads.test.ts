@@ -64,7 +64,7 @@ it("draws the loads over time, each bar as long as its load takes", () => {
   const [into, done] = [12, 16].map((column) => loads.value(header + 1, column) as number);
   expect(hours[0]).toBe(0);
   expect(hours.slice(1).reduce((a, b) => a + b)).toBeCloseTo((done - into) * 24, 6);
-  expect(alt).toMatch(/^One bar a load/);
+  expect(alt).toMatch(/^One bar for each load/);
 });
 
 it("fits a screen 1280 pixels wide, helper columns of the chart aside", () =>
