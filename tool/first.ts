@@ -4,9 +4,10 @@ import { workbooks } from "./workbook";
 export const firstBook = async (): Promise<Uint8Array> => (await workbooks("US", "demo", ["live"])).get("live")!;
 
 /** The engine names charts and pictures at random; a build is the same twice. */
-function named<T>(content: T, ids: readonly string[]): T {
-  const text = ids.reduce((all, id, i) => all.replaceAll(id, `figure${i + 1}`), JSON.stringify(content));
-  return JSON.parse(text);
+function named<T>(content: T): T {
+  const names = new Map<string, string>();
+  const name = (random: string) => names.get(random) ?? names.set(random, `"figure${names.size + 1}"`).get(random)!;
+  return JSON.parse(JSON.stringify(content).replace(/"[0-9a-f]{9}-[0-9a-f]{4}"/g, name));
 }
 
 /**
@@ -16,9 +17,5 @@ function named<T>(content: T, ids: readonly string[]): T {
 export function contentOf(book: Uint8Array): object {
   const { lost, unknown, file: _, ...content } = openedHere(book);
   if (unknown.length) throw new Error(`the page does not know formulas of its own first workbook: ${unknown}`);
-  const { sheets } = content.book as { readonly sheets: readonly { readonly figures?: readonly { readonly id: string }[] }[] };
-  return named(
-    content,
-    sheets.flatMap(({ figures = [] }) => figures.map(({ id }) => id)),
-  );
+  return named(content);
 }
