@@ -104,6 +104,6 @@ needing("browser")("a package on a host of its own, under a sub-path", () => {
     await standIn();
     const { functions } = JSON.parse(readFileSync(join(aside, "porewise/functions.json"), "utf8")) as Metadata;
     await page.goto(functions.find(({ id }) => id === "FILL")!.helpUrl!);
-    await page.locator("#panel-functions").getByText("How much fluid covers the pieces?").first().waitFor();
+    await page.locator("#panel-functions").getByText("How much resin covers the pieces?").first().waitFor();
   });
 });
