@@ -56,8 +56,6 @@ const beyond: Readonly<Partial<Record<Command["type"], string>>> = {
   CREATE_CAROUSEL: "charts and pictures",
   UPDATE_CAROUSEL: "charts and pictures",
   CREATE_TABLE: "tables",
-  REMOVE_TABLE: "tables",
-  UPDATE_TABLE: "tables",
   GROUP_HEADERS: "groups of rows and columns",
   UNGROUP_HEADERS: "groups of rows and columns",
   ADD_PIVOT: "pivot tables",
@@ -110,7 +108,9 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
 
     override handle(command: Command): void {
       if (command.type === "DUPLICATE_SHEET") this.whole = undefined;
-      const words = beyond[command.type];
+      // A table around the cells that one formula fills is none to a file.
+      const isTable = command.type === "CREATE_TABLE" && command.tableType !== "dynamic";
+      const words = isTable ? undefined : beyond[command.type];
       const sheet = "sheetId" in command ? command.sheetId : "";
       const isNew = words && sheet !== this.whole && !this.structure.beyond.some((one) => one.words === words && one.sheet === sheet);
       if (isNew) this.update({ beyond: [...this.structure.beyond, { words, sheet }] });
