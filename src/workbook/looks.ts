@@ -108,4 +108,6 @@ export const alertStyles: Readonly<Record<Alert["as"], Style>> = {
   bad: { font: tint(colour.warning, { bold: true }), fill: solid(colour.bad) },
   attention: { font: tint("6B4E00", { bold: true }), fill: solid(colour.attention) },
   good: { font: tint("2F5D1E"), fill: solid(colour.good) },
+  // One cell of the row says it.
+  unseen: { font: tint(colour.bad), fill: solid(colour.bad) },
 };

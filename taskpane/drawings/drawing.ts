@@ -7,7 +7,7 @@ export interface Drawing {
   readonly width: number;
   readonly height: number;
   readonly says: string;
-  readonly legend: readonly (readonly [mark: string, words: string])[];
+  readonly legend: readonly (readonly [mark: string, words: string, letter?: string])[];
 }
 
 /** Drawings are this many units wide; a unit is a pixel in a pane of the least width. */
