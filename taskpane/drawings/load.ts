@@ -1,10 +1,9 @@
 import { type SVGTemplateResult, svg } from "lit";
-import { said, sayIn } from "../../shared/outcome";
 import type { Units } from "../../shared/unit";
 import { type Place, placesOf } from "../../src/plan/places";
 import type { Plan, Planned } from "../../src/plan/planned";
 import { plateOf } from "./bath";
-import { type Drawing, paper, px } from "./drawing";
+import { type Drawing, measured, paper, px } from "./drawing";
 import { contents, type Kind, type Line } from "./kinds";
 import { floorOf, spanOf, wall, wallsOf } from "./vessel";
 
@@ -27,11 +26,11 @@ export interface Packing {
 /** Letters smaller than this say nothing. */
 const smallest = 6;
 
-/** A piece with its letter, where that fits. */
-function pieceAt({ mark, letter, dark }: Kind, x: number, y: number, wide: number, tall: number): SVGTemplateResult {
+/** A piece with its letter, where that fits and is not behind another one. */
+function pieceAt({ mark, letter, dark }: Kind, x: number, y: number, wide: number, tall: number, seen = true): SVGTemplateResult {
   const size = Math.min(10, tall * 0.85, (wide * 1.3) / letter.length);
   const words =
-    size < smallest
+    size < smallest || !seen
       ? ""
       : svg`<text class=${dark ? "middle light" : "middle"} x=${px(x + wide / 2)} y=${px(y + tall / 2)} dy="0.35em" style=${`font-size:${px(size)}px`}>${letter}</text>`;
   return svg`<rect class=${`kind ${mark}`} x=${px(x)} y=${px(y)} width=${px(wide)} height=${px(tall)} />${words}`;
@@ -110,7 +109,7 @@ export function loadFromSide({ load, number, kinds, plan: { tub }, shop: { gap, 
   const floor = height * scale + 6;
   const x = (m: number) => left + (m + width / 2) * scale;
   const y = (m: number) => floor - m * scale;
-  const say = (m: number) => sayIn(units, said("length", m));
+  const say = (m: number) => measured(units, "length", m, units.system === "US" ? 1 : 0);
   const first = (load.pour + load.solids) / area;
   const last = (load.pour + load.add + load.solids - load.uptake) / area;
   const foam = foamRoom * height;
@@ -120,10 +119,19 @@ export function loadFromSide({ load, number, kinds, plan: { tub }, shop: { gap, 
   const slab = (z: number, tall: number, share: number) =>
     svg`<rect class="steel" x=${px(x((-width * share) / 2))} y=${px(y(z + tall))} width=${px(wide * share)} height=${px(Math.max(2, tall * scale))} />`;
   const inFront = [...places].sort((a, b) => b.y - a.y);
+  const isSeen = ({ x: at, z, dx, dz }: Place, i: number) =>
+    !inFront.some(
+      (other, j) =>
+        j > i &&
+        other.z < z + 0.7 * dz &&
+        z + 0.3 * dz < other.z + other.dz &&
+        other.x < at + 0.7 * dx &&
+        at + 0.3 * dx < other.x + other.dx,
+    );
   const lines: Line[] = [
     { mark: "fluid", words: `resin, ${say(first)} deep at the start` },
     { mark: "after", words: `level at the end, with the resin that is added: ${say(last)}` },
-    ...(ballast > 0 ? [{ mark: "steel", words: `ballast, ${sayIn(units, said("weight", load.ballast))} of steel` }] : []),
+    ...(ballast > 0 ? [{ mark: "steel", words: `ballast, ${measured(units, "weight", load.ballast, 0)} of steel` }] : []),
     ...(plates.length ? [{ mark: "steel", words: "between layers: a plate, because the pieces below differ in height" }] : []),
     { mark: "foam", words: `foam room, leave it empty: ${say(foam)}` },
   ];
@@ -134,7 +142,10 @@ export function loadFromSide({ load, number, kinds, plan: { tub }, shop: { gap, 
     picture: svg`
       <rect class="fluid" x=${px(left)} y=${px(y(first))} width=${px(wide)} height=${px(first * scale)} />
       <rect class="foam" x=${px(left)} y=${px(y(height))} width=${px(wide)} height=${px(foam * scale)} />
-      ${inFront.map(({ part, x: at, z, dx, dz }) => pieceAt(kinds.get(part.row.index)!, x(at), y(z + dz), dx * scale, dz * scale))}
+      ${inFront.map((place, i) => {
+        const { part, x: at, z, dx, dz } = place;
+        return pieceAt(kinds.get(part.row.index)!, x(at), y(z + dz), dx * scale, dz * scale, isSeen(place, i));
+      })}
       ${plates.map(({ z, height: tall }) => slab(z, tall, 0.98))}
       ${ballast > 0 ? slab(load.stack.height, ballast, 0.84) : ""}
       ${across("level", first)}${across("after", last)}

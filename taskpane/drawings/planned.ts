@@ -1,11 +1,11 @@
 import type { Call } from "../../shared/host";
-import { said, sayIn, Trouble } from "../../shared/outcome";
+import { Trouble } from "../../shared/outcome";
 import type { Units } from "../../shared/unit";
 import { catalogue } from "../../src/catalogue";
 import type { Given } from "../../src/plan/given";
 import { type Plan, planOf } from "../../src/plan/planned";
 import { valuesOf } from "../given";
-import type { Drawing } from "./drawing";
+import { type Drawing, measured } from "./drawing";
 import { kindsOf } from "./kinds";
 import { loadFromAbove, loadFromSide, type Packing } from "./load";
 import { hoursIn, momentName } from "./moments";
@@ -70,10 +70,10 @@ export function told({ plan, units }: Drawable, at: number): Told {
     const name = momentName(plan, seconds, units.system);
     return plan.midnight === undefined ? `${name} (${hoursIn(seconds - start)})` : name;
   };
-  const fluid = (volume: number) => sayIn(units, said("fluid", volume));
+  const fluid = (volume: number) => measured(units, "fluid", volume, 2);
   return {
     name: `Load ${at + 1}: ${count === 1 ? "1 piece" : `${count} pieces`}${colorName ? `, ${colorName}` : ""}`,
-    resin: `pour ${fluid(pour)}${add > 0 ? `, add ${fluid(add)} once the air is in` : ""}`,
+    resin: `pour ${fluid(pour)}${add > 5e-6 ? `, add ${fluid(add)} once the air is in` : ""}`,
     startBy: moment(from),
     done: moment(done),
   };
