@@ -50,9 +50,9 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   const resin = resinSheet(kit, shop, today.start);
   const loads = loadsSheet(kit, shop, blanks, {
     color: today.color,
-    volume: resin.follows["resin on hand"],
-    mixedOn: resin.follows["resin mixed on"],
-    dyeRate: resin.follows["resin dye rate"],
+    volume: shop.holds("resin on hand"),
+    mixedOn: shop.typed("resin mixed on"),
+    dyeRate: shop.holds("resin dye rate"),
   });
   const price = priceSheet(kit);
   shop.follow(resin.follows);

@@ -174,7 +174,7 @@ function shoppingLines(page: Page, list: Ref): void {
         ? formula`INDEX(${quantities},${found})`
         : formula`SUMIF(${names},"${name}",${quantities})+SUMIF(${names},"${name}, *",${quantities})`;
     page.put(page.row, 2, { formula: formula`IF(ISERROR(${found}),"",${value})`, look: "words", format: lines[name] });
-    page.put(page.row, 3, { formula: formula`IF(ISERROR(${found}),"",INDEX(${units},${found}))`, look: "words" });
+    page.put(page.row, 3, { formula: formula`IF(ISERROR(${found}),"",INDEX(${units},${found})&"")`, look: "words" });
     page.row++;
   }
 }

@@ -5,7 +5,7 @@ import { key, type Ref, refTo, whole } from "../place";
 import type { Blanks } from "./blanks";
 import { day, demoDay } from "./day";
 
-/** The resin that the Resin Book tells of, and its color. */
+/** The resin on hand that My Shop tells of, and its color. */
 export interface OnHand {
   readonly color: Ref;
   readonly volume: Ref;
@@ -42,7 +42,7 @@ export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, l
     kit.demo ? [{}, red] : [],
     { spare: rows - (kit.demo ? 2 : 0), column: 1 },
   );
-  // The first row follows the book for as long as nothing is typed over it.
+  // The first row follows My Shop, and so the Resin Book, for as long as nothing is typed over it.
   const follows: [Ref, Ref][] = [
     [of.color, onHand.color],
     [of.volume, onHand.volume],
