@@ -10,14 +10,14 @@ const nouns: Record<Dimension, string> = {
   volume: "a volume",
   mass: "a weight",
   temperature: "a temperature",
-  difference: "a difference of temperature",
+  difference: "a temperature difference",
   pressure: "a pressure",
-  leakage: "a loss of vacuum",
+  leakage: "a vacuum loss",
   heat: "a heat",
   flow: "a pump rate",
   time: "a time",
   months: "a number of months",
-  share: "a share",
+  share: "a percentage",
   density: "a density",
   coefficient: "a surface coefficient",
   strength: "a dye rate",
@@ -36,15 +36,15 @@ export const notQuantity = (label: string, shown: string, kind: Kind, dimension:
   badInput`${label}: “${shown}” is not ${nouns[dimension]}: type a value such as ${sample(kind, example, units)}${kind === "gravity" ? byName : ""}`;
 
 export const comma = (label: string, shown: string): Trouble =>
-  badInput`${label}: “${shown}” has a comma, which can be read two ways: type ${shown.replace(/,/g, ".")} with a point for a part, or the thousands without a comma`;
+  badInput`${label}: “${shown}” has a comma, which can be read two ways: type ${shown.replace(/,/g, ".")} with a decimal point, or leave the comma out`;
 
 export function unknownUnit(label: string, shown: string, unit: string, dimension: Dimension): Trouble {
   const names = unitNames(dimension).join(", ");
   if (dimension === "volume" && /^oz|^ounce/i.test(unit)) return badInput`${label}: “${shown}” is a weight: for a volume type fl oz`;
   const meant = dimensionsOf(unit)[0];
-  if (!names) return badInput`${label}: “${shown}” carries a unit: type ${nouns[dimension]} alone`;
-  if (meant) return badInput`${label}: “${shown}” is ${nouns[meant]}, and ${nouns[dimension]} is due: type it in ${names}`;
-  return badInput`${label}: “${unit}” in “${shown}” is no unit known here: type ${names}`;
+  if (!names) return badInput`${label}: “${shown}” has a unit: type ${nouns[dimension]} without one`;
+  if (meant) return badInput`${label}: “${shown}” is ${nouns[meant]}, not ${nouns[dimension]}: type it in ${names}`;
+  return badInput`${label}: “${unit}” in “${shown}” is not a known unit: type ${names}`;
 }
 
 export function outOfRange(label: string, value: number, shown: string, kind: Kind, range: readonly [number, number]): Trouble {
@@ -73,13 +73,13 @@ export const currency = (label: string, shown: string): Trouble =>
 export const heights = (a: string, rowsA: number, b: string, rowsB: number): Trouble =>
   badInput`${a} has ${rowsA} cells and ${b} has ${rowsB}: give columns of the same height, or one cell`;
 
-export const oneCell = (label: string): Trouble => badInput`${label} takes one cell here, not a range`;
+export const oneCell = (label: string): Trouble => badInput`${label} takes one cell, not several`;
 
 export const cellNumber = (index: number): string => `cell ${index + 1}: `;
 
 export const notFinite = (): Trouble => badInput`the numbers given are too large or too small for an answer: check the units`;
 
 export const unknownSetting = (name: string, nearest: string | undefined): Trouble =>
-  nearest ? badInput`shop: no setting is called “${name}”; the nearest is “${nearest}”` : badInput`shop: no setting is called “${name}”`;
+  nearest ? badInput`shop: there is no setting “${name}”; did you mean “${nearest}”?` : badInput`shop: there is no setting “${name}”`;
 
 export const shopShape = (): Trouble => badInput`shop takes two columns, the name of a setting and its value, or just "US" or "SI"`;

@@ -15,7 +15,7 @@ const most = 2 ** 46;
 
 /** An amount as a number, exact to the cent or refused. */
 export function amount(exact: Decimal): number {
-  if (exact.abs().gt(most)) throw badInput`the amounts are too large to be told to the cent: check them`;
+  if (exact.abs().gt(most)) throw badInput`the amounts are too large to work out to the cent: check them`;
   return exact.toNumber();
 }
 

@@ -59,7 +59,7 @@ function sayAnswer(contract: Contract, given: Given, made: any, units: Units): [
     return [of.label, range ? sayLikely(of, format, value, range, units) : sayValue(of, value, units)];
   };
   if (returns.form === "cell") return [one(returns.of, made, contract.format as string, isRange(likely) ? likely : undefined)];
-  if (returns.form !== "row") return [["cells filled", `${made.length} rows`]];
+  if (returns.form !== "row") return [["filled cells", `${made.length} rows`]];
   const formats = contract.format as Readonly<Record<string, string>>;
   const ranges = likely && !isRange(likely) ? likely : {};
   return Object.entries(returns.of).map(([name, of]) => one(of, made[name], formats[name], ranges[name]));

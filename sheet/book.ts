@@ -23,8 +23,8 @@ interface Inner {
 
 /** What a plugin is for, by one of the questions that it answers. */
 const pieces: readonly (readonly [getter: string, words: string])[] = [
-  ["getConditionalFormats", "colors by rule"],
-  ["getDataValidationRules", "rules for typing"],
+  ["getConditionalFormats", "conditional colors"],
+  ["getDataValidationRules", "rules for what may be typed"],
   ["getCoreTables", "tables"],
   ["getFigures", "charts and pictures"],
   ["getChartDefinition", "charts"],
@@ -37,7 +37,7 @@ const pieces: readonly (readonly [getter: string, words: string])[] = [
 ];
 
 const answers = (plugin: Plugin, getter: string) => plugin.constructor.getters?.includes(getter) ?? false;
-const wordsOf = (plugin: Plugin) => pieces.find(([getter]) => answers(plugin, getter))?.[1] ?? "a part of its looks";
+const wordsOf = (plugin: Plugin) => pieces.find(([getter]) => answers(plugin, getter))?.[1] ?? "a part of its formatting";
 const reason = (error: unknown) => (error instanceof Error ? error.message : String(error));
 
 /** Formulas that the engine cannot write down, each made to write what its cell shows until the work is done. */

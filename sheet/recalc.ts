@@ -99,7 +99,7 @@ else {
   if (!input || more.length || !output) fail(usage);
   const bytes = read(input);
   if (isSame(input, output)) fail("the output is the input: name another file, so that yours stays as it is");
-  if (existsSync(output) && !values.force) fail(`${output} is there already: name another file, or add --force to write over it`);
+  if (existsSync(output) && !values.force) fail(`${output} already exists: name another file, or add --force to replace it`);
   try {
     const result = recalculated(bytes);
     write(output, result.file);

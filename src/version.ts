@@ -8,7 +8,7 @@ export const versionText = "0.2.0";
 export const version = define({
   name: "VERSION",
   per: "call",
-  asks: "Which Porewise is this?",
+  asks: "Which version of Porewise is this?",
   args: {},
   returns: cell(text("version", versionText)),
   format: "General",

@@ -7,7 +7,7 @@ import { named } from "./named";
 import { leave } from "./pause";
 import { learn } from "./spoken";
 import type { Notice } from "./views/view";
-import { isFirstRun, welcome, welcomed } from "./views/welcome";
+import { isFirstRun, welcomed } from "./welcomed";
 
 const views = { run: "Run", safety: "Safety", workbook: "Workbook", functions: "Functions", working: "Working" } as const;
 type Name = keyof typeof views;
@@ -40,8 +40,10 @@ export class App extends LitElement {
       : (draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety");
   @state() private notice: Notice = { words: "" };
   @state() private warnings: readonly string[] = [];
-  @state() private isNew = false;
+  /** The first words to somebody who is new here, once their code is there. */
+  @state() private greeting: TemplateResult | undefined;
   private readonly seen = new Set<Name>();
+  private readonly loaded = new Set<Name>();
 
   protected override createRenderRoot(): HTMLElement {
     return this;
@@ -67,10 +69,15 @@ export class App extends LitElement {
     this.notice = detail;
   };
 
+  private come(name: Name): void {
+    this.loaded.add(name);
+    this.requestUpdate();
+  }
+
   /** The next look at it tries again. */
   private missing(name: Name): void {
     this.seen.delete(name);
-    this.notice = { words: `${views[name]} could not be loaded. Check the connection, then turn to it again.`, failed: true };
+    this.notice = { words: `${views[name]} could not be loaded. Check the connection, then open it again.`, failed: true };
   }
 
   private view(name: Name): TemplateResult {
@@ -86,9 +93,13 @@ export class App extends LitElement {
     const here = name === this.now;
     if (here && !this.seen.has(name)) {
       this.seen.add(name);
-      code[name]().catch(() => this.missing(name));
+      // Made before its code is there, a view would meet its host too late.
+      code[name]().then(
+        () => this.come(name),
+        () => this.missing(name),
+      );
     }
-    return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.seen.has(name) ? this.view(name) : ""}</div>`;
+    return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.loaded.has(name) ? this.view(name) : ""}</div>`;
   };
 
   /** What the pane says stands over its foot: nothing may lie under it, least of all what has the focus. */
@@ -110,13 +121,17 @@ export class App extends LitElement {
   /** What this host has to say of itself, and a first word to whoever is new here. */
   private async meet(): Promise<void> {
     await learn(this.host);
-    this.isNew = this.host.name === "Excel" && !this.alone && isFirstRun();
+    if (this.host.name === "Excel" && !this.alone && isFirstRun())
+      this.greeting = await import("./views/welcome").then(
+        ({ welcome }) => welcome(this.greeted),
+        () => undefined,
+      );
     this.warnings = (await this.host.warnings?.()) ?? [];
   }
 
   private greeted = (): void => {
     welcomed();
-    this.isNew = false;
+    this.greeting = undefined;
     this.querySelector<HTMLElement>("fluent-tab")?.focus();
   };
 
@@ -126,7 +141,7 @@ export class App extends LitElement {
       <header class="head"><h1>Porewise</h1></header>
       <main @notice=${this.listen} @turn=${this.turned}>
         ${this.warnings.map((warning) => html`<div class="notice failed" role="alert"><p>${warning}</p></div>`)}
-        ${this.isNew ? welcome(this.greeted) : ""}
+        ${this.greeting ?? ""}
         <fluent-tablist class="tabs" aria-label="Views" activeid="tab-${this.now}" @change=${this.turn}>
           ${(this.alone ? aloneNames : names).map((name) => html`<fluent-tab id="tab-${name}" aria-controls="panel-${name}">${views[name]}</fluent-tab>`)}
         </fluent-tablist>

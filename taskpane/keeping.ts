@@ -29,7 +29,7 @@ const same = (now: unknown, wanted: unknown): boolean => String(said(now)) === S
 const cellsOf = ({ cells }: Block) => cells.map((row) => row.map(said));
 
 const parser = () => new DOMParser();
-const full = "This workbook holds nine lists that cannot be read, and room for no more: what you change here is not kept.";
+const full = "This workbook already holds nine lists that cannot be read, and has no room for more: your changes here are not kept.";
 
 /** Keeps the list inside the workbook, and what is not there yet in the browser until it is. */
 export class Keeping {
@@ -58,7 +58,7 @@ export class Keeping {
     try {
       found = await find((place) => this.host.readPart(place), parser());
     } catch (error) {
-      this.trouble = `The workbook's own list cannot be read just now. ${(error as Error).message}`;
+      this.trouble = `The workbook's own list cannot be read right now. ${(error as Error).message}`;
       return;
     }
     if (!found) {

@@ -32,7 +32,7 @@ async function withoutVendor(): Promise<void> {
   const app = document.querySelector("pore-app")!;
   await app.updateComplete;
   const words =
-    "The sheet cannot be reached: the file office.js did not arrive. Check the connection, then open this pane again. You can try the functions meanwhile.";
+    "The sheet cannot be reached: the file office.js could not be loaded. Check the connection, then open this pane again. You can try the functions meanwhile.";
   app.querySelector("main")!.dispatchEvent(new CustomEvent("notice", { detail: { words, failed: true } }));
 }
 

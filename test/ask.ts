@@ -12,7 +12,7 @@ export const cells = (typed: Typed): readonly (readonly Cell[])[] | undefined =>
 /** Calls a function as a cell does. A list is a column, a list of lists a block, undefined an argument left out. */
 export function spill(name: string, ...typed: Typed[]): Outcome[][] {
   const contract = catalogue.find((c) => c.name === name);
-  if (!contract) throw new Error(`no function is called ${name}`);
+  if (!contract) throw new Error(`there is no function ${name}`);
   return call(contract, typed.map(cells));
 }
 

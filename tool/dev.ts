@@ -1,7 +1,8 @@
 import { spawn } from "node:child_process";
-import { cpSync, readFileSync, rmSync, watch, writeFileSync } from "node:fs";
+import { cpSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createServer, type ServerResponse } from "node:http";
 import { join, sep } from "node:path";
+import { watch } from "chokidar";
 import { firstFile } from "../sheet/page/first";
 import { folder as workbookFolder } from "../src/workbook/choice";
 import { bundled } from "./bundle";
@@ -90,10 +91,11 @@ async function dev(): Promise<void> {
     process.exit(1);
   });
   server.listen(port, "127.0.0.1", () => {
-    const changed = builder();
-    for (const name of watched) watch(join(root, name), { recursive: true }, (_, path) => path && changed(join(name, path)));
     const { port: taken } = server.address() as { port: number };
-    console.log(`Porewise is at http://127.0.0.1:${taken}/ and follows its sources (Ctrl-C stops it)`);
+    const changed = builder();
+    watch(watched, { cwd: root, ignoreInitial: true })
+      .on("all", (_, path) => changed(path))
+      .on("ready", () => console.log(`Porewise is at http://127.0.0.1:${taken}/ and follows its sources (Ctrl-C stops it)`));
   });
 }
 

@@ -1,6 +1,7 @@
 import { addressOf, atOf, type Block, rangeOf } from "./address";
 import { type FileCell, type FileRow, rowsOf } from "./cells";
 import type { Form } from "./form";
+import { retagged } from "./retag";
 import { type Change, changed, escaped } from "./xml";
 
 /** A formula to be written into a cell. */
@@ -106,15 +107,13 @@ function rowChanges(xml: string, row: FileRow, edits: readonly (readonly [column
     byPlace.set(place, (byPlace.get(place) ?? "") + made(row.prefix, address, edit));
   }
   const added = [...byPlace.values()].join("");
+  // What a row says of its ends would not hold any more.
+  const tag = retagged(xml, row, added ? { spans: undefined } : {});
   if (row.closed) {
-    if (added)
-      changes.push({
-        start: row.start,
-        end: row.end,
-        text: `${xml.slice(row.start, row.open).replace(/\s*\/>$/, "")}>${added}</${row.prefix}row>`,
-      });
+    if (added) changes.push({ ...tag, text: `${tag.text.replace(/\s*\/>$/, "")}>${added}</${row.prefix}row>` });
     return changes;
   }
+  if (added) changes.push(tag);
   for (const [place, text] of byPlace) changes.push({ start: place, end: place, text });
   return changes;
 }

@@ -13,18 +13,6 @@ export const put = (parts: Parts, path: string, xml: string): unknown => parts.s
 
 export const edit = (parts: Parts, path: string, change: (xml: string) => string): unknown => put(parts, path, change(textOf(parts, path)));
 
-/** Tells that a part belongs to another, and by which name. `kind` is the last word of a relation's type, or all of it. */
-export function relate(parts: Parts, from: string, kind: string, target: string): string {
-  const path = relationsPath(from);
-  const names = new Set(relationsOf(parts, from).map(({ id }) => id));
-  let number = names.size + 1;
-  while (names.has(`rId${number}`)) number++;
-  const type = kind.includes(":") ? kind : `${office}/${kind}`;
-  const relation = `<Relationship Id="rId${number}" Type="${type}" Target="${target}"/>`;
-  put(parts, path, before(textOf(parts, path) || noRelations, "</Relationships>", relation));
-  return `rId${number}`;
-}
-
 const types = "[Content_Types].xml";
 
 export const declare = (parts: Parts, path: string, type: string): unknown =>
@@ -32,8 +20,20 @@ export const declare = (parts: Parts, path: string, type: string): unknown =>
 
 /** Tells the type of all parts whose names end so. */
 export const declareEnding = (parts: Parts, ending: string, type: string): unknown =>
+  textOf(parts, types).includes(`Extension="${ending}"`) ||
   edit(parts, types, (xml) =>
-    xml.includes(`Extension="${ending}"`)
-      ? xml
-      : xml.replace(/<Types[^>]*>/, (open) => `${open}<Default Extension="${ending}" ContentType="${type}"/>`),
+    xml.replace(/<(?:\w+:)?Types\b[^>]*>/, (open) => `${open}<Default Extension="${ending}" ContentType="${type}"/>`),
   );
+
+/** Tells that a part belongs to another, and by which name. `kind` is the last word of a relation's type, or all of it. */
+export function relate(parts: Parts, from: string, kind: string, target: string): string {
+  const path = relationsPath(from);
+  const names = new Set(relationsOf(parts, from).map(({ id }) => id));
+  let number = names.size + 1;
+  while (names.has(`rId${number}`)) number++;
+  const type = kind.includes(":") ? kind : `${office}/${kind}`;
+  declareEnding(parts, "rels", "application/vnd.openxmlformats-package.relationships+xml");
+  const relation = `<Relationship Id="rId${number}" Type="${type}" Target="${target}"/>`;
+  put(parts, path, before(textOf(parts, path) || noRelations, "</Relationships>", relation));
+  return `rId${number}`;
+}

@@ -52,6 +52,9 @@ class Met implements Tag {
   }
 }
 
+/** A tag with more said of it: what a tag answers by asking the parser, a copy of its fields would not. */
+export const noted = <More extends object>(tag: Tag, more: More): Tag & More => Object.assign(Object.create(tag) as Tag, more);
+
 /** Reads XML strictly, namespaces included, and tells what it meets; throws Unreadable where it is not well formed. */
 export function scan(xml: string, { open, close, text }: Heard): void {
   const parser = new SaxesParser<{ xmlns: true; position: false }>({ xmlns: true, position: false });

@@ -1,13 +1,14 @@
 import { type Move, sheetName } from "./move";
 import { movedSources } from "./moved/anchors";
 import { type Book, moved } from "./moved/book";
+import { speakOf, speakOfIn } from "./moved/columns";
 import { movedNames } from "./moved/tables";
-import { declare, edit, put, relate } from "./package";
+import { declare, declareEnding, edit, put, relate } from "./package";
 import { relationsOf, relationsPath, textOf } from "./parts";
 import { retagged } from "./retag";
-import { scan, type Tag } from "./scan";
+import { noted, scan, type Tag } from "./scan";
 import type { Parts } from "./unzip";
-import { type Change, changed, escaped } from "./xml";
+import { type Change, changed, escaped, read } from "./xml";
 
 /** Sheets put into a workbook file and taken out of it. */
 
@@ -26,7 +27,7 @@ function listed(xml: string): Listed[] {
     close(tag, end) {
       if (tag.local !== "sheet") return;
       const id = /\s\w+:id\s*=\s*["']([^"']*)/.exec(xml.slice(tag.start, tag.open))?.[1] ?? "";
-      found.push({ ...tag, id, end });
+      found.push(noted(tag, { id, end }));
     },
   });
   return found;
@@ -106,6 +107,7 @@ function copyPart(parts: Parts, from: string, done: Map<string, string>): string
       .map(({ id, path: part }) => [id, copyPart(parts, part, done)]),
   );
   const xml = textOf(parts, file);
+  declareEnding(parts, "rels", "application/vnd.openxmlformats-package.relationships+xml");
   put(
     parts,
     relationsPath(path),
@@ -123,6 +125,7 @@ function renameTables(parts: Parts, path: string): void {
   const says = (xml: string, name: string) => new RegExp(`<(?:\\w+:)?table\\b[^>]*?\\s${name}="([^"]*)"`).exec(xml)?.[1] ?? "";
   const taken = new Set(all.map((xml) => says(xml, "displayName").toLowerCase()));
   let number = Math.max(0, ...all.map((xml) => Number(says(xml, "id"))));
+  const named = new Map<string, string>();
   for (const { kind, path: table } of relationsOf(parts, path)) {
     if (kind !== "table") continue;
     edit(parts, table, (xml) => {
@@ -130,12 +133,14 @@ function renameTables(parts: Parts, path: string): void {
       for (let n = 2; taken.has(free.toLowerCase()); n++) free = `${says(xml, "displayName")}_${n}`;
       taken.add(free.toLowerCase());
       number++;
+      named.set(says(xml, "displayName"), free);
       return xml.replace(
         /<(?:\w+:)?table\b[^>]*>/,
         (tag) => retagged(tag, { start: 0, open: tag.length }, { id: number, name: free, displayName: free }).text,
       );
     });
   }
+  for (const [table, to] of named) speakOfIn(parts, path, { table, to, columns: new Map() }, undefined);
 }
 
 export function copySheet(book: Book, from: string, name: string): string {
@@ -200,6 +205,9 @@ export function removeSheet(book: Book, path: string): ReadonlyMap<string, reado
   const gone = book.sheets.find((one) => one.path === path)!;
   const place = placeOf(book, path);
   const before = reached(parts);
+  for (const { kind, path: table } of relationsOf(parts, path))
+    if (kind === "table" && parts.has(table))
+      speakOf(book, { table: read(textOf(parts, table)).attributes.displayName ?? "", columns: undefined });
   const resized = moved(book, { kind: "gone", sheet: gone.name });
   const { id } = relationsOf(parts, book.path).find((one) => one.path === path)!;
   edit(parts, book.path, (xml) => {
@@ -217,7 +225,7 @@ export function removeSheet(book: Book, path: string): ReadonlyMap<string, reado
     parts.delete(one);
     parts.delete(relationsPath(one));
   }
-  const lost = new Set(dropped.map((one) => `/${one}`));
+  const lost = new Set(dropped.flatMap((one) => [`/${one}`, `/${relationsPath(one)}`]));
   edit(parts, "[Content_Types].xml", (xml) =>
     xml.replace(/<(?:\w+:)?Override\b[^>]*>/g, (tag) => (lost.has(/PartName="([^"]*)"/.exec(tag)?.[1] ?? "") ? "" : tag)),
   );

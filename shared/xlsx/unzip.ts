@@ -9,7 +9,7 @@ export type Parts = Map<string, Uint8Array>;
 /** No workbook of a shop comes near these; what does is made to fill a memory. */
 export const limits = { unpacked: 100_000_000, ratio: 200, ratioFrom: 1_000_000 };
 
-const tooLarge = () => new Unreadable("it unpacks to more than 100 MB, or to more than 200 times its size: no workbook is like that");
+const tooLarge = () => new Unreadable("it unpacks to more than 100 MB, or more than 200 times its size, as no real workbook does");
 const damaged = () => new Unreadable("it is damaged: save it again in your spreadsheet program");
 
 const signature = { local: 0x04034b50, entry: 0x02014b50, end: 0x06054b50, compound: 0xe011cfd0 };
@@ -35,8 +35,8 @@ function refuseOthers(bytes: Uint8Array, view: DataView): void {
   if (view.getUint32(0, true) === signature.compound)
     throw new Unreadable(
       holds(bytes, "EncryptedPackage")
-        ? "it is protected by a password: save it without one first"
-        : "it is a workbook of the old kind (.xls): save it as .xlsx first",
+        ? "it has a password: save it without one first"
+        : "it is an old-style workbook (.xls): save it as .xlsx first",
     );
   if (view.getUint32(0, true) !== signature.local) throw new Unreadable("it is not a workbook");
 }
@@ -55,7 +55,7 @@ function* entriesOf(bytes: Uint8Array, view: DataView): Generator<Entry> {
   for (let i = 0; i < count; i++) {
     if (view.getUint32(at, true) !== signature.entry) throw damaged();
     const [nameLength, extraLength, commentLength] = [28, 30, 32].map((offset) => view.getUint16(at + offset, true));
-    if (view.getUint16(at + 8, true) & 1) throw new Unreadable("it is protected by a password: save it without one first");
+    if (view.getUint16(at + 8, true) & 1) throw new Unreadable("it has a password: save it without one first");
     const local = view.getUint32(at + 42, true);
     if (view.getUint32(local, true) !== signature.local) throw damaged();
     const start = local + sizes.local + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);

@@ -86,7 +86,7 @@ function lookOver(read: Read, book: Model, left: Left, narrow: Set<string>): boo
         left.set(key, `the engine reads it otherwise: ${message}`);
       else if (formula.kind !== "array" && (book.getters.getSpreadZone(position) || value === "#SPILL!")) {
         if (callsOurs(formula.text)) narrow.add(key);
-        else left.set(key, "it is no array formula, yet gives several values");
+        else left.set(key, "it is not an array formula, but gives several values");
       }
     }
   for (const key of circle(waiting, book)) left.set(key, "it refers to itself");

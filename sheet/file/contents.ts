@@ -123,7 +123,7 @@ export const isNear = (columns: number, rows: number): boolean => columns * rows
 
 export function checkExtent(name: string, columns: number, rows: number): void {
   if (!isNear(columns, rows))
-    throw new Unreadable(`the cells of its sheet ${name} reach too far (${rows} rows, ${columns} columns): delete what stands far away`);
+    throw new Unreadable(`the cells of its sheet ${name} reach too far (${rows} rows, ${columns} columns): delete the cells far away`);
 }
 
 /** How many columns and rows a sheet needs, with room to spare. */

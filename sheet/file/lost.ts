@@ -43,10 +43,10 @@ const checks: readonly [words: string, test: Test][] = [
   ["links to other workbooks (their last values stay)", part(/externalLinks\//)],
   ["connections to data", part(/(connections\.xml|queryTables\/)/)],
   ["passwords of sheets", sheetXml(/<sheetProtection[^>]*(password|hashValue)=/)],
-  ["views of single persons", sheetXml(/<customSheetViews[\s>]/)],
-  ["different colours or sizes within one cell", within(/sharedStrings\.xml$/, /<(\w+:)?rPr>/)],
+  ["views saved by one person", sheetXml(/<customSheetViews[\s>]/)],
+  ["different colors or sizes within one cell", within(/sharedStrings\.xml$/, /<(\w+:)?rPr>/)],
   [
-    "different typefaces (all becomes the first of them)",
+    "different fonts (all text gets the first one)",
     ({ parts }) => [...parts].some(([path, bytes]) => /(^|\/)styles\.xml$/.test(path) && typefacesOf(decoded(bytes)).size > 1),
   ],
   ["borders and number formats of conditional formats", within(/(^|\/)styles\.xml$/, /<dxf>(?:(?!<\/dxf>).)*<(?:border|numFmt)[\s>]/s)],
@@ -57,7 +57,7 @@ const checks: readonly [words: string, test: Test][] = [
   ["filters outside tables", sheetXml(/<autoFilter[\s/>]/)],
   ["links on cells with a formula", linkedFormula],
   [
-    "names for numbers and formulas (what they stand for is written into the formulas)",
+    "names for numbers and formulas (the formulas get what the names stand for)",
     ({ names }) => names.some((one) => meanings([one])(one.name, one.sheet ?? "") !== undefined),
   ],
   ["pictures in headers and footers", sheetXml(/<legacyDrawingHF[\s/]/)],

@@ -101,7 +101,7 @@ export function opened(bytes: Uint8Array, engine: Engine, progress: Progress = (
     sheets: Object.fromEntries(sheets.map(({ sheet, beside }) => [sheet.id, beside])),
     properties: propertiesOf(workbook.parts),
     looks: failed ? undefined : looksOf(workbook, data),
-    lost: failed ? ["its looks, which could not be read: only what is in the cells opens"] : lost(workbook, read),
+    lost: failed ? ["its formatting, which could not be read: only what is in the cells opens"] : lost(workbook, read),
     unknown,
   };
 }

@@ -67,22 +67,35 @@ function sheetsXml(xml: string, workbook: Workbook, ids: ReadonlyMap<string, str
   return changed(xml, changes);
 }
 
-/** Kinds of parts that the engine reads; of all others it needs nothing. */
-const readKinds = new Set(["officeDocument", "worksheet", "styles", "theme", "drawing", "chart", "table"]);
+const types = "application/vnd.openxmlformats-officedocument";
 
-/** Parts that others refer to as something that the engine reads. */
-function readable({ parts }: Workbook): Set<string> {
-  const found = new Set<string>(["[Content_Types].xml"]);
+/** Kinds of parts that the engine reads, and their types; of all others it needs nothing. */
+const readKinds: Readonly<Record<string, string>> = {
+  officeDocument: `${types}.spreadsheetml.sheet.main+xml`,
+  worksheet: `${types}.spreadsheetml.worksheet+xml`,
+  styles: `${types}.spreadsheetml.styles+xml`,
+  theme: `${types}.theme+xml`,
+  drawing: `${types}.drawing+xml`,
+  chart: `${types}.drawingml.chart+xml`,
+  table: `${types}.spreadsheetml.table+xml`,
+};
+
+/** Parts that others refer to as something that the engine reads, with their types. */
+function readable({ parts }: Workbook): Map<string, string> {
+  const found = new Map<string, string>();
   for (const path of parts.keys()) {
     if (!path.endsWith(".rels")) continue;
-    for (const one of relationsOf(parts, path.replace(/_rels\/([^/]*)\.rels$/, "$1"))) if (readKinds.has(one.kind)) found.add(one.path);
+    for (const { kind, path: part } of relationsOf(parts, path.replace(/_rels\/([^/]*)\.rels$/, "$1")))
+      if (readKinds[kind] && parts.has(part)) found.set(part, readKinds[kind]);
   }
   return found;
 }
 
-/** The list of types without those of parts that are left out: of a part that it does not find the engine makes an error. */
-const typesXml = (xml: string, wanted: ReadonlySet<string>): string =>
-  xml.replace(/<Override\s[^>]*>/g, (tag) => (wanted.has(/\sPartName="\/?([^"]*)"/.exec(tag)?.[1] ?? "") ? tag : ""));
+/** The engine goes by a list that names each part; files may give a type to all parts whose names end alike. */
+const typesXml = (wanted: ReadonlyMap<string, string>): string =>
+  `<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">${[...wanted]
+    .map(([path, type]) => `<Override PartName="/${escaped(path)}" ContentType="${type}"/>`)
+    .join("")}</Types>`;
 
 /** The parts that tell how a workbook looks, as the engine's reader takes them; cells are read by us. */
 export function partsFor(workbook: Workbook, { sheets, names }: Read, ids: ReadonlyMap<string, string>): Record<string, unknown> {
@@ -99,9 +112,9 @@ export function partsFor(workbook: Workbook, { sheets, names }: Read, ids: Reado
       const xml = withoutPrefix(shells.get(path) ?? textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
       if (shells.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
       else if (path === workbook.path) parts[path] = sheetsXml(xml, workbook, ids);
-      else if (path === "[Content_Types].xml") parts[path] = typesXml(xml, wanted);
       else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;
     }
   }
+  parts["[Content_Types].xml"] = typesXml(wanted);
   return parts;
 }

@@ -47,7 +47,7 @@ function outcomesOf(
 
 /** How the answer of a formula does not fit where it stands; undefined where it does. */
 function misfit(getters: Model["getters"], sheet: string, formula: FormulaCell, isNarrow: boolean): string | undefined {
-  if (isNarrow) return "it gives several values, and its cell shows the first: enter it again as an array formula";
+  if (isNarrow) return "it gives several values, and its cell shows only the first: enter it again as an array formula";
   const zone = getters.getSpreadZone(placed(sheet, formula));
   const block = formula.block ?? blockAt(formula);
   return formula.dynamic && zone && sizeOf(zone) > sizeOf(block)

@@ -12,7 +12,7 @@ export class Asker {
   }
 
   tell(words: string): Promise<boolean> {
-    return this.ask("Please note", words, "Understood", "");
+    return this.ask("Please note", words, "OK", "");
   }
 
   private show(title: string, words: string, yes: string, no: string): Promise<boolean> {

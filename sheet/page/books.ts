@@ -31,7 +31,7 @@ function versionList([, ...earlier]: readonly number[], { goBack, download }: Ac
   return html`<details class="versions"><summary>Earlier versions: ${earlier.length}</summary>
     <ul>${earlier.map(
       (moment) => html`<li><span>${when(moment)}</span>
-        ${button("Go back to it", () => goBack(moment))}
+        ${button("Go back to this", () => goBack(moment))}
         ${button("Download", () => download(moment))}</li>`,
     )}</ul></details>`;
 }
@@ -43,7 +43,7 @@ export function bookRow({ name, versions }: Shelved, here: boolean, naming: bool
   const form = html`<form class="naming" @submit=${acts.rename} @keydown=${acts.leaveNameByKey}>
     <input name="name" aria-label="Name" maxlength=${longest} required .value=${live(name)} />
     <button class="button button-small button-firm" type="submit">Rename</button>
-    ${button("Leave it", acts.leaveName)}</form>`;
+    ${button("Cancel", acts.leaveName)}</form>`;
   const buttons = html`<div class="book-buttons">
     ${here ? nothing : button("Open", acts.open, true)}
     ${button("Rename", acts.name)}
@@ -66,7 +66,7 @@ interface AsideActs {
 /** What could not be read and stands aside as it was found. */
 export function asideList(aside: readonly Aside[], { download, remove }: AsideActs): TemplateResult | typeof nothing {
   if (!aside.length) return nothing;
-  return html`<h3>Set aside, because it could not be read</h3>
+  return html`<h3>Set aside because it could not be read</h3>
     <ul class="books">${aside.map(
       (
         one,

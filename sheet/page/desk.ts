@@ -33,7 +33,7 @@ export class Desk {
   ) {}
 
   get model(): Model {
-    if (!this.now) throw new Error("No workbook is on the page yet.");
+    if (!this.now) throw new Error("No workbook is open yet.");
     return this.now.model;
   }
 
@@ -81,11 +81,11 @@ export class Desk {
   /** The engine gives its whole drawing up where one part of it fails: what it holds is drawn anew. */
   private ended(model: Model): void {
     if (model !== this.now?.model) return;
-    const words = "The spreadsheet stopped because of an error of its own.";
+    const words = "The spreadsheet had an error and stopped.";
     const again = ++this.ends > 2 ? Promise.reject(new Error("again and again")) : this.show(this.id, this.content(), this.readOnly);
     again.then(
       () => this.asks.notify(`${words} It was opened again, with your last change.`),
-      () => this.asks.notify(`${words} What is shown as saved is kept: reload the page, or open another workbook.`),
+      () => this.asks.notify(`${words} Everything shown as saved is kept: reload the page, or open another workbook.`),
     );
   }
 

@@ -8,7 +8,7 @@ const words: Readonly<Record<string, string>> = {
     "Merged cells are in the way of the answer. Unmerge them, or choose another cell.",
   "Array result was not expanded because it would overwrite data.": "The answer fills several cells, and one of them is filled: clear it.",
   "Data Validation": "What may be typed",
-  "Split text to columns": "Split words into columns",
+  "Split text to columns": "Split text into columns",
 };
 
 export const translated = (text: string, ..._: unknown[]): string => words[text] ?? text;

@@ -15,9 +15,9 @@ const few = (items: readonly string[]): string =>
 /** What a person should know before a workbook opens; "" where it opens whole. */
 function warning({ unknown }: Opened): string {
   const words = [
-    ...(unknown.length ? [`Formulas that are not known here show an error and are saved as they came: ${few(unknown)}.`] : []),
+    ...(unknown.length ? [`Formulas that this page does not know show an error and are saved unchanged: ${few(unknown)}.`] : []),
   ];
-  return words.length ? [...words, "Your file on disk stays as it is."].join("\n\n") : "";
+  return words.length ? [...words, "Your file on disk is not changed."].join("\n\n") : "";
 }
 
 /** Reads on the page itself: for a browser that can do so nowhere else. */
@@ -59,7 +59,7 @@ export class Files {
     const workbook = await this.read(bytes, name);
     if (typeof workbook === "string") return { done: false, words: workbook };
     const words = warning(workbook);
-    if (words && !(await this.asker.ask(`Open ${name}?`, words, "Open", "Leave it"))) return { done: true, words: "Nothing was opened." };
+    if (words && !(await this.asker.ask(`Open ${name}?`, words, "Open", "Cancel"))) return { done: true, words: "Nothing was opened." };
     this.tell(`Opening ${name}`);
     await breath();
     const ended = await this.library.create(name.replace(/\.\w+$/, ""), contentOf(workbook));

@@ -22,7 +22,7 @@ export type Whole = Pick<SheetHost, "insert" | "open" | "copyWithValues">;
 
 const onlyRead: Ended = {
   done: false,
-  words: "This workbook is open in another tab, so here it can only be read: close the other tab first.",
+  words: "This workbook is open in another tab, so it can only be read here: close the other tab first.",
 };
 
 /** The embedded sheet as the pane sees it: whatever workbook the desk shows. */
@@ -124,7 +124,7 @@ export function pageHost(desk: Shown, whole: Whole): SheetHost {
       const { sheetId, col, row } = position;
       const size = sheet().getSheetSize(sheetId);
       if (row + rows > size.numberOfRows || col + formats.length > size.numberOfCols)
-        return { done: false, words: "The answer does not fit below and beside this cell: choose one further up or to the left." };
+        return { done: false, words: "The answer does not fit below and beside this cell: choose one farther up or to the left." };
       const cells = Array.from({ length: rows }, (_, down) =>
         formats.map((_, across) => ({ sheetId, col: col + across, row: row + down })),
       ).flat();
@@ -134,10 +134,10 @@ export function pageHost(desk: Shown, whole: Whole): SheetHost {
       if (blocked)
         return {
           done: false,
-          words: `The answer fills ${cells.length} cells, and ${letters(blocked.col)}${blocked.row + 1} is filled: clear it, or choose a cell with room below and beside.`,
+          words: `The answer fills ${cells.length} cells, and ${letters(blocked.col)}${blocked.row + 1} is not empty: clear it, or choose a cell with room below and beside it.`,
         };
       const result = desk.model.dispatch("UPDATE_CELL", { sheetId, col, row, content: respelled(formula) });
-      return result.isSuccessful ? { done: true } : { done: false, words: "This cell takes no formula: it may be locked." };
+      return result.isSuccessful ? { done: true } : { done: false, words: "This cell cannot take a formula: it may be locked." };
     },
 
     async recalculate() {
@@ -148,7 +148,7 @@ export function pageHost(desk: Shown, whole: Whole): SheetHost {
     insert: async (file, sheets, work) => (desk.readOnly ? onlyRead : whole.insert(file, sheets, work)),
     open: whole.open,
     copyWithValues: whole.copyWithValues,
-    reenter: async () => ({ done: true, words: "Nothing to mend: on this page the formulas are always known." }),
+    reenter: async () => ({ done: true, words: "Nothing to fix: on this page the formulas always work." }),
 
     readPart: async (namespace) => desk.document(namespace),
     async writePart(namespace, xml) {

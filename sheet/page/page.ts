@@ -64,8 +64,8 @@ async function start(): Promise<void> {
     note: asks.notify,
     mayLose: () =>
       asker.ask(
-        "Leave without keeping it?",
-        "The last changes on the page could not be kept in this browser, and are lost.",
+        "Leave without saving?",
+        "The last changes on the page could not be saved in this browser and will be lost.",
         "Leave",
         "Stay",
       ),
@@ -118,5 +118,5 @@ async function start(): Promise<void> {
 
 start().catch((error: unknown) => {
   console.error(error);
-  dispatchEvent(new CustomEvent("halt", { detail: "A file of this page did not arrive, or this browser is too old for it." }));
+  dispatchEvent(new CustomEvent("halt", { detail: "A file of this page could not be loaded, or this browser is too old for it." }));
 });

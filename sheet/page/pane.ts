@@ -63,7 +63,7 @@ export class Pane {
         frame.remove();
         this.frame = undefined;
         this.show(false);
-        this.around.tell("The side pane cannot be reached just now: press again when you are connected.");
+        this.around.tell("The side pane cannot be loaded right now: press again when you are connected.");
       }
     });
     this.side.append(frame);

@@ -52,7 +52,7 @@ export class RunScreen {
         frame.remove();
         this.frame = undefined;
         this.turn(true);
-        this.tell("The run view cannot be reached just now: press Run again when you are connected.");
+        this.tell("The run view cannot be loaded right now: press Run again when you are connected.");
       }
     });
     this.places.alone.append(frame);

@@ -23,9 +23,9 @@ export function standingWords(standing: Standing): string {
     case "full":
       return "not saved: this browser has no room left. Save it as a file, or delete old workbooks";
     case "failed":
-      return "not saved: this browser keeps nothing here. Save it as a file, and leave the page open";
+      return "not saved: this browser does not let this page keep anything. Save it as a file, and leave the page open";
     case "stuck":
-      return `not saved: the spreadsheet on this page could not tell what is in its cells (${standing.why}). Your earlier versions are kept. Leave the page open and try Undo`;
+      return `not saved: the spreadsheet on this page could not read its own cells (${standing.why}). Your earlier versions are kept. Leave the page open and try Undo`;
     case "read only":
       return "open in another tab: here it can only be read";
   }

@@ -19,14 +19,14 @@ export const starts: readonly Start[] = [
       name: empty ? "My workbook" : "Invented shop",
     })),
   ),
-  { file: "", words: "blank: one bare sheet", name: "Blank workbook" },
+  { file: "", words: "blank: one empty sheet", name: "Blank workbook" },
 ];
 
 /** What such a workbook holds, or why it cannot be had. */
 export async function startContent({ file }: Start): Promise<Content | string> {
   if (!file) return blank();
   const answer = await fetched(`${folder}/${file}`).catch(() => undefined);
-  if (!answer?.ok) return `The file ${file} cannot be reached just now. Try again when you are connected.`;
+  if (!answer?.ok) return `The file ${file} cannot be loaded right now. Try again when you are connected.`;
   const read = await readFile(new Uint8Array(await answer.arrayBuffer()), file);
   return typeof read === "string" ? read : contentOf(read);
 }

@@ -45,7 +45,7 @@ export class Workbooks {
       const { usage = 0, quota = 0 } = (await navigator.storage?.estimate?.()) ?? {};
       this.room = quota ? `They take ${size(usage)} of the ${size(quota)} that it gives this page.` : "";
     } catch {
-      this.said ||= "This browser keeps nothing for this page. Save your work as a file.";
+      this.said ||= "This browser does not let this page keep anything. Save your work as a file.";
     }
     this.draw();
     if (this.dialog.open && !this.dialog.contains(document.activeElement)) this.dialog.querySelector<HTMLElement>("h2")?.focus();
@@ -57,7 +57,7 @@ export class Workbooks {
       const ended = await task();
       this.said = ended?.words ?? otherwise;
     } catch {
-      this.said = "This browser did not do it. Your workbooks are as they were.";
+      this.said = "The browser could not do that. Your workbooks are as they were.";
     }
     await this.look();
   }
@@ -120,7 +120,7 @@ export class Workbooks {
 
   private async remove({ id, name }: Shelved): Promise<void> {
     const words = `“${name}” and all its versions are deleted from this browser for good. Files on your disk stay.`;
-    if (!(await this.asker.ask("Delete this workbook?", words, "Delete", "Keep it"))) return;
+    if (!(await this.asker.ask("Delete this workbook?", words, "Delete", "Cancel"))) return;
     await this.does(() => this.library.remove(id), `“${name}” is deleted.`);
     this.rest();
   }
@@ -140,8 +140,8 @@ export class Workbooks {
   private removeAll = async (): Promise<void> => {
     const words =
       "All workbooks, all their versions and what was set aside are deleted from this browser for good. Download them first if in doubt.";
-    if (!(await this.asker.ask("Delete everything?", words, "Delete everything", "Keep it all"))) return;
-    await this.does(() => this.library.removeAll(), "Everything is deleted. A fresh workbook stands behind this list.");
+    if (!(await this.asker.ask("Delete everything?", words, "Delete everything", "Cancel"))) return;
+    await this.does(() => this.library.removeAll(), "Everything is deleted. A new workbook is open behind this list.");
   };
 
   private book(book: Shelved): TemplateResult {
@@ -176,7 +176,7 @@ export class Workbooks {
 
   private async removeAside(one: Aside): Promise<void> {
     const words = `What was set aside of “${one.name}” is deleted for good. Download it first if in doubt.`;
-    if (!(await this.asker.ask("Delete what was set aside?", words, "Delete", "Keep it"))) return;
+    if (!(await this.asker.ask("Delete what was set aside?", words, "Delete", "Cancel"))) return;
     await this.does(async () => {
       await removeAside(one);
       return undefined;
@@ -198,8 +198,8 @@ export class Workbooks {
   private draw(): void {
     render(
       html`<h2 id="books-title" tabindex="-1">Workbooks</h2>
-        <p>They are kept in this browser on this computer and nowhere else. ${this.room} Of each, the ${recent} newest versions stay, the last of
-          as many spells of work, and the last of each of ${days} days. Download what must not be lost.</p>
+        <p>They are kept only in this browser, on this computer. ${this.room} Of each, the ${recent} newest versions stay, the last of
+          as many sessions, and the last of each of ${days} days. Download anything you cannot afford to lose.</p>
         <ul class="books">${repeat(
           this.books,
           ({ id }) => id,
@@ -207,11 +207,11 @@ export class Workbooks {
         )}</ul>
         ${asideList(this.aside, { download: this.downloadAside, remove: (one) => this.removeAside(one) })}
         <form class="make" @submit=${this.make}>
-          <label for="make-from">A new one</label>
+          <label for="make-from">New workbook</label>
           <select id="make-from" name="from">
             ${starts.map(({ file, words }) => html`<option value=${file}>${words}</option>`)}
           </select>
-          <button class="button button-firm" type="submit">Make it</button>
+          <button class="button button-firm" type="submit">Create</button>
         </form>
         <p class="said" role="status">${this.said}</p>
         <p class="dialog-buttons">

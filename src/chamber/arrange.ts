@@ -28,7 +28,7 @@ interface Given extends Piece, Bath {
 export const loadGiven = (given: Given) => load(given.chamber, given.height, given, given.gravity, given);
 
 export const packed =
-  "pieces packed in rows with quarter turns, each arrangement of several kinds looked at; up to 30 squares in a circle it holds at least 83 % of the published records (“Squares in Circles”) and never more";
+  "pieces packed in rows, some turned a quarter, the best of several patterns; for up to 30 squares in a circle it fits at least 83 % of the published records (“Squares in Circles”) and never more";
 
 /** How pieces go into the chamber: the way that needs least resin. */
 export const arrange = define({
@@ -52,10 +52,10 @@ export const arrange = define({
   }),
   format: { way: "General", layers: "0", stack: "0.00", pour: "0.00", add: "0.00" },
   equation:
-    "of the ways with {stack} + {cover} ≤ {height} × (1 − {foamRoom}) the one that needs least resin; to pour = {area} × ({stack} + {cover}) − {solids}; to add = {uptake} − {area} × ({cover} − {leastCover}), not under 0",
+    "of all ways with {stack} + {cover} ≤ {height} × (1 − {foamRoom}) the one that needs the least resin; to pour = {area} × ({stack} + {cover}) − {solids}; to add = {uptake} − {area} × ({cover} − {leastCover}), not under 0",
   source: `geometry: ${packed}; ballast by Archimedes in steel; cover: common practice, no source; least cover, foam room, gap and gravity 0.40 from memory`,
   accuracy:
-    "as good as the measures taken; a patient hand may get a piece or two more in by tilting; what the wood takes up is a guess until the shop has weighed some",
+    "as good as your measurements; by tilting pieces you may fit one or two more; how much resin the wood takes is a guess until you have weighed a run",
   cautions: ["chamber", "ballast", "resin"],
   worked: { typed: [6, 10, 0.75, 0.75, 5, 12], gives: ["lying", 4, 3, 1.2930014302455624, 0.014772169681483288] },
   steps: (given) => {
@@ -68,7 +68,7 @@ export const arrange = define({
       ballast: said("weight", ballast),
       solids: said("volume", solids),
       uptake: said("fluid", uptake),
-      "deepest resin": said("length", depth),
+      "depth of resin at the most": said("length", depth),
       "depth allowed": said("length", given.height * (1 - given.foamRoom)),
       "as the air comes in the level falls by": said("length", uptake / area),
       ...(uptake / area > given.cover && { note: "that is more than the cover: have the resin to add ready beside the chamber" }),

@@ -31,13 +31,13 @@ export const ballast = define({
     ballastDensity: optional(quantity("density", "density of the ballast", 7.85, [1, 23]), 7.85),
   },
   shop: { resinDensity, holdDown },
-  returns: cell(quantity("weight", "ballast to lay on", 65.5)),
+  returns: cell(quantity("weight", "ballast to put on top", 65.5)),
   format: "0.0",
-  equation: "{holdDown} × ({resinDensity} × {solids} − {weight}) / (1 − {resinDensity}/{ballastDensity}), or 0 where the pieces sink",
+  equation: "{holdDown} × ({resinDensity} × {solids} − {weight}) / (1 − {resinDensity}/{ballastDensity}), or 0 if the pieces sink",
   source:
     "Archimedes, exact; steel 7.85 g/cm³ and the resin's density from memory: the label decides; hold-down: common practice, no source",
   accuracy:
-    "as good as volume, weight and density; 1 % of the resin's density moves it by about 2 %. The likely range: a volume of three sides, each measured to 1 %, and a density good to 1 %",
+    "as good as the volume, weight and density; a resin density off by 1 % moves it by about 2 %. The likely range: three sides each measured to 1 %, and a density good to 1 %",
   cautions: ["ballast", "resin"],
   worked: { typed: [104, 24], gives: 65.46915246170451 },
   twin: unless(

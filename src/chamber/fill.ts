@@ -32,7 +32,7 @@ export const fill = define({
   equation: "{area} × ({stack} + {cover}) − {solids} + {uptake}",
   source: "geometry; cover: common practice, no source",
   accuracy:
-    "as good as the measures taken; without uptake it covers at the start, and the wood will take more. The likely range is that of the uptake (the setting “fullness spread”)",
+    "as good as your measurements. Without uptake it only covers the pieces at the start: the wood will take more. The likely range comes from the uptake (the setting “fullness spread”)",
   cautions: ["chamber", "resin"],
   worked: { typed: [6, 5, 104], gives: 1.136727329763616 },
   twin: unless(`{solids}>${bathTwin}*(1+1E-9)`, `MAX(0,${bathTwin}-{solids})+{uptake}`),
@@ -46,11 +46,11 @@ export const fill = define({
     const poured = Math.max(0, areaOf(chamber) * (stack + cover) - solids);
     return [poured + least!, poured + most!];
   },
-  beside: ({ uptake }) => (uptake === 0 ? [sentence`It covers at the start; the wood will take more.`] : []),
+  beside: ({ uptake }) => (uptake === 0 ? [sentence`This covers the pieces at the start; the wood will take more.`] : []),
   run: ({ chamber, stack, solids, uptake, cover }) => {
     const bath = areaOf(chamber) * (stack + cover);
     if (solids > bath * (1 + allowance))
-      throw badInput`solids of ${said("volume", solids)} do not fit: chamber, stack and cover hold ${said("volume", bath)}`;
+      throw badInput`solids of ${said("volume", solids)} do not fit: up to the cover the chamber holds ${said("volume", bath)}`;
     return as(Math.max(0, bath - solids) + uptake);
   },
 });

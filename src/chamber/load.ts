@@ -77,7 +77,7 @@ export function load(chamber: Section, height: number, piece: Piece, gravity: nu
   const most = (): number => {
     const count = largest();
     if (count === 0) throw none();
-    if (count >= mostPieces) throw badInput`${mostPieces} pieces and more would go in: check the units of piece and chamber`;
+    if (count >= mostPieces) throw badInput`${mostPieces} pieces or more would fit: check the units of the piece and the chamber`;
     return count;
   };
 

@@ -29,20 +29,20 @@ const tooMuch = { thickness: "thick", width: "wide", length: "long" } as const;
 export function misfit({ chamber, height, piece, gap, foamRoom, cover, needs }: Case): Trouble {
   const room = height * (1 - foamRoom);
   if (cover >= room)
-    return noAnswer`the height is too little: of ${said("length", height)} the foam leaves ${said("length", room)}, and the cover takes ${said("length", cover)}`;
+    return noAnswer`the height is too small: foam room leaves ${said("length", room)} of ${said("length", height)}, and the cover takes ${said("length", cover)}`;
 
   if (needs.length === 0) {
     const sides = (["thickness", "width", "length"] as const).map((name) => ({ name, side: piece[name] })).sort((a, b) => a.side - b.side);
     const alone = across(chamber, gap, 0);
     const [{ name, side }, free] = sides[0].side > alone ? [sides[0], alone] : [sides[1], across(chamber, gap, sides[0].side)];
-    return noAnswer`the ${name} is too ${tooMuch[name]} for the chamber: ${said("length", side)}, and across the floor ${said("length", free)} is free`;
+    return noAnswer`the ${name} is too ${tooMuch[name]} for the chamber: ${said("length", side)}, and only ${said("length", free)} is free across the floor`;
   }
 
   const { way, depth } = needs.reduce((a, b) => (b.depth < a.depth ? b : a));
   const needed = said("length", depth / (1 - foamRoom));
   if (needs.some((other) => other.way.stands !== way.stands))
-    return noAnswer`the height is too little: even lying lowest, a piece with its cover and the foam needs ${needed}, and the chamber has ${said("length", height)}`;
+    return noAnswer`the height is too small: even lying flat, a piece needs ${needed} with cover and foam room, and the chamber has ${said("length", height)}`;
   const others = (["thickness", "width", "length"] as const).filter((name) => name !== way.stands).map((name) => piece[name]);
   const free = said("length", across(chamber, gap, Math.min(...others)));
-  return noAnswer`the ${way.stands} is too ${tooMuch[way.stands]} for the chamber: ${said("length", way.height)} standing needs a height of ${needed} with cover and foam, and lying ${free} is free`;
+  return noAnswer`the ${way.stands} is too ${tooMuch[way.stands]} for the chamber: ${said("length", way.height)} standing needs a height of ${needed} with cover and foam room, and lying down only ${free} is free`;
 }

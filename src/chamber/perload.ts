@@ -18,7 +18,7 @@ export const perload = define({
   format: "0",
   equation: "the largest count with stack + {cover} ≤ {height} × (1 − {foamRoom}), upright or lying, in as many layers as it takes",
   source: `geometry: ${packed}`,
-  accuracy: "as good as the measures taken; a patient hand may get a piece or two more in by tilting",
+  accuracy: "as good as your measurements; by tilting pieces you may fit one or two more",
   cautions: ["chamber", "resin"],
   worked: { typed: [6, 10, 0.75, 0.75, 5], gives: 34 },
   run: (given) => as(loadGiven(given).most()),

@@ -29,7 +29,7 @@ export const resinDensity = setting(
 
 export const holdDown = setting(
   "hold-down",
-  quantity("number", "ballast over what just balances", 1.5, [1, 10]),
+  quantity("number", "ballast as a multiple of what just balances", 1.5, [1, 10]),
   1.5,
   "common practice, no source",
 );
@@ -47,7 +47,7 @@ export const tubWall = setting("tub wall", quantity("length", "thickness of the 
 
 export const tubs = setting(
   "tubs",
-  optional(count("tubs or jars that there are", 3, [1, 100])),
+  optional(count("number of tubs or jars you have", 3, [1, 100])),
   undefined,
-  "counted; blank: as many as stand in the chamber at once",
+  "counted; blank: as many as fit in the chamber at once",
 );

@@ -111,4 +111,4 @@ export function startRun(list: List, now: Now): List {
 }
 
 /** What a run left unticked, in a few words. */
-export const leftOpen = ({ open }: Run): string => (open.length ? `${open.length} left open` : "all ticked");
+export const leftOpen = ({ open }: Run): string => (open.length ? `${open.length} not checked` : "all checked");

@@ -17,7 +17,7 @@ export function standing(label: string, each: Arg<number>): Arg<Standing> {
   return {
     label,
     example: [each.example],
-    sample: (units) => `a range of ${label}, each ${each.sample(units)}`,
+    sample: (units) => `cells with ${label}, each ${each.sample(units)}`,
     read: (cell, units) => take([[cell]], units),
     take,
     say: ({ cells }: Standing) => `${cells.filter((cell) => !isBlank(cell)).length} filled cells`,
@@ -53,7 +53,7 @@ function refuse({ each, units }: Standing, i: number, found: Trouble | undefined
  */
 export function besides(a: Standing, b: Standing): (readonly [number, number])[] {
   if (a.cells.length !== b.cells.length)
-    throw badInput`${a.label} are ${a.cells.length} cells and ${b.label} ${b.cells.length}: give ranges of the same length`;
+    throw badInput`${a.label} are ${a.cells.length} cells and ${b.label} ${b.cells.length}: give the same number of each`;
   return a.cells.flatMap((_, i) => {
     const [x, y] = [look(a, i), look(b, i)];
     if (typeof x === "number" && typeof y === "number") return [[x, y] as const];

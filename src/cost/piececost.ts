@@ -19,7 +19,7 @@ export const piececost = define({
   format: "0.00",
   equation: "{total} / ({pieces} − {spoiled})",
   source: "arithmetic",
-  accuracy: "exact for the numbers given, and not rounded: round where a price is told",
+  accuracy: "exact for the numbers given, not rounded: round the price, not this",
   cautions: [],
   worked: { typed: [62, 20, 4], gives: 3.875 },
   twin: unless("{spoiled}>={pieces}", "{total}/({pieces}-{spoiled})"),

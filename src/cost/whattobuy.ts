@@ -25,8 +25,7 @@ const plain = (n: number) => as<Quantity<"number">>(n);
 
 function bought(need: number, sizes: Standing, prices: Standing) {
   const offers = besides(sizes, prices).map(([size, price]) => ({ size: inQuarts(size), price: decimal(price) }));
-  if (!offers.length)
-    throw badInput`sizes and prices hold no number side by side: type a size such as ${said("fluid", quart.factor)} with its price`;
+  if (!offers.length) throw badInput`no size has a price beside it: type a size such as ${said("fluid", quart.factor)} with its price`;
   if (offers.length > longest) throw badInput`sizes are ${offers.length}: give at most ${longest}`;
   const [wanted, ...volumes] = wholes([inQuarts(need), ...offers.map(({ size }) => size)]);
   const money = wholes(offers.map(({ price }) => price));
@@ -34,7 +33,7 @@ function bought(need: number, sizes: Standing, prices: Standing) {
     wanted - wanted / 1_000_000_000n,
     volumes.map((size, i) => ({ size, price: money[i] })),
   );
-  if (!counts) throw noAnswer`the search for the cheapest purchase would not end: leave out sizes that you would not buy, or round them`;
+  if (!counts) throw noAnswer`there are too many ways to buy it: leave out sizes that you would not buy, or round them`;
   return offers.map((offer, i) => ({ ...offer, count: counts[i] }));
 }
 
@@ -44,16 +43,15 @@ export const whattobuy = define({
   per: "call",
   asks: "What should I buy?",
   args: {
-    need: quantity("fluid", "fluid needed", 6, [0, 1e6]),
+    need: quantity("fluid", "resin needed", 6, [0, 1e6]),
     sizes: standing("sizes", quantity("fluid", "size", 4, [0.001, 1e6])),
     prices: standing("prices", quantity("money", "price", 68, [0.0001, 1e12])),
   },
-  returns: table({ size: sizeOrSum, count: quantity("number", "count to buy, then the sums", 1) }, false),
+  returns: table({ size: sizeOrSum, count: quantity("number", "how many to buy, then the totals", 1) }, false),
   format: { size: "General", count: "General" },
-  equation:
-    "counts with the least sum of count × price of those with sum of count × size at least {need}; of equally cheap ones the least volume",
+  equation: "the cheapest counts whose sizes add up to at least {need}; of equally cheap ones the smallest volume",
   source: "integer programming: dynamic programming over the sizes' common measure, or branch and bound; sums in decimals",
-  accuracy: "exact: no purchase is cheaper; where the search would not end it says so",
+  accuracy: "exact: nothing cheaper covers it; if there are too many ways to try, it says so",
   cautions: ["storage"],
   worked: {
     typed: [6, [1, 4], [20, 68]],

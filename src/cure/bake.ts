@@ -23,10 +23,9 @@ export const bake = define({
   shop: { ...bakeSettings, heatOfCure },
   returns: cell(quantity("minutes", "minutes in the oven", 46)),
   format: "0",
-  equation:
-    "{heating} until the core reaches {core} in an oven at {oven}, the piece at {room} as it goes in; plus {hold}; not under {shortestBake}",
+  equation: "{heating} until the core reaches {core} in an oven at {oven}, starting at {room}; plus {hold}; at least {shortestBake}",
   source: `${conductionSource(liquid)}; shortest bake: common practice, no source`,
-  accuracy: `heat conduction alone. ${rangeHolds} Pieces wrapped in one bundle count as one piece of the bundle's size. Where the label asks for a hold at temperature, set “hold”. The resin's own heat and the swing of the oven are not in it: the maker's label decides`,
+  accuracy: `heat conduction alone. ${rangeHolds} Pieces wrapped in one bundle count as one piece of the bundle's size. Where the label asks for a hold at temperature, set “hold”. The resin's own heat and the oven's temperature swings are not in it: the maker's label decides`,
   cautions: ["oven", "resin"],
   worked: { typed: [0.75, 0.75, 5, 0.4], gives: 46.1001367161974 },
   steps: (given) => {

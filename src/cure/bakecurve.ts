@@ -20,7 +20,7 @@ export const bakecurve = define({
   shop: bakeSettings,
   returns: table({ minutes: quantity("minutes", "minutes", 20), core: temperature("core"), surface: temperature("surface") }),
   format: { minutes: "0.0", core: "0", surface: "0" },
-  equation: "{points} moments from 0 to the bake: core as CORETEMP has it, surface in the middle of the widest face",
+  equation: "{points} moments from 0 to the end of the bake: core as in CORETEMP, surface in the middle of the widest face",
   source: conductionSource(liquid),
   accuracy: `conduction alone: ${notInIt}`,
   cautions: ["oven"],

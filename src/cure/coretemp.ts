@@ -19,7 +19,7 @@ const coreAt = (given: Wood & Oven & { minutes: number }, doubt?: Doubt): number
 export const coretemp = define({
   name: "CORETEMP",
   per: "piece",
-  asks: "How warm is the core by then?",
+  asks: "How hot is the core by then?",
   args: { minutes: quantity("minutes", "minutes in the oven", 30, [0, 1e6]), ...pieceArgs },
   shop: ovenSettings,
   returns: cell(quantity("temperature", "core temperature", 180, [-100, 300])),

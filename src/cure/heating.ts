@@ -68,7 +68,7 @@ export const isEndless = ({ oven, core }: Pick<Oven & Bake, "oven" | "core">): b
 /** Seconds in the oven: heating and hold, not under the shortest bake. */
 export function baking(wood: Wood, oven: Oven & Bake, doubt: Doubt = doubts[oven.bakeBy ?? "middle"]): number {
   if (doubt === atWorst && oven.core < oven.oven && isEndless(oven))
-    throw noAnswer`there is no long end: in an oven ${said("rise", atWorst.cooler)} cooler than set the core never reaches ${said("temperature", oven.core)}`;
+    throw noAnswer`there is no long end: in an oven ${said("rise", atWorst.cooler)} cooler than set, the core never reaches ${said("temperature", oven.core)}`;
   return Math.max(heating(wood, oven, doubt) + oven.hold, oven.shortestBake);
 }
 

@@ -52,15 +52,15 @@ export const ovenfit = define({
   shop: { oven, room, fullness },
   returns: cell(quantity("coefficient", "oven surface coefficient, for My Shop", 7.2)),
   format: "0.0",
-  equation: "the surface coefficient at which a dry, cured dummy blank at {room} comes to {core} in {minutes} in an oven at {oven}",
+  equation: "the surface coefficient at which a dry, cured dummy blank at {room} reaches {core} in {minutes} in an oven at {oven}",
   source: `${conductionSource(cured)}; solved for the surface coefficient`,
   accuracy:
-    "as good as the thermometer: 2 °F at the core moves it by a tenth and more. The range is that of the conduction in filled wood. It counts for this oven and this way to lie in it: measure again for foil, spaced pieces or a fan",
+    "as good as the thermometer: 2 °F at the core moves it by a tenth or more. The range comes from how well filled wood conducts heat. It holds for this oven and this way of placing pieces: measure again for foil, spaced pieces or a fan",
   cautions: ["oven"],
   worked: { typed: [30, 175, 0.75, 0.75, 5, 0.4], gives: 7.248329405657317 },
   trust: (given) => [fitted(given, "most"), fitted(given, "least")],
   beside: () => [
-    sentence`How to measure: drill a hole to the middle of a cured, dry blank, put the thermometer in, lay it into the hot oven as you lay your pieces, and read minutes and core while the core is still rising. Never in wet resin: its own heat would be read as the oven's.`,
+    sentence`How to measure: drill a hole to the middle of a cured, dry blank, put the thermometer in, place it in the hot oven the way you place your pieces, and read minutes and core while the core is still rising. Never use a piece with uncured resin: its own heat would pass for the oven's.`,
   ],
   run: (given) => {
     const { minutes, core, oven, room } = given;

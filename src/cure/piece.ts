@@ -16,5 +16,5 @@ export const pieceArgs = {
 /** A rule of the shop, no law of nature: the resin heats itself at any thickness, and the more the thicker the piece. */
 export function refuseThick(sides: Sides, thickest: number): void {
   if (Math.min(...sidesOf(sides)) > thickest * (1 + 1e-9))
-    throw noAnswer`thicker than this shop bakes by calculation (${said("length", thickest)}, the setting “thickest”): follow the maker's schedule`;
+    throw noAnswer`too thick to bake by calculation (over ${said("length", thickest)}, the setting “thickest”): follow the maker's schedule`;
 }

@@ -25,7 +25,7 @@ export const selfheat = define({
   source:
     "heat balance with no heat lost; heat of cure from memory, an assumption for dimethacrylates; resin 1030 kg/m³ and 2000 J/kgK from memory; wood: Wood Handbook, FPL-GTR-282 (2021), ch. 4",
   accuracy:
-    "the most there can be, at any thickness, if all the heat came at once and none got out. A thin piece loses nearly all of it; the thicker the piece, the nearer it comes. Some of the heat comes before the core is warm",
+    "the most there can be, at any thickness: as if all the heat came at once and none got out. A thin piece loses nearly all of it; a thick one comes closer. Some of the heat comes before the core is hot",
   cautions: ["oven"],
   worked: { typed: [0.4, 0.6], gives: 140.3734507443865 },
   twin: `{fullness}*${voids}*${liquid.density}*{heatOfCure}/(1379000*{gravity}+{fullness}*${voids}*${liquid.density * liquid.heat})`,

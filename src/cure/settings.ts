@@ -23,7 +23,7 @@ export const thickest = setting(
   "thickest",
   quantity("length", "thickest piece baked by calculation", 2, [0.1, 12]),
   2,
-  "a shop rule, not physics: the resin heats itself at any thickness, the more the thicker",
+  "a shop rule, not physics: the resin heats itself at any thickness, and more in a thick piece",
 );
 
 export const heatOfCure = setting(
@@ -35,9 +35,9 @@ export const heatOfCure = setting(
 
 export const bakeBy = setting(
   "bake by",
-  choice<BakeBy>("which end of its likely range BAKE answers", bakeEnds, "middle"),
+  choice<BakeBy>("which part of its likely range BAKE gives", bakeEnds, "middle"),
   "middle",
-  "your choice: the long end bakes surely, the short end is for a first look",
+  "your choice: the long end makes sure, the short end is for a first check",
 );
 
 /** Surface coefficients of a 3/4 in to 2 in piece in still air, bare; wrapped or crowded; and with a fan: W/m²K. */

@@ -163,5 +163,5 @@ export async function printSheet(context: Excel.RequestContext, title: string, r
   sheet.pageLayout.setPrintTitleRows("$1:$1");
   sheet.activate();
   await context.sync();
-  return { done: true, words: `The list stands on the sheet ${name}.` };
+  return { done: true, words: `The list is on the sheet ${name}.` };
 }

@@ -112,7 +112,7 @@ const opensWithWorkbook = {
       await Office.addin.setStartupBehavior(on ? Office.StartupBehavior.load : Office.StartupBehavior.none);
       return {
         done: true,
-        words: on ? "This pane opens with this workbook, once the workbook is saved." : "This pane stays shut when the workbook opens.",
+        words: on ? "This pane opens with this workbook, once the workbook is saved." : "This pane will not open with this workbook.",
       };
     }),
 };
@@ -143,7 +143,7 @@ async function warnings(functionsVersion: string | undefined): Promise<string[]>
     );
   if (await countsFrom1904())
     told.push(
-      "This workbook counts days from 1904, and Porewise from 1900: every date would be four years off. In Excel's options, under Advanced, untick “Use 1904 date system”, and type your dates again.",
+      "This workbook counts days from 1904, and Porewise from 1900: every date would be four years off. In Excel's options, under Advanced, uncheck “Use 1904 date system”, and type your dates again.",
     );
   return told;
 }

@@ -40,8 +40,8 @@ export const steps: readonly Step[] = [
     see: `The sheets of the workbook at the end, none with #NAME?. The line at the top of Self-check: Porewise ${versionText}: ${catalogue.length} of ${catalogue.length} agree.`,
   },
   {
-    act: "In the pane: Safety, tick the first line. Save the workbook, close Excel, start it again and open the workbook.",
-    see: "The tick is still there. The numbers are still there, none is #NAME?.",
+    act: "In the pane: Safety, check the first line. Save the workbook, close Excel, start it again and open the workbook.",
+    see: "The check mark is still there. The numbers are still there, none is #NAME?.",
   },
   {
     act: "On the sheet Blanks change the weight of the first piece.",

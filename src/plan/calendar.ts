@@ -32,7 +32,7 @@ export function openHours({ opens, closes, loadingMinutes, vacuumHours }: Given)
   if (to <= from) throw badInput`closes must be later than opens: type hours such as 8 and 20`;
   const attended = loadingMinutes + vacuumHours;
   if (attended > to - from + slack)
-    throw noAnswer`loading and vacuum take ${said("hours", attended)}, and somebody is there for ${said("hours", to - from)}: vacuum is never left alone`;
+    throw noAnswer`loading and vacuum take ${said("hours", attended)}, and the shop is open for ${said("hours", to - from)}: never leave vacuum alone`;
   return { from, to, hours: to - from };
 }
 

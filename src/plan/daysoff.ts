@@ -46,7 +46,7 @@ export const daysOffArg: Arg<DaysOff> = {
       if (weekday < 0 || !/^[a-z]+\.?$/i.test(String(word))) throw unread(String(word));
       weekdays.add(weekday);
     }
-    if (weekdays.size === 7) throw badInput`days off: all seven weekdays are off, so nothing could be planned: leave one out`;
+    if (weekdays.size === 7) throw badInput`days off: all seven weekdays are off: leave one out`;
     return { weekdays, dates, said: String(cell) };
   },
 };

@@ -26,7 +26,7 @@ export function endsOf(given: Given, made: Plan): Record<string, Said | string> 
     "days with no limit on resin": said("count", free.days),
     "resin to mix with no limit": said("fluid", mixedIn(free)),
     ...(least && {
-      "least that “most resin” may be": said("fluid", least.limit),
+      "lowest “most resin” that works": said("fluid", least.limit),
       "days with that": said("count", least.made.days),
       "resin to mix with that": said("fluid", mixedIn(least.made)),
     }),

@@ -33,7 +33,7 @@ export interface Stacks {
 
 /** More would be neither read nor wanted, and would only keep the spreadsheet waiting. */
 const mostLoads = 1e5;
-const tooMany = (loads: number) => badInput`${loads} loads are more than a plan takes, ${mostLoads}: plan fewer pieces at a time`;
+const tooMany = (loads: number) => badInput`${loads} loads are more than a plan can hold, ${mostLoads}: plan fewer pieces at a time`;
 
 const empty: Stack = { strata: [], height: 0, count: 0, worth: 0 };
 

@@ -56,8 +56,7 @@ function shapeOf({ thickness, width, length }: Piece): Shape {
 /** Seconds in the oven, for a piece that goes in, takes resin and is taken out, wrapped and baked within a day. */
 function bakeOf(row: Row, perShelf: number, shop: Shop): number {
   refuseThick(row, shop.thickest);
-  if (perShelf === 0)
-    throw noAnswer`larger than an oven shelf: none fits on ${said("length", shop.ovenWidth)} by ${said("length", shop.ovenDepth)}`;
+  if (perShelf === 0) throw noAnswer`too large for an oven shelf of ${said("length", shop.ovenWidth)} by ${said("length", shop.ovenDepth)}`;
   roomForResin(1, row.gravity, 0);
   const bake = baking({ ...row, fullness: row.fullness ?? shop.fullness }, shop);
   if (bake > shop.hours * one)

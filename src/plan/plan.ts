@@ -93,7 +93,7 @@ export const plan = define({
   source:
     "the shop's own rules: common practice, no source; packing as ARRANGE, uptake as UPTAKE, dye as DYETOPUP, bake as BAKE, use by as EXPIRY; tubs in a round chamber by the known radii for 1 to 7 circles in a circle",
   accuracy:
-    "one person, one chamber, one oven: a second pair of hands, warming the oven up and opening its door, the height of a shelf, draining, cooling, weighing and resin lost as vapor are not in it. What the wood takes up is a guess until the shop has weighed some, from about half to half as much again: have resin ready to add. A plan without dates takes day 1 for a Monday, or the first day after it that is not off",
+    "for one person, one chamber and one oven. Not in it: a second pair of hands, warming up the oven and opening its door, the height of a shelf, draining, cooling, weighing, and resin lost as vapor. What the wood takes up is a guess until you have weighed some, from about half to half as much again: have resin ready to add. In a plan without dates day 1 is a Monday, or the first day after it that is not off",
   cautions: ["chamber", "ballast", "resin", "storage", "oven"],
   worked: {
     typed: [[["maple", 12, 0.75, 0.75, 5, 0.45]], 6, 10, "2026-03-14 08:00"],
@@ -140,7 +140,8 @@ export const plan = define({
       ...endsOf(given, made),
     };
     if (made.unused > 0)
-      steps["resin on hand"] = "not used: there are several colors, and nobody said which one it is. List it under resins, a row a color";
+      steps["resin on hand"] =
+        "not used: there are several colors, and its color is not given. List it under resins, one row for each color";
     return steps;
   },
   run: (given) => {

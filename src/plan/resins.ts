@@ -36,7 +36,7 @@ function take(cells: readonly (readonly Cell[])[], units: Units): OnHand[] {
     if (isBlank(color) && (isBlank(onHand) || onHand === 0)) return [];
     const key = colorKey(given.color ?? "");
     if (seen.has(key))
-      throw badInput`resins: ${given.color ? `“${given.color}”` : "the resin without a color"} stands there twice: put both into one row`;
+      throw badInput`resins: ${given.color ? `“${given.color}”` : "the resin without a color"} is listed twice: put both in one row`;
     seen.add(key);
     return [{ color: given.color ?? "", volume: given.volume ?? 0, mixedOn: given.mixedOn, strength: given.strength }];
   });

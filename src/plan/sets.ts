@@ -28,7 +28,7 @@ type Options = Partial<Record<Kind, Stacks>>;
 
 export function refuseEndless(parts: readonly Part[]): void {
   const pieces = parts.reduce((sum, { row }) => sum + row.count, 0);
-  if (pieces > mostPieces) throw badInput`${pieces} pieces are more than a plan takes, ${mostPieces}: plan fewer at a time`;
+  if (pieces > mostPieces) throw badInput`${pieces} pieces are more than a plan can hold, ${mostPieces}: plan fewer at a time`;
 }
 
 /** Loads of a number, each with its share of the pieces: a little more each time it does not come out. */
@@ -78,7 +78,7 @@ interface Color {
 }
 
 const needSaid = (need: number) =>
-  noAnswer`the least load with pieces of this row needs ${said("fluid", need)} of resin: more than “most resin” lets stand in tubs at once`;
+  noAnswer`even the smallest load with this row needs ${said("fluid", need)} of resin, more than the setting “most resin” allows at once`;
 
 /** One color under a limit; rows that go into no load under it are left out and told. */
 function colorOf(

@@ -34,30 +34,30 @@ export const vacuumHours = setting(
 
 export const soakHours = setting(
   "soak hours",
-  quantity("hours", "hours of soaking after the vacuum is let go", 8, [0, 2400]),
+  quantity("hours", "hours of soaking after the air is let in", 8, [0, 2400]),
   (shop) => (shop.get(vacuumHours) * 2) as never,
   `${fromLabel}: at least twice the vacuum hours`,
 );
 
 export const loadingMinutes = setting(
   "loading minutes",
-  quantity("minutes", "time to load a tub, and again to take out", 30, [0, 720]),
+  quantity("minutes", "time to load a tub, and again to unload it", 30, [0, 720]),
   30,
   "from memory",
 );
 
-export const opens = setting("opens", hourArg("somebody comes in", 8), 8, "from memory: a value between 0 and 1 is a clock time");
-export const closes = setting(
-  "closes",
-  hourArg("nobody is there any more", 20),
-  20,
-  "from memory: a value between 0 and 1 is a clock time",
-);
+export const opens = setting("opens", hourArg("the shop opens", 8), 8, "from memory: a value between 0 and 1 is a clock time");
+export const closes = setting("closes", hourArg("the shop closes", 20), 20, "from memory: a value between 0 and 1 is a clock time");
 
 export const daysOff = setting("days off", optional(daysOffArg), undefined, "the calendar");
 
 export const order = setting("order", choice("order of the loads", ["best", "as typed"], "best"), "best", "the shop's choice");
 
-export const foilAllowance = setting("foil allowance", quantity("number", "foil over wrapped surface", 1.5, [1, 10]), 1.5, "from memory");
+export const foilAllowance = setting(
+  "foil allowance",
+  quantity("number", "foil used, as a multiple of the surface wrapped", 1.5, [1, 10]),
+  1.5,
+  "from memory",
+);
 
-export const readyBy = setting("ready by", optional(date("when all must be done", "2026-03-14 17:00")), undefined, "the calendar");
+export const readyBy = setting("ready by", optional(date("when everything must be done", "2026-03-14 17:00")), undefined, "the calendar");

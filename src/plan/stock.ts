@@ -128,7 +128,7 @@ export function stockOf(begin: Begin, draws: readonly Draw[], { packetMakes, mos
     const { packets, mixed } = packetsFor(draw.need, onHand, packetMakes);
     const dye =
       onHand > 0 && strength === undefined
-        ? badInput`type what it was dyed at: the resin on hand has no dye rate of its own`
+        ? badInput`type the dye rate of the resin on hand`
         : attempt(() => dyeToAdd(onHand, strength ?? begin.rate, mixed, begin.rate));
     const dyed = !isTrouble(dye) ? begin.rate : strength === undefined ? undefined : (onHand * strength) / (onHand + mixed);
     const pour = Math.min(draw.cover, onHand + mixed, Math.max(draw.need, most - inTubs - neededBeside(i)));
@@ -143,8 +143,8 @@ export function stockOf(begin: Begin, draws: readonly Draw[], { packetMakes, mos
     const good = attempt(() => {
       const day = lastDay(last);
       if (draw.out > day + 1 + bit) {
-        if (!dated) throw noAnswer`even resin mixed for it is past its last day when the load comes out: check the months it keeps`;
-        throw noAnswer`even resin mixed for it is good until ${isoDate(day)} only, and the load comes out on ${isoDate(draw.out)}: check the months it keeps`;
+        if (!dated) throw noAnswer`even resin mixed for this load expires before the load comes out: check “catalyzed months”`;
+        throw noAnswer`even resin mixed for this load expires after ${isoDate(day)}, and the load comes out on ${isoDate(draw.out)}: check “catalyzed months”`;
       }
       return day;
     });

@@ -16,7 +16,7 @@ export const bakeloss = define({
   format: "0%",
   equation: "({drained} − {cured}) / ({drained} − {before})",
   source: "arithmetic of three weighings; common practice, no source",
-  accuracy: "exact for the weights given; what drips and what evaporates are one loss, and water left in the wood counts as resin",
+  accuracy: "exact for the weights given; drips and vapor count together, and water left in the wood counts as resin",
   cautions: ["oven", "dust"],
   worked: { typed: [24, 49, 46], gives: 0.12 },
   twin: unless(

@@ -26,8 +26,8 @@ const older = (since: number | undefined, day: number) => Math.min(since ?? day,
 export function after(stand: Stand, { date, added, dye, taken }: Run): Stand {
   const fluid = stand.fluid + added;
   if (taken === "emptied") return empty;
-  if (taken > fluid * (1 + slack)) throw badInput`${said("fluid", taken)} taken up, and there was only ${said("fluid", fluid)}`;
-  if (dye > 0 && fluid === 0) throw badInput`dye was added, and there was no fluid`;
+  if (taken > fluid * (1 + slack)) throw badInput`${said("fluid", taken)} taken up, but there was only ${said("fluid", fluid)}`;
+  if (dye > 0 && fluid === 0) throw badInput`dye was added, but there was no resin`;
   const left = fluid - taken;
   if (left <= fluid * slack) return empty;
   return {

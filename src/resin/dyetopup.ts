@@ -11,9 +11,9 @@ export function dyeToAdd(onHand: number, itsRate: number, added: number, rate: n
   const wanted = rate * (onHand + added);
   const there = itsRate * onHand;
   if (there <= wanted * (1 + 1e-9)) return Math.max(0, wanted - there);
-  if (rate === 0) throw noAnswer`too strong already: no clear resin takes all of the dye out`;
+  if (rate === 0) throw noAnswer`too strong already: clear resin cannot take all of the dye out`;
   const clear = there / rate - onHand;
-  throw noAnswer`too strong already: ${said("fluid", clear)} of clear resin in all would bring it down, ${said("fluid", clear - added)} more than is added`;
+  throw noAnswer`too strong already: it takes ${said("fluid", clear)} of clear resin to bring it down, ${said("fluid", clear - added)} more than you add`;
 }
 
 /** Dye powder that goes in with a top-up. */
@@ -37,8 +37,8 @@ export const dyetopup = define({
   worked: { typed: [1.5, 0.25, 2, 0.5], gives: 1.375 },
   twin: unless("{itsRate}*{onHand}>{rate}*({onHand}+{added})*(1+1E-9)", "MAX(0,{rate}*({onHand}+{added})-{itsRate}*{onHand})"),
   steps: ({ onHand, itsRate, added, rate }) => ({
-    "dye wanted in all": said("powder", rate * (onHand + added)),
-    "dye there": said("powder", itsRate * onHand),
+    "dye needed in all": said("powder", rate * (onHand + added)),
+    "dye already in it": said("powder", itsRate * onHand),
   }),
   run: ({ onHand, itsRate, added, rate }) => as(dyeToAdd(onHand, itsRate, added, rate)),
 });

@@ -25,7 +25,7 @@ export const expiry = define({
   shop: {},
   returns: cell(date("use-by date", "2026-04-30")),
   format: "yyyy-mm-dd",
-  equation: "the day of the month of {mixed}, {months} later; the last of the month where it has no such day",
+  equation: "{months} after {mixed}, on the same day of the month; the last of the month if it has no such day",
   source: "EDATE: OpenDocument 1.3 part 4 (OpenFormula), 6.10.5; three months catalyzed: common practice, no source",
   accuracy: "the day is exact, the shelf life is not: the label decides, and warmth shortens it",
   cautions: ["storage"],

@@ -32,10 +32,10 @@ export const mix = define({
     left: quantity("fluid", "resin left over", 0.2),
   }),
   format: { mixed: "0.00", packets: "0", left: "0.00" },
-  equation: "{need} − {onHand}, not under 0, up to whole packets of {packetMakes}",
-  source: "common practice, no source: mix only what is missing, for unmixed resin keeps for years and mixed resin for months",
+  equation: "{need} − {onHand}, never under 0, rounded up to whole packets of {packetMakes}",
+  source: "common practice, no source: mix only what is missing, because unmixed resin keeps for years and mixed resin for months",
   accuracy:
-    "exact for the numbers given; what the wood will take is a guess, and the likely range is that of the need (the setting “fullness spread”). A packet split by eye is not what it says",
+    "exact for the numbers given. What the wood takes is a guess: the likely range comes from the setting “fullness spread”. A packet split by eye is not exact",
   cautions: ["resin", "storage"],
   worked: { typed: [2.3, 0.5], gives: [2, 2, 0.2] },
   twin: { mixed: mixedTwin, packets: packetsTwin, left: `MAX(0,{onHand}+${mixedTwin}-{need})` },

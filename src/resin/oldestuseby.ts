@@ -23,7 +23,7 @@ export const oldestuseby = define({
   shop: {},
   returns: cell(date("use-by date", "2026-04-30")),
   format: "yyyy-mm-dd",
-  equation: "the day of the month of {oldest}, {months} later; the last of the month where it has no such day",
+  equation: "{months} after {oldest}, on the same day of the month; the last of the month if it has no such day",
   source:
     "EDATE: OpenDocument 1.3 part 4 (OpenFormula), 6.10.5; the oldest part decides, three months catalyzed: common practice, no source",
   accuracy: "the day is exact, the shelf life is not: the label decides, and warmth shortens it",

@@ -56,7 +56,7 @@ function kept(runs: readonly Entry[], months: number): Standing[] {
     try {
       if (run.trouble) throw run.trouble;
       const { date, added = 0, dye = 0, taken = 0 } = run.given;
-      if (faulty !== undefined && taken !== "emptied") throw noAnswer`waits for row ${faulty}: put that right first`;
+      if (faulty !== undefined && taken !== "emptied") throw noAnswer`waits for row ${faulty}: fix that first`;
       stand = after(stand, { date, added, dye, taken });
       faulty = undefined;
       answer[run.index] = shown(stand, months);
@@ -80,8 +80,9 @@ export const resinbook = define({
   format: { volume: "0.00", rate: "0.00", useBy: "yyyy-mm-dd" },
   equation:
     "volume = volume before + added − taken up; dye rate = (dye before + dye added) / (volume before + added); use-by = the same day of the month as the oldest part, {months} later",
-  source: "conservation of fluid and dye; the oldest part decides: common practice, no source; EDATE: OpenDocument 1.3 part 4, 6.10.5",
-  accuracy: "exact for what was written down: write all that left as taken up, drips included; wood is taken to drink fluid and dye alike",
+  source: "conservation of resin and dye; the oldest part decides: common practice, no source; EDATE: OpenDocument 1.3 part 4, 6.10.5",
+  accuracy:
+    "exact for what you write down: enter everything that left as taken up, drips included; wood is assumed to take resin and dye alike",
   cautions: ["resin", "storage"],
   worked: {
     typed: [

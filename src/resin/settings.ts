@@ -19,7 +19,7 @@ export const fullnessSpread = setting(
 
 export const drips = setting("drips", quantity("film", "resin lost on surfaces, as a film", 0.1, [0, 10]), 0.1, "from memory");
 
-export const dyeRate = setting("dye rate", quantity("strength", "dye powder to a measure of resin", 0.25, [0, 96]), 0.25, fromLabel);
+export const dyeRate = setting("dye rate", quantity("strength", "dye powder for each measure of resin", 0.25, [0, 96]), 0.25, fromLabel);
 
 export const packetMakes = setting(
   "packet makes",
@@ -48,7 +48,7 @@ export const resinDyeRate = setting<Quantity<"strength"> | undefined>(
     const changed = Math.abs(rate - dyeRate.fallback(shop)) > 1e-9 * rate;
     return changed && shop.get(resinOnHand) > 0 ? undefined : rate;
   },
-  "what it was dyed at; the dye rate while that is its default",
+  "read off the tub; blank: the dye rate, while that is still its default",
 );
 
 export const resinMixedOn = setting(
@@ -60,7 +60,7 @@ export const resinMixedOn = setting(
 
 export const mostResin = setting(
   "most resin",
-  optional(quantity("fluid", "mixed resin of one color that may stand in tubs at once", 4, [0.01, 1000])),
+  optional(quantity("fluid", "most mixed resin of one color in tubs at once", 4, [0.01, 1000])),
   undefined,
-  "what the shop wants to tie up; blank: no limit",
+  "how much resin you want to tie up; blank: no limit",
 );

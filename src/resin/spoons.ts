@@ -38,7 +38,7 @@ function roundingOf(volume: number): readonly Sentence[] {
   const off = eighthsOf(volume) / wanted - 1;
   if (volume === 0 || Math.abs(off) < noticeable || off === -1) return [];
   const far = `${Math.round(100 * Math.abs(off))} %`;
-  return [sentence`${inSpoons(volume)}, ${far} ${off > 0 ? "over" : "under"}: dye is a matter of taste here.`];
+  return [sentence`${inSpoons(volume)}, ${far} ${off > 0 ? "over" : "under"}: dye by taste here.`];
 }
 
 /** The same in built-in spreadsheet syntax. */
@@ -58,7 +58,7 @@ export const spoons = define({
   shop: {},
   returns: cell(text("spoons", "1 tsp + 1/4 tsp")),
   format: "General",
-  equation: "{dye} to the nearest 1/8 tsp, as full spoons of 1, 1/2, 1/4 and 1/8 tsp",
+  equation: "{dye} to the nearest 1/8 tsp, as level spoons of 1, 1/2, 1/4 and 1/8 tsp",
   source: "a US teaspoon is 1/768 gallon, 4.929 mL (NIST Handbook 44, App. C); the set of spoons: common practice, no source",
   accuracy: "to 1/16 tsp; how powder packs into a spoon varies more than that",
   cautions: ["dust"],

@@ -15,7 +15,7 @@ export const weightgain = define({
   format: "0%",
   equation: "({cured} − {before}) / {before}",
   source: "the weight percentage gain of wood modification, as in Wood Science and Technology (2017), doi 10.1007/s00226-017-0933-6",
-  accuracy: "exact for the weights given, dry before and cool after; water left in the wood before hides as much resin",
+  accuracy: "exact for the weights given, oven-dry before and cool after; water left in the wood hides that much resin",
   cautions: ["oven", "dust"],
   worked: { typed: [24, 46], gives: 0.9166666666666667 },
   twin: unless("{cured}<{before}*(1-1E-9)", "MAX(0,{cured}-{before})/{before}"),

@@ -21,7 +21,7 @@ export interface Answers {
 export const answers: Answers = {
   ask(name, given, shop) {
     const contract = catalogue.find((one) => one.name === name);
-    if (!contract) throw new Error(`no function is called ${name}`);
+    if (!contract) throw new Error(`there is no function ${name}`);
     const all: Readonly<Record<string, Cell | Cells>> = { ...given, shop: shop.map(([label, value]) => [label, value]) };
     return call(
       contract,

@@ -57,7 +57,7 @@ export function factsOf(given: Given, { ask, holds }: Answers): Found {
   return { facts, faults };
 }
 
-const wordsOf = (trouble: unknown): string => (trouble instanceof Error ? trouble.message : "a setting of My Shop cannot be what it is");
+const wordsOf = (trouble: unknown): string => (trouble instanceof Error ? trouble.message : "a setting on My Shop is wrong");
 
 /** Columns of a plan, by what a run calls them. */
 const titles: Readonly<Record<string, readonly string[]>> = {

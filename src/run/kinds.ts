@@ -20,8 +20,8 @@ export const kinds = {
     caution: "Dry wood only: wet wood steams.",
     once: true,
   },
-  safety: { title: "Safety", done: "All checked", caution: "Stop at what you cannot tick.", once: true },
-  mix: { title: "Mix and dye", done: "Mixed", caution: "Gloves, eye protection, moving air.", once: true },
+  safety: { title: "Safety", done: "All checked", caution: "Stop at anything you cannot check off.", once: true },
+  mix: { title: "Mix and dye", done: "Mixed", caution: "Gloves, eye protection, fresh air.", once: true },
   load: { title: "Load with ballast", done: "Loaded", caution: "Steel or glass ballast. Leave foam room." },
   vacuum: {
     title: "Vacuum",
@@ -41,7 +41,7 @@ export const kinds = {
   bake: { title: "Bake", done: "Out of the oven", caution: "No kitchen oven. Stay with it.", timed: true },
   cool: { title: "Cool", done: "Cool", caution: "Hot cores burn and set resin.", timed: true, alone: true },
   weigh: { title: "Weigh", done: "Weighed", caution: "Bake a sticky piece again." },
-  price: { title: "Price", done: "Finish the run", caution: "Waste resin: as its data sheet says.", once: true },
+  price: { title: "Price", done: "Finish the run", caution: "Dispose of waste resin as its data sheet says.", once: true },
 } as const satisfies Readonly<Record<string, Kind>>;
 
 export type KindName = keyof typeof kinds;

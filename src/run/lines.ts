@@ -126,8 +126,8 @@ export function linesOf(run: Run, step: Step): Lines {
         each(run, loads, (load) => {
           const add = fact(run, `add ${load}`) ?? 0;
           return add > 0
-            ? `Let the air in. Then add ${rough(add)} ${units.fluid}: the wood drinks now.`
-            : "Let the air in. Keep the pieces covered: the wood drinks now.";
+            ? `Let the air in. Then add ${rough(add)} ${units.fluid}: the wood takes up resin now.`
+            : "Let the air in. Keep the pieces covered: the wood takes up resin now.";
         }),
         fields(run, loads, "added", "Added", units.fluid, "add"),
       );

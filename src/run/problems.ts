@@ -47,18 +47,18 @@ export function problemsOf(run: Run, step: Step, now: number, { moment, spell }:
   const { from, to } = timeline(run, now).get(step.id)!;
   const begun = step.started !== undefined;
   if (!begun && isOpen(run, step) && now - step.planned > patience)
-    words.push(`It was to begin at ${moment(step.planned)}, ${spell(now - step.planned)} ago.`);
+    words.push(`It was due to start at ${moment(step.planned)}, ${spell(now - step.planned)} ago.`);
   words.push(...tooLate(run, step, { from, to }, { moment, spell }));
   const hours = hoursOf(run);
   const attended = !kindOf(step.kind).alone && to > from;
   if (attended && (to > closingOf(from, hours) + minute || from < openingOf(from, hours) - minute))
     words.push(
-      `It runs to ${moment(to)}, outside the hours of My Shop (${moment(openingOf(from, hours))} to ${moment(closingOf(from, hours))}).`,
+      `It runs to ${moment(to)}, outside the hours on My Shop (${moment(openingOf(from, hours))} to ${moment(closingOf(from, hours))}).`,
     );
   if (step.kind === "mix" && typeof run.facts["use by"] === "number") {
     const out = Math.max(...[...timeline(run, now).values()].map((span) => span.to));
     if (serialOf(out, run.offset) > run.facts["use by"] + 1)
-      words.push("The resin on hand is out of date before this run is over: mix a fresh batch.");
+      words.push("The resin on hand expires before this run is over: mix a fresh batch.");
   }
   return words;
 }
@@ -66,7 +66,8 @@ export function problemsOf(run: Run, step: Step, now: number, { moment, spell }:
 function tooLate(run: Run, step: Step, { from, to }: { from: number; to: number }, { moment, spell }: Telling): string[] {
   const { how, at } = run.begins;
   if (how !== "demo") return [];
-  const late = (by: number) => (by > patience ? [`This cannot be done by the demo at ${moment(at)}: late by ${spell(by)}.`] : []);
+  const late = (by: number) =>
+    by > patience ? [`This will not be done in time for the demo at ${moment(at)}: late by ${spell(by)}.`] : [];
   const first = [...new Set(run.steps.filter(({ kind }) => kind === "load").map(({ loads }) => loads[0]))];
   const last = lastLoad(run).loads[0];
   if (kindOf(step.kind).once && step.kind !== "price") return late(to - at);

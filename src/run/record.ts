@@ -138,7 +138,7 @@ const titles: Readonly<Record<string, RegExp>> = {
 function logRows(run: Run, log: Block): Writing {
   const heads = log.cells[0].map((title) => String(title).toLowerCase());
   const free = nextRows(log, 1);
-  if (free.length < run.loads.length) return { blocks: [], entries: [], missing: ["The Run Log is full: put rows in at its end first."] };
+  if (free.length < run.loads.length) return { blocks: [], entries: [], missing: ["The Run Log is full: insert rows at its end first."] };
   const lines = loadsOf(run).map((load) => logLine(run, load));
   const blocks = lines.map((line, i) =>
     rowAt(
@@ -155,21 +155,21 @@ function logRows(run: Run, log: Block): Writing {
     return `${line.pieces} ${line.wood}: dry, drained, cured ${weights}${line.bubbled === null ? "" : `; vacuum ${line.bubbled} min`}${line.soak === null ? "" : `, soak ${line.soak} h`}`;
   });
   const mixedWoods = loadsOf(run).some((load) => woodOf(run, load).includes(", "));
-  const missing = mixedWoods
-    ? ["Woods that were weighed together teach no wood its own fullness: weigh each wood by itself for that."]
-    : [];
+  const missing = mixedWoods ? ["Woods weighed together do not tell how full each one gets: weigh each wood by itself for that."] : [];
   return { blocks, entries: [{ sheet: "Run Log", words }], missing };
 }
 
 function resinRow(run: Run, resin: Block): Writing {
   const [row] = nextRows(resin);
-  if (row === undefined) return { blocks: [], entries: [], missing: ["The Resin Book is full: put rows in at its end first."] };
+  if (row === undefined) return { blocks: [], entries: [], missing: ["The Resin Book is full: insert rows at its end first."] };
   const taken = loadsOf(run).map((load) => takenBy(run, load));
   if (taken.some((one) => one === undefined))
     return {
       blocks: [],
       entries: [],
-      missing: ["Nobody knows how much resin this run took: nothing goes into the Resin Book. Weigh before and drained next time."],
+      missing: [
+        "Without weights nobody knows how much resin this run took, so nothing goes into the Resin Book. Next time weigh the pieces dry and drained.",
+      ],
     };
   const amount = rounded(
     taken.reduce((sum, one) => sum + one!.amount, 0),

@@ -28,9 +28,9 @@ export function airRange(air: Air): readonly [least: number, most: number] {
   return [airPressure(air) * (1 - off), airPressure(air) * (1 + off)];
 }
 
-export const airSource = "US Standard Atmosphere, 1976, at an altitude; or the barometer as it stands";
+export const airSource = "US Standard Atmosphere, 1976, at an altitude; or the barometer as it reads";
 
-export const airDoubt = "weather moves the air pressure by about 3 % either way, which a barometer tells and an altitude cannot";
+export const airDoubt = "weather moves the air pressure by about 3 % either way, which a barometer shows and an altitude cannot";
 
 /** The air pressure, for the working. */
 export const airStep = (air: Air): { readonly air: Said } => ({ air: said("pressure", airPressure(air)) });

@@ -16,7 +16,7 @@ export const airOut = define({
   format: "0%",
   equation: "{gauge} / {air}, at most 1",
   source: `Boyle's law, exact for the air that can leave; ${airSource}`,
-  accuracy: `an upper bound: closed pores keep their air, and vapour of water or resin takes its place; ${airDoubt}`,
+  accuracy: `at most this much: closed pores keep their air, and water or resin vapor takes its place; ${airDoubt}`,
   cautions: ["chamber", "pump"],
   worked: { typed: [25], gives: 0.8355264348238343 },
   twin: `IF(ABS({gauge})>${airTwin}+${highPressureDay},NA(),MIN(1,ABS({gauge})/${airTwin}))`,

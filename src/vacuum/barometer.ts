@@ -9,7 +9,7 @@ import { heightAbove, standardPressure, standardPressureTwin } from "./atmospher
 export const barometer = define({
   name: "BAROMETER",
   per: "piece",
-  asks: "What is the air pressure up here?",
+  asks: "What is the air pressure at my altitude?",
   args: { altitude: heightAbove("altitude") },
   shop: {},
   returns: cell(quantity("pressure", "air pressure", 24.64)),

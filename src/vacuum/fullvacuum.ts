@@ -17,7 +17,7 @@ export const fullVacuum = define({
   format: "0.0",
   equation: "{air} − {pumpEndPressure}",
   source: `${airSource}; pump end pressure from memory: the pump's plate decides`,
-  accuracy: `${airDoubt}; a dial is off by 2 or 3 % of its span (from memory); wet wood and resin vapour hold a pump above its end pressure`,
+  accuracy: `${airDoubt}; a dial is off by 2 or 3 % of its span (from memory); wet wood and resin vapor hold a pump above its end pressure`,
   cautions: ["chamber", "pump"],
   worked: { typed: [5280], gives: 24.537387473743358 },
   twin: unless(`{pumpEndPressure}>=${airTwin}`, `${airTwin}-{pumpEndPressure}`),

@@ -63,7 +63,7 @@ export const leak = define({
   equation: "loss = ({before} − {after}) / {minutes}; deepest gauge = {air} − {pumpEndPressure} − loss × {volume} / {rate}",
   source: `gas throughput balance as in vacuum practice: Q = V Δp/Δt, end pressure = pump end pressure + Q/S (40 CFR 1065.244 and 1065.644 check leaks alike); ${airSource}`,
   accuracy:
-    "as good as the dial: a fall of one mark in ten minutes is hard to read, so wait longer. Measure an empty, dry chamber. Read a second pair right after: if it falls less, that is wet wood or resin giving off vapor, not a leak, for a leak goes on as it began",
+    "as good as the dial: a fall of one mark in ten minutes is hard to read, so wait longer. Measure an empty, dry chamber. Read a second pair right after: if it falls less, that is wet wood or resin giving off vapor, not a leak, because a leak keeps its pace",
   cautions: ["chamber", "pump"],
   worked: { typed: [10, 29, 28, 10, 2.5], gives: [0.1, 29.807887524192918] },
   steps: airStep,

@@ -45,11 +45,11 @@ export const lidLoad = define({
   returns: cell(text("verdict", notRuledOut)),
   format: "General",
   equation:
-    "do not pump if 3 (3 + 0.35)/8 × 104.4 kPa × ({diameter} / 2 / {thickness})² comes to the lid limit of the design stress of {kind}, or if the middle sinks by over half the thickness",
+    "do not pump if 3 (3 + 0.35)/8 × 104.4 kPa × ({diameter} / 2 / {thickness})² reaches the lid limit of the design stress of {kind}, or if the middle sinks by over half the thickness",
   source:
     "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, a round flat plate simply supported (Roark, table 11.2, case 10a); continuous design stress of cast acrylic 1500 psi and extruded acrylic 750 psi, E 450,000 psi: makers' data, read in public pages; full vacuum inside, outside the sea-level pressure of the US Standard Atmosphere, 1976, and 3 % for weather, whatever the altitude",
   accuracy:
-    "it can only say no. It certifies nothing: holes, notches, scratches, heat, solvent and aging are not in it; use a chamber made and rated for vacuum. It is about the vacuum chamber's own lid, never a tub's",
+    "it can only rule a lid out. It approves nothing: holes, notches, scratches, heat, solvent and aging are not in it; use a chamber made and rated for vacuum. It is about the vacuum chamber's own lid, never a tub's",
   cautions: ["lid", "chamber"],
   worked: { typed: [6, 0.75], gives: notRuledOut },
   twin: verdictTwin(),

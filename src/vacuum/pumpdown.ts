@@ -22,7 +22,7 @@ function seconds(given: Air & Pump): number {
   const air = airPressure(given);
   const most = deepest(air, given.pumpEndPressure);
   if (given.gauge >= most * (1 - 1e-9))
-    throw noAnswer`the pump does not reach ${said("pressure", given.gauge)}: its end pressure leaves the gauge short of ${said("pressure", most)} here`;
+    throw noAnswer`the pump does not reach ${said("pressure", given.gauge)}: by its end pressure its gauge stays short of ${said("pressure", most)} here`;
   return (given.volume / given.rate) * Math.log(most / (most - given.gauge));
 }
 
@@ -43,7 +43,7 @@ export const pumpDown = define({
   equation: "{volume} / {rate} × ln(({air} − {pumpEndPressure}) / ({air} − {gauge} − {pumpEndPressure}))",
   source: `vacuum-technology textbooks: constant pumping speed, no leak; ${airSource}`,
   accuracy:
-    "a lower bound: the rate on the plate is the one at full air pressure, and below about 0.3 inHg (10 mbar) what wood, water and resin give off decides",
+    "at least this long: the rate on the plate is the one at full air pressure, and below about 0.3 inHg (10 mbar) left, vapor from wood, water and resin decides",
   cautions: ["chamber", "pump"],
   worked: { typed: [10, 2.5, 25], gives: 0.24359097394530296 },
   twin: unless(

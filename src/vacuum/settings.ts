@@ -6,9 +6,9 @@ export const altitude = setting("altitude", heightAbove("altitude of the shop"),
 
 export const barometer = setting(
   "barometer",
-  optional(quantity("pressure", "air pressure as a barometer reads it, not brought to sea level", 29.5, [6, 33])),
+  optional(quantity("pressure", "air pressure as your barometer reads it, not corrected to sea level", 29.5, [6, 33])),
   undefined,
-  "given, it replaces the setting altitude",
+  "if given, it replaces the setting altitude",
 );
 
 export const pumpEndPressure = setting(
@@ -21,7 +21,7 @@ export const pumpEndPressure = setting(
 export const lidLimit = setting(
   "lid limit",
   // The working tells no share of any lid's stress.
-  { ...quantity("share", "most of the design stress a lid may bear", 0.5, [0.01, 1]), say: () => "as set" },
+  { ...quantity("share", "share of the design stress a lid may carry", 0.5, [0.01, 1]), say: () => "as set" },
   0.5,
   "from memory: ports, scratches and resin are not in the formula",
 );

@@ -31,7 +31,7 @@ const doubt = 0.02;
 export const emc = define({
   name: "EMC",
   per: "piece",
-  asks: "How much moisture will wood take from this air?",
+  asks: "What moisture will wood reach in this air?",
   args: {
     temperature: quantity("temperature", "temperature of the air", 70, [30, 270]),
     humidity: quantity("share", "relative humidity", 0.5, [0, 1]),

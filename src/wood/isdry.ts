@@ -68,7 +68,7 @@ export const isDry = define({
   equation: "{change} of {last} over {between} is at most 0.1 % over 2 h or more",
   source: "EN 13183-1: 0.1 % of the dry weight in 2 h at 103 ± 2 °C (217 °F), wording read in a public guide",
   accuracy:
-    "it tells that the weight is constant in this oven: cooler than 101 °C some water stays in, and a piece once soaked in resin loses more than water; without hours the weighings are taken as 2 h or more apart",
+    "it says that the weight no longer changes in this oven: below 214 °F (101 °C) some water stays in, and a piece that was soaked in resin loses more than water; without hours the weighings count as 2 h or more apart",
   cautions: ["wet wood", "oven"],
   worked: { typed: [[93.4, 93.1, 93.05], [0, 2, 4], [["scale step", "0.05 g"]]], gives: true },
   steps: (given) => {
@@ -82,7 +82,7 @@ export const isDry = define({
   run: ({ weights, hours, scaleStep }) => {
     const { last, before } = lastTwo({ weights, hours });
     const allowed = allowedOf(last);
-    if (scaleStep > allowed) throw noAnswer`the scale cannot tell: weigh several pieces together`;
+    if (scaleStep > allowed) throw noAnswer`the scale is too coarse for this: weigh several pieces together`;
     return Math.abs(before.weight - last.weight) <= allowed;
   },
 });

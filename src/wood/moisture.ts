@@ -18,7 +18,7 @@ export const moisture = define({
   format: "0.0%",
   equation: "({weight} − {dryWeight}) / {dryWeight}",
   source: "Wood Handbook, FPL-GTR-282 (2021), eq. 4-2; the same basis as ASTM D4442",
-  accuracy: "exact for the weights given; an oven-dried sample is taken as free of water",
+  accuracy: "exact for the weights given; an oven-dried sample counts as free of water",
   cautions: ["wet wood"],
   worked: { typed: [104, 93], gives: 0.118279569892473 },
   twin: unless("{weight}<{dryWeight}*(1-1E-9)", "MAX(0,{weight}-{dryWeight})/{dryWeight}"),

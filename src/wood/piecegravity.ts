@@ -26,7 +26,7 @@ export const pieceGravity = define({
   equation: "{weight} / ((1 + {moisture}) × {volume} × 1000 kg/m³)",
   source: "Wood Handbook, FPL-GTR-282 (2021), ch. 4, eq. 4-14 solved for the specific gravity",
   accuracy:
-    "1 % in each of three sides is 3 % in the answer; the volume is the piece's at its moisture: of damp wood it gives a little less than the oven-dry gravity",
+    "1 % off in each of three sides is 3 % off in the answer; the volume is measured as the piece is now: damp wood comes out a little under its oven-dry gravity",
   cautions: [],
   worked: { typed: [24, 104, 0.08], gives: 0.36965684709138785 },
   twin: unless(`{weight}>${wallGravity}*(1+1E-9)*(1+{moisture})*{volume}*1000`, "{weight}/((1+{moisture})*{volume}*1000)"),

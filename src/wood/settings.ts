@@ -10,7 +10,7 @@ export const scaleStep = setting(
 
 export const dryEnough = setting(
   "dry enough",
-  quantity("share", "moisture a piece may have", 0.1, [0, 0.3]),
+  quantity("share", "highest moisture that counts as dry", 0.1, [0, 0.3]),
   0.1,
   "common practice, no source: oven-dry takes most",
 );
@@ -23,7 +23,7 @@ export const poorVoids = grade("poor", 0.35);
 
 export const reach = setting(
   "reach",
-  quantity("length", "half thickness past which the centre stays weak and pale", 1, [0.01, 100]),
+  quantity("length", "half thickness beyond which the center stays weak and pale", 1, [0.01, 100]),
   1,
   "common practice, no source",
 );

@@ -61,11 +61,11 @@ function judged(given: Given): Judged {
   let reason = `${percent(share)} voids: ${grades[first]}`;
   if (thickness / 2 > reach * (1 + allowance)) {
     grade--;
-    reason += "; half thickness is over the reach, the centre stays weak and pale: one lower";
+    reason += "; half thickness is over the reach, the center stays weak and pale: one grade lower";
   }
   if (condition !== "sound") {
     grade++;
-    reason += `; ${condition}, decay opens the structure: one higher`;
+    reason += `; ${condition}, decay opens the structure: one grade higher`;
   }
   const cap = heartwoodCap(wood, condition);
   if (cap) reason += cap.reason;
@@ -90,7 +90,7 @@ export const suitability = define({
   equation:
     "dry first if {moisture} is over {dryEnough}; else by {voids}: good from {goodVoids}, fair from {fairVoids}, poor from {poorVoids}; one lower if half of {thickness} is over {reach}; one higher if spalted or punky; resistant heartwood at best poor or fair unless punky",
   source:
-    "common practice, no source: dense woods take little, decay opens the structure, the centre of a large piece stays weak and pale; voids: Wood Handbook, FPL-GTR-282 (2021), eq. 4-3; resistant heartwoods after its Table 15-7, from memory, a short list",
+    "common practice, no source: dense woods take little, decay opens the structure, the center of a large piece stays weak and pale; voids: Wood Handbook, FPL-GTR-282 (2021), eq. 4-3; resistant heartwoods after its Table 15-7, from memory, a short list",
   accuracy: "a hint, not a measurement: sapwood of a resistant wood takes more, tight grain and resin less; treat one piece and weigh it",
   cautions: ["dust", "wet wood"],
   worked: { typed: ["silver maple", 0.75], gives: ["good", "68.03 % voids: good"] },

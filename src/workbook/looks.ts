@@ -1,7 +1,7 @@
 import type { Alert, Look } from "./book";
 
 /** Ink on paper, a walnut accent, and a pale wash where something is to be typed. */
-const colour = {
+const color = {
   ink: "2B2A28",
   quiet: "6B6560",
   walnut: "5A3E2B",
@@ -36,7 +36,7 @@ export interface Style {
   readonly alignment?: {
     readonly wrapText?: boolean;
     readonly vertical?: "top" | "center";
-    readonly horizontal?: "left" | "center";
+    readonly horizontal?: "left" | "center" | "right";
     readonly indent?: number;
   };
   readonly numFmt?: string;
@@ -52,45 +52,49 @@ type Weight = Omit<NonNullable<Style["font"]>, "color" | "name">;
 const ink = (rgb: string, more: Weight = {}) => ({ ...typeface, ...more, color: { rgb } });
 const tint = (rgb: string, more: Weight = {}) => ({ ...more, color: { rgb } });
 const solid = (rgb: string) => ({ type: "pattern", pattern: "solid", fgColor: { rgb }, bgColor: { rgb } }) as const;
-const side = { style: "thin", color: { rgb: colour.line } } as const;
+const side = { style: "thin", color: { rgb: color.line } } as const;
 const box = { top: side, right: side, bottom: side, left: side };
 const wrap = { wrapText: true, vertical: "top" } as const;
 const top = { vertical: "top" } as const;
 
 const looks: Readonly<Record<Look, Style>> = {
-  title: { font: ink(colour.walnut, { bold: true, size: 20 }) },
-  lead: { font: ink(colour.ink), alignment: wrap },
-  bar: { font: ink(colour.paper, { bold: true }), fill: solid(colour.walnut), alignment: { vertical: "center" } },
-  heading: { font: ink(colour.paper, { bold: true }), fill: solid(colour.walnut), alignment: { wrapText: true, vertical: "center" } },
-  label: { font: ink(colour.ink), alignment: wrap },
-  unit: { font: ink(colour.quiet), alignment: top },
-  note: { font: ink(colour.quiet, { italic: true }), alignment: wrap },
-  caution: { font: ink(colour.warning), fill: solid(colour.warningWash), alignment: wrap },
-  link: { font: ink(colour.typed, { underline: true }), alignment: top },
-  input: { font: ink(colour.typed), fill: solid(colour.wash), border: box, alignment: { ...wrap, horizontal: "left" } },
-  result: { font: ink(colour.ink), border: box, alignment: { ...top, horizontal: "left" } },
-  refused: { font: ink(colour.warning, { size: 8 }), border: box, alignment: { ...wrap, horizontal: "left" } },
-  words: { font: ink(colour.ink), border: box, alignment: { ...wrap, horizontal: "left" } },
-  alarm: { font: ink(colour.warning, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
-  strong: { font: ink(colour.ink, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
+  title: { font: ink(color.walnut, { bold: true, size: 20 }) },
+  lead: { font: ink(color.ink), alignment: wrap },
+  bar: { font: ink(color.paper, { bold: true }), fill: solid(color.walnut), alignment: { vertical: "center" } },
+  heading: { font: ink(color.paper, { bold: true }), fill: solid(color.walnut), alignment: { wrapText: true, vertical: "center" } },
+  label: { font: ink(color.ink), alignment: wrap },
+  unit: { font: ink(color.quiet), alignment: top },
+  note: { font: ink(color.quiet, { italic: true }), alignment: wrap },
+  caution: { font: ink(color.warning), fill: solid(color.warningWash), alignment: wrap },
+  link: { font: ink(color.typed, { underline: true }), alignment: top },
+  input: { font: ink(color.typed), fill: solid(color.wash), border: box, alignment: wrap },
+  result: { font: ink(color.ink), border: box, alignment: top },
+  refused: { font: ink(color.warning, { size: 8 }), border: box, alignment: { ...wrap, horizontal: "left" } },
+  words: { font: ink(color.ink), border: box, alignment: { ...wrap, horizontal: "left" } },
+  alarm: { font: ink(color.warning, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
+  strong: { font: ink(color.ink, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
   total: {
-    font: ink(colour.ink, { bold: true }),
-    border: { ...box, top: { style: "medium", color: { rgb: colour.walnut } } },
-    alignment: { ...top, horizontal: "left" },
+    font: ink(color.ink, { bold: true }),
+    border: { ...box, top: { style: "medium", color: { rgb: color.walnut } } },
+    alignment: top,
   },
-  frozen: { font: ink(colour.ink, { italic: true }), fill: solid(colour.frozen), border: box, alignment: { ...top, horizontal: "left" } },
-  tick: { font: ink(colour.typed), fill: solid(colour.wash), border: box, alignment: { horizontal: "center", vertical: "top" } },
-  big: { font: ink(colour.ink, { size: 18 }), border: box, alignment: { ...wrap, horizontal: "left" } },
-  bigNote: { font: ink(colour.quiet, { italic: true, size: 14 }), alignment: wrap },
-  bigCaution: { font: ink(colour.warning, { size: 16 }), fill: solid(colour.warningWash), alignment: wrap },
-  labelHead: { font: ink(colour.ink, { bold: true, size: 11 }), alignment: { vertical: "center", indent: 1 } },
-  labelLine: { font: ink(colour.ink, { size: 9 }), alignment: { ...wrap, indent: 1 } },
+  frozen: { font: ink(color.ink, { italic: true }), fill: solid(color.frozen), border: box, alignment: top },
+  tick: { font: ink(color.typed), fill: solid(color.wash), border: box, alignment: { horizontal: "center", vertical: "top" } },
+  big: { font: ink(color.ink, { size: 18 }), border: box, alignment: wrap },
+  bigNote: { font: ink(color.quiet, { italic: true, size: 14 }), alignment: wrap },
+  bigCaution: { font: ink(color.warning, { size: 16 }), fill: solid(color.warningWash), alignment: wrap },
+  labelHead: { font: ink(color.ink, { bold: true, size: 11 }), alignment: { vertical: "center", indent: 1 } },
+  labelLine: { font: ink(color.ink, { size: 9 }), alignment: { ...wrap, indent: 1 } },
   bigHeading: {
-    font: ink(colour.paper, { bold: true, size: 16 }),
-    fill: solid(colour.walnut),
+    font: ink(color.paper, { bold: true, size: 16 }),
+    fill: solid(color.walnut),
     alignment: { wrapText: true, vertical: "center" },
   },
 };
+
+/** Cells that stand in columns of numbers: these, their heading and their unit keep to the right, words to the left. */
+const columned: readonly (Look | undefined)[] = ["input", "result", "frozen", "total", "big", "heading", "bigHeading", "unit"];
+const isOfNumbers = (format: string | undefined) => format !== undefined && format !== "General";
 
 /** A frozen cell keeps the size and the wrapping of what it would have been. */
 export function styleOf(look: Look | undefined, format: string | undefined, instead?: Look): Style {
@@ -99,15 +103,17 @@ export function styleOf(look: Look | undefined, format: string | undefined, inst
   return {
     ...own,
     ...(kept.font?.size && own.font ? { font: { ...own.font, size: kept.font.size } } : {}),
-    ...(kept.alignment ? { alignment: kept.alignment } : {}),
+    ...(kept.alignment
+      ? { alignment: { ...kept.alignment, ...(isOfNumbers(format) && columned.includes(instead ?? look) ? { horizontal: "right" } : {}) } }
+      : {}),
     ...(format ? { numFmt: format } : {}),
   };
 }
 
 export const alertStyles: Readonly<Record<Alert["as"], Style>> = {
-  bad: { font: tint(colour.warning, { bold: true }), fill: solid(colour.bad) },
-  attention: { font: tint("6B4E00", { bold: true }), fill: solid(colour.attention) },
-  good: { font: tint("2F5D1E"), fill: solid(colour.good) },
+  bad: { font: tint(color.warning, { bold: true }), fill: solid(color.bad) },
+  attention: { font: tint("6B4E00", { bold: true }), fill: solid(color.attention) },
+  good: { font: tint("2F5D1E"), fill: solid(color.good) },
   // One cell of the row says it.
-  unseen: { font: tint(colour.bad), fill: solid(colour.bad) },
+  unseen: { font: tint(color.bad), fill: solid(color.bad) },
 };

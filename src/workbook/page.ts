@@ -3,7 +3,7 @@ import { plainUnits } from "../../shared/unit";
 import type { Alert, Allowed, Cell, Chart, Look, Print, Sheet } from "./book";
 import { type Formula, formula } from "./formula";
 import { cellIn, key, type Ref, refTo } from "./place";
-import { notHere } from "./shown";
+import { needsAddIn } from "./shown";
 
 type Value = string | number | boolean;
 
@@ -168,9 +168,10 @@ export class Page {
   private column(spec: Column, ref: Ref, place: Columns, rows: readonly Partial<Record<string, Value>>[], id: string): void {
     const { title, unit, beside = [], input, spills, each, hint } = spec;
     const format = spec.format ?? formatOf(input, unit);
-    if (unit) this.put(ref.row - 2, ref.column, { ...content(unit), look: "unit" });
+    if (unit) this.put(ref.row - 2, ref.column, { ...content(unit), look: "unit", format });
     const over = spec.look === "big" ? "bigHeading" : "heading";
-    for (const [right, text] of [title, ...beside].entries()) this.put(ref.row - 1, ref.column + right, { value: text, look: over });
+    for (const [right, text] of [title, ...beside].entries())
+      this.put(ref.row - 1, ref.column + right, { value: text, look: over, ...(right === 0 && { format }) });
     const look = spec.look ?? (input ? "input" : "result");
     for (let row = 0; row < ref.rows; row++) {
       const fills = { rows: ref.rows, columns: 1 + beside.length };
@@ -190,7 +191,7 @@ export class Page {
   block(made: Formula, at: Ref, formats: readonly (string | undefined)[], { headed = true, look = "result" as Look } = {}): Ref {
     for (let row = 0; row < at.rows; row++)
       for (let column = 0; column < at.columns; column++)
-        this.put(at.row + row, at.column + column, headed && row === 0 ? { look: "heading" } : { look, format: formats[column] });
+        this.put(at.row + row, at.column + column, { look: headed && row === 0 ? "heading" : look, format: formats[column] });
     const first = cellIn(at, 0);
     this.put(first.row, first.column, { ...this.sheet.cells.get(key(first.row, first.column)), formula: made, spills: "block" });
     this.row = Math.max(this.row, at.row + at.rows);
@@ -210,13 +211,13 @@ export class Page {
 
 /** True where a cell shows no number that it should show: an error with the functions, its words without them. */
 export const failed = (cell: Ref): Formula =>
-  formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,AND(LEN(${cell})>0,${cell}<>"${notHere}")))`;
+  formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,AND(LEN(${cell})>0,${cell}<>"${needsAddIn}")))`;
 
 /** Nothing failed where the plain edition has no formula for what was changed. */
 export const goneWords = "only the workbook with the add-in works this out again";
 
 /** Plain words beside a cell that may fail. */
 export const verdict = (cell: Ref, good: string, bad: string, gone = goneWords): Formula => {
-  const reason = formula`IF(ISERROR(${cell}),"${bad}",IF(${cell}="${notHere}","${gone}",IF(LEN(${cell})>0,"${bad}","")))`;
+  const reason = formula`IF(ISERROR(${cell}),"${bad}",IF(${cell}="${needsAddIn}","${gone}",IF(LEN(${cell})>0,"${bad}","")))`;
   return formula`IF(ISNUMBER(${cell}),"${good}",${ownReason(reason)})`;
 };

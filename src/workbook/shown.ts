@@ -72,8 +72,8 @@ function spilled({ sheet, row, column, cell, formula }: Standing, edition: Editi
   }));
 }
 
-/** What a frozen cell says once it no longer answers what is asked. */
-export const notHere = "not here";
+/** What a fixed value says once what it rests on has changed; brief, for it stands in the columns of numbers. */
+export const needsAddIn = "needs add-in";
 
 /**
  * Without the functions: a formula in each row where there is one, else the value of the day for as long as the cells it
@@ -91,7 +91,7 @@ function laid(standing: Standing, edition: Edition, cached: Cached, size: Size, 
     const text = instead || right === 0 ? written(instead ?? formula, edition, sheet.name, own) : undefined;
     const still = text === undefined || isFault(value) ? stillSaid(formula, edition, sheet.name, own, cached, typed) : undefined;
     if (text === undefined)
-      return { ...shown, frozen: true, ...(still ? { formula: `IF(${still},${valueText(shown.value)},"${notHere}")` } : {}) };
+      return { ...shown, frozen: true, ...(still ? { formula: `IF(${still},${valueText(shown.value)},"${needsAddIn}")` } : {}) };
     if (isFault(value))
       return still
         ? { ...shown, formula: `IF(${still},${valueText(shown.value)},${sayingSo(formula, text)})` }

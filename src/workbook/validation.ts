@@ -14,7 +14,7 @@ function ruleOf(allowed: Allowed) {
     const { list, only } = allowed;
     const source = Array.isArray(list) ? { values: [...list] as string[] } : { formula1: fixedText(list as Ref) };
     const errorStyle = only ? ("stop" as const) : ("warning" as const);
-    return { type: "list" as const, ...source, errorStyle, errorMessage: "The list does not have this." };
+    return { type: "list" as const, ...source, errorStyle, errorMessage: "That is not on the list." };
   }
   if ("date" in allowed)
     return {
@@ -31,7 +31,7 @@ function ruleOf(allowed: Allowed) {
     formula1: String(from),
     formula2: String(to),
     errorStyle: "warning" as const,
-    errorMessage: `Numbers from ${from} to ${to} are due here.`,
+    errorMessage: `Numbers from ${from} to ${to} are allowed here.`,
   };
 }
 

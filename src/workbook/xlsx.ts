@@ -16,7 +16,7 @@ import { validationsOf } from "./validation";
 type Written = NonNullable<WriteSheet["cells"]> extends Map<string, infer C> ? C : never;
 
 const frozenNote =
-  "A value of the day of the demo: this edition has no formula for it. Single values say “not here” once what they answer has changed; plans, curves and lists stay as they were. The add-in and the page calculate them afresh.";
+  "A fixed value: only the add-in and the page can work it out. A single number says “needs add-in” once you change what it rests on; plans, curves and lists stay as they were.";
 
 function cellOf(sheet: string, at: string, { cell, value, formula, spill, frozen, refused }: Shown, told: boolean): Written {
   const isFrozen = frozen && cell.look !== "heading";

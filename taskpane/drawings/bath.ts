@@ -65,7 +65,7 @@ function poured(given: any): Bath {
 
 const standing = (given: any): Bath => ({
   section: given.chamber,
-  depth: (given.fluid + given.solids) / areaOf(given.chamber),
+  depth: (given.resin + given.solids) / areaOf(given.chamber),
   ...(given.height !== undefined && { height: given.height, foam: given.foamRoom * given.height }),
   lines: [`pieces and ballast under the resin: ${"solids" in given ? "counted in its depth" : "none"}`],
 });

@@ -35,12 +35,15 @@ export function chamberDrawing(bath: Bath, units: Units): Drawing {
     ["steel", ballast ? "ballast" : ""],
     ["fluid", `resin, ${say(depth)} deep${depthAfter === undefined ? "" : " at the start"}`],
     ["after", depthAfter === undefined ? "" : `resin level after the wood has soaked it up: ${say(depthAfter)}`],
-    ["foam", foam ? `foam room, to be left empty: ${say(foam)}` : ""],
+    ["foam", foam ? `foam room, keep it empty: ${say(foam)}` : ""],
     ["lid", height === undefined ? "" : `lid, ${say(height)} above the floor`],
   ];
   const shown = legend.filter(([, words]) => words);
   return {
-    title: section.shape === "round" ? "The chamber, cut open" : "The tray, cut open; it stands inside a round vacuum chamber",
+    title:
+      section.shape === "round"
+        ? "Inside the chamber, from the side"
+        : "Inside the tray, from the side; it stands in a round vacuum chamber",
     width: paper,
     height: floor + wall + 2,
     picture: svg`
@@ -71,7 +74,9 @@ export function aboveDrawing(bath: Bath): Drawing | undefined {
   const free = places.length - top.size;
   const empty = layers > 1 ? "lower" : "free";
   const saw = px(cy - off * scale);
-  const legend: [string, string][] = [["saw", `the drawing above is cut here, ${Math.abs(off) > 1e-6 ? "beside" : "through"} the middle`]];
+  const legend: [string, string][] = [
+    ["saw", `the side view above is cut here,  ${Math.abs(off) > 1e-6 ? "beside" : "through"} the middle`],
+  ];
   if (free) legend.unshift([empty, `free ${layers > 1 ? "in the top layer, full below" : "places"}: ${free} of ${places.length}`]);
   return {
     title: free ? "The top layer, from above" : "A full layer, from above",

@@ -13,7 +13,7 @@ interface Copy {
   readonly touched: number;
 }
 
-const full = "This workbook holds nine records of runs that cannot be read, and room for no more: this run is not kept in it.";
+const full = "This workbook already holds nine records of runs that cannot be read, and has no room for more: this run is not kept in it.";
 
 /** Keeps the runs inside the workbook, and a copy in the browser that outlives it being killed before the workbook is kept. */
 export class RunKeeping {
@@ -40,7 +40,7 @@ export class RunKeeping {
       this.runs = found.document ?? { earlier: [] };
       this.takeCopy();
     } catch (error) {
-      this.trouble = `The run kept in this workbook cannot be read just now. ${(error as Error).message}`;
+      this.trouble = `The run kept in this workbook cannot be read right now. ${(error as Error).message}`;
     }
   }
 

@@ -8,7 +8,7 @@ export function recordView(run: Run, recorder: Recorder): TemplateResult {
   const said = words ? html`<p class=${failed ? "run-problem" : "run-said"} role="status" id="run-recorded">${words}</p>` : nothing;
   if (run.record?.stands)
     return html`<section class="run-record">${said}<p>This run is in the Run Log, the Resin Book and the Price Tag.</p>
-      <button type="button" class="run-second" id="run-unwrite" @click=${() => recorder.undo(run)}>Undo the writing</button></section>`;
+      <button type="button" class="run-second" id="run-unwrite" @click=${() => recorder.undo(run)}>Undo</button></section>`;
   if (!writing)
     return html`<section class="run-record">${said}
       <button type="button" class="run-second" id="run-look" @click=${() => recorder.look(run)}>Write it down</button></section>`;

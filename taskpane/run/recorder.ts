@@ -82,6 +82,6 @@ export class Recorder {
       const ended = await this.host.put(record.before);
       if (!ended.done) return this.say(ended.words, true);
       this.keeping.setRun(recorded(run, { ...record, stands: false }));
-      this.say("Taken back: the sheets are as they were.");
+      this.say("Undone: the sheets are as they were.");
     });
 }

@@ -121,7 +121,7 @@ export class RunView extends View {
     this.keeping.setRun({ ...last, revision: this.run.revision + 1 });
     this.wrong.clear();
     this.requestUpdate();
-    this.tell("The last touch is undone.");
+    this.tell("Undone.");
   };
 
   private inSight(run: Run): Step | undefined {
@@ -192,7 +192,7 @@ export class RunView extends View {
 
   private reopen = (step: Step): void => {
     this.looked = step.id;
-    this.change(progress.reopen(this.run!, step.id), "Taken back.");
+    this.change(progress.reopen(this.run!, step.id), "Undone.");
     this.focusOn("#run-title");
   };
 
@@ -253,7 +253,7 @@ export class RunView extends View {
       this.requestUpdate();
     };
     return html`<div class="notice"><p>A run that began ${spell(this.now - stray.origin)} ago is not in this workbook: ${stray.name}.</p>
-      <div class="run-row"><button type="button" class="run-second" id="run-take" @click=${take}>Go on with it here</button><button type="button" class="run-small" @click=${leave}>Leave it</button></div></div>`;
+      <div class="run-row"><button type="button" class="run-second" id="run-take" @click=${take}>Continue it here</button><button type="button" class="run-small" @click=${leave}>Cancel</button></div></div>`;
   }
 
   private earlier(): TemplateResult | typeof nothing {
@@ -285,13 +285,13 @@ export class RunView extends View {
       ${step ? aheadView(run, step, this.now, look) : nothing}
       <div class="run-row">
         <button type="button" class="run-small" id="run-undo" ?disabled=${!this.past.length} @click=${this.undo}>Undo</button>
-        ${step ? html`<button type="button" class="run-small" id="run-large" @click=${() => this.setLarge(true)}>Show it large</button>` : nothing}
+        ${step ? html`<button type="button" class="run-small" id="run-large" @click=${() => this.setLarge(true)}>Show large</button>` : nothing}
         ${step && this.bell.mayNotify === "default" ? html`<button type="button" class="run-small" id="run-notify" @click=${this.askNotify}>Ring and notify me</button>` : nothing}
         ${this.touchless(run) ? html`<button type="button" class="run-small" id="run-choose" @click=${this.chooseAgain}>Change the run</button>` : nothing}
         ${step ? nothing : html`<button type="button" class="run-second" id="run-new" @click=${this.putAside}>Start another run</button>`}
       </div>
       ${allSteps(run, this.now, this.reopen)}
-      ${step && !this.touchless(run) ? html`<details class="run-all"><summary>Put this run aside</summary><p>It stays readable under Earlier runs, and a new one can begin.</p><button type="button" class="run-second" id="run-aside" @click=${this.putAside}>Put it aside</button></details>` : nothing}
+      ${step && !this.touchless(run) ? html`<details class="run-all"><summary>Set this run aside</summary><p>It stays readable under Earlier runs, and you can start a new one.</p><button type="button" class="run-second" id="run-aside" @click=${this.putAside}>Set it aside</button></details>` : nothing}
       ${this.large && step ? largeView(run, step, this.now, () => this.setLarge(false)) : nothing}`;
   }
 
@@ -303,7 +303,7 @@ export class RunView extends View {
   };
 
   override render(): TemplateResult {
-    if (!this.ready) return html`<p class="quiet">Looking at the workbook.</p>`;
+    if (!this.ready) return html`<p class="quiet">Reading the workbook.</p>`;
     const { trouble, unread } = this.keeping;
     const again = () => this.keeping.again();
     return html`

@@ -104,7 +104,7 @@ export function setupForm(draft: Draft, sources: Sources, slip: Slip | undefined
     }
     ${
       draft.loads.length > 1
-        ? html`<label class="run-choice"><input type="checkbox" id="run-together" .checked=${draft.together} @change=${(event: Event) => change({ ...draft, together: (event.target as HTMLInputElement).checked })} />All loads stand in the chamber together</label>`
+        ? html`<label class="run-choice"><input type="checkbox" id="run-together" .checked=${draft.together} @change=${(event: Event) => change({ ...draft, together: (event.target as HTMLInputElement).checked })} />All loads are in the chamber together</label>`
         : nothing
     }
     ${text("run-color", "Color (optional)", draft.color, (color) => change({ ...draft, color }))}

@@ -64,7 +64,7 @@ function gauge(run: Run, step: Step, { wrong, leak }: Typed, acts: StepActs, now
     <div class="run-field"><label for="run-gauge">Gauge now, ${unit}</label>
       <input id="run-gauge" inputmode="decimal" autocomplete="off" .value=${bad ?? ""} aria-invalid=${bad !== undefined} /></div>
     <button type="submit" class="run-second" id="run-read">Note it</button>
-    ${bad === undefined ? nothing : html`<p class="fault">“${bad}” is no reading. Type what the gauge shows, such as 28.</p>`}
+    ${bad === undefined ? nothing : html`<p class="fault">“${bad}” is not a reading. Type what the gauge shows, such as 28.</p>`}
   </form>
   ${own.length ? html`<ul class="run-readings">${own.slice(-4).map(({ at, gauge: shown, index }) => html`<li>${clockTime(at, run.system, now)}: ${shown} ${unit} <button type="button" class="plain" aria-label="Remove the reading of ${clockTime(at, run.system, now)}" @click=${() => acts.dropReading(index)}>Remove</button></li>`)}</ul>` : nothing}
   ${leak ? html`<p class="run-leak">${leak}</p>` : own.length === 1 ? html`<p class="quiet">Shut the pump off, wait a few minutes, and note it again: two readings tell a leak.</p>` : nothing}`;

@@ -135,7 +135,7 @@ export class Form extends View {
         this.filled
           ? html`<div class="notice" role="alert"><p>${this.filled}</p><div class="buttons">
             <fluent-button id="put-over" @click=${() => this.put(asked, true)}>Replace</fluent-button>
-            <fluent-button @click=${stop}>Leave it</fluent-button></div></div>`
+            <fluent-button @click=${stop}>Cancel</fluent-button></div></div>`
           : html`<fluent-button id="put" appearance="primary" ?disabled-focusable=${!ready} @click=${() => ready && this.put(asked, false)}>
             Insert formula</fluent-button>`
       }`;

@@ -26,7 +26,7 @@ export function itemSteps(item: Item, peers: readonly Item[], { move, restore, r
   return html`
     <fluent-button id="move-up" ?disabled-focusable=${peers[0] === item} @click=${() => move(-1)}>Move up</fluent-button>
     <fluent-button id="move-down" ?disabled-focusable=${peers.at(-1) === item} @click=${() => move(1)}>Move down</fluent-button>
-    ${isChanged(item) ? html`<fluent-button @click=${restore}>Restore its first words</fluent-button>` : nothing}
+    ${isChanged(item) ? html`<fluent-button @click=${restore}>Restore the original wording</fluent-button>` : nothing}
     <fluent-button @click=${remove}>Remove</fluent-button>`;
 }
 

@@ -32,9 +32,9 @@ export function wordsForm(words: Words, { typed, done, cancel, leave, steps }: H
     }
   };
   return html`<form class="sheet" @submit=${submit} @keydown=${byKey}>
-    <label for="item-text">What is to be checked</label>
+    <label for="item-text">What to check</label>
     <textarea id="item-text" rows="2" maxlength=${longest} .value=${words.text} @input=${(e: Event) => set({ text: value(e) })}></textarea>
-    <label for="item-why">Why, in one line</label>
+    <label for="item-why">Why (one line)</label>
     <textarea id="item-why" rows="2" maxlength=${longest} .value=${words.why} @input=${(e: Event) => set({ why: value(e) })}></textarea>
     <label for="item-stage">When</label>
     <select id="item-stage" .value=${words.stage} @change=${(e: Event) => set({ stage: value(e) as Stage })}>

@@ -17,8 +17,15 @@ const fields: readonly (readonly [name: keyof Now, label: string, type: string])
 
 /** Asks who runs the new run, before the ticks are cleared for it. */
 export function runForm(now: Now, { typed, start, leave }: Handlers): TemplateResult {
-  return html`<form class="sheet" @submit=${start}>
-    <p>The ticks are cleared. What is unticked now stays to be read under Earlier runs.</p>
+  // A form of several fields does not answer Enter for a button that is not the browser's own.
+  const byKey = (event: KeyboardEvent) => {
+    if (event.key === "Enter" && event.target instanceof HTMLInputElement) start(event);
+    if (event.key !== "Escape") return;
+    event.stopPropagation();
+    leave();
+  };
+  return html`<form class="sheet" @submit=${start} @keydown=${byKey}>
+    <p>Starting a new run clears the check marks. What is not checked now stays under Earlier runs.</p>
     ${fields.map(
       ([name, label, type]) => html`<label for="safety-${name}">${label}</label>
       <input id="safety-${name}" type=${type} autocomplete="off" maxlength="80" .value=${now[name]}

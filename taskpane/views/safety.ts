@@ -97,7 +97,7 @@ export class Safety extends View {
   private finish = (words: checklist.Words): void => {
     const { id } = this.editing!;
     if (!checklist.oneLine(words.text)) {
-      this.tell("Type what is to be checked.", true);
+      this.tell("Type what to check.", true);
       this.focusOn("#item-text");
       return;
     }
@@ -139,7 +139,7 @@ export class Safety extends View {
     event.preventDefault();
     const now = this.keeping.asked ?? noRun;
     this.keeping.asked = undefined;
-    this.change(checklist.startRun(this.list, { ...now, when: now.when || today() }), "The ticks are cleared for the new run.");
+    this.change(checklist.startRun(this.list, { ...now, when: now.when || today() }), "The check marks are cleared for the new run.");
     this.focusOn("#safety-start");
   };
 
@@ -156,7 +156,7 @@ export class Safety extends View {
       "",
     ]);
     const rows = list.filter((row) => row[2] !== "").map((row) => row.map(String));
-    this.tellEnd(await this.host.printSheet("Safety list", [...heading, ...names, ...rows]), "The list stands on a sheet of its own.");
+    this.tellEnd(await this.host.printSheet("Safety list", [...heading, ...names, ...rows]), "The list is on its own sheet.");
   };
 
   private itemForm(steps?: TemplateResult): TemplateResult {
@@ -207,7 +207,7 @@ export class Safety extends View {
 
   private restoreItem(id: string): void {
     this.edit(undefined);
-    this.change(checklist.restore(this.list, id), "The item says again what it said at first.");
+    this.change(checklist.restore(this.list, id), "The item has its original wording again.");
     this.focusOn(`#change-${id}`);
   }
 
@@ -218,8 +218,8 @@ export class Safety extends View {
 
   private restoreAll = (): void => {
     const list = checklist.restoreAll(this.list);
-    if (JSON.stringify(list) === JSON.stringify(this.list)) this.tell("Nothing was changed: the list is as it came.");
-    else this.change(list, "Every item is back as it came; your own stay.");
+    if (JSON.stringify(list) === JSON.stringify(this.list)) this.tell("Nothing to restore: the list is the original one.");
+    else this.change(list, "Every original item is back; your own items stay.");
   };
 
   private stage(stage: Stage): TemplateResult {
@@ -249,13 +249,13 @@ export class Safety extends View {
   private saveUnread = (): void => {
     if (this.host.savesFiles === false) {
       this.tell(
-        "A pane cannot save files here. The workbook keeps the old list: open it in Excel on the web to save the list aside.",
+        "This pane cannot save files. The workbook keeps the old list: open it in Excel on the web to save the list to a file.",
         true,
       );
       return;
     }
     for (const [i, { xml }] of this.keeping.unread.entries()) saveText(`safety-list-${i + 1}.xml`, xml);
-    this.tell("Look for it in your downloads. The workbook keeps its own copy.");
+    this.tell("It is in your downloads. The workbook keeps its own copy.");
   };
 
   private ask = (): void => {
@@ -276,14 +276,14 @@ export class Safety extends View {
   };
 
   override render(): TemplateResult {
-    if (!this.ready) return html`<p class="quiet">Looking for the list in this workbook.</p>`;
+    if (!this.ready) return html`<p class="quiet">Reading the list in this workbook.</p>`;
     const { items } = this.list;
     const { unread, trouble, asked } = this.keeping;
     return html`
       <p class="first">${first}</p>
       ${unreadNotice(unread, this.saveUnread)}
       ${troubleNotice(trouble, () => this.keeping.again())}
-      <p class="tally"><strong>${items.filter(({ done }) => done).length}</strong> of ${items.length} ticked</p>
+      <p class="tally"><strong>${items.filter(({ done }) => done).length}</strong> of ${items.length} checked</p>
       ${
         asked !== undefined
           ? runForm(asked, { typed: this.type, start: this.startRun, leave: this.notYet })
@@ -298,6 +298,6 @@ export class Safety extends View {
         ${this.keeping.isOnSheet ? html`<span class="quiet">Prints from the sheet Safety.</span>` : html`<fluent-button @click=${this.print}>Put it on a sheet</fluent-button>`}
         <fluent-button @click=${this.restoreAll}>Restore all</fluent-button>
       </div>
-      ${this.host.endsUndo ? html`<p class="hint">Your ticks go into this workbook when you pause. Excel's own Undo does not reach back past that.</p>` : nothing}`;
+      ${this.host.endsUndo ? html`<p class="hint">Your check marks go into this workbook when you pause. Excel's own Undo does not reach back past that.</p>` : nothing}`;
   }
 }

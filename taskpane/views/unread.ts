@@ -7,8 +7,8 @@ export function unreadNotice(unread: Found["unread"], saveAside: () => void): Te
   const newer = unread.some(({ state }) => state === "newer");
   return html`<div class="notice" role="note">
     <p><strong>${newer ? "This workbook holds a list from a newer Porewise." : "This workbook holds a list that is damaged."}</strong>
-    It stays in the workbook untouched. Below is a fresh list, kept beside it.</p>
-    <fluent-button id="save-aside" @click=${saveAside}>Save the old one aside</fluent-button>
+    It stays in the workbook, unchanged. Below is a new list, kept beside it.</p>
+    <fluent-button id="save-aside" @click=${saveAside}>Save the old list to a file</fluent-button>
   </div>`;
 }
 

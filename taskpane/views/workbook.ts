@@ -61,7 +61,7 @@ export class Workbook extends View {
   }
 
   private insert = (): void => {
-    if (!this.sheets.length) this.tell("Tick at least one sheet.", true);
+    if (!this.sheets.length) this.tell("Check at least one sheet.", true);
     else this.work((work) => this.host.insert(this.book!.data, this.sheets, work), "Sheets added at the end of this workbook.");
   };
 
@@ -84,7 +84,7 @@ export class Workbook extends View {
   private sheetList(): TemplateResult {
     if (this.looking) return html`<p class="quiet">Loading the file.</p>`;
     if (!this.book)
-      return html`<div class="notice" role="note"><p>The file ${nameOf(this.choice)} is not there, or cannot be reached just now. Try another choice, or come back when
+      return html`<div class="notice" role="note"><p>The file ${nameOf(this.choice)} is missing or cannot be reached right now. Try another choice, or come back when
         you are connected.</p><fluent-button @click=${() => this.look()}>Look again</fluent-button></div>`;
     return html`<fieldset class="choices">
       <legend>Sheets</legend>

@@ -157,17 +157,17 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     await pane.locator(".tally", { hasText: "1" }).first().waitFor();
     await sheet.kept();
     await sheet.page.locator("#workbooks").press("Enter");
-    await sheet.page.locator("#books").getByRole("button", { name: "Make it" }).press("Enter");
+    await sheet.page.locator("#books").getByRole("button", { name: "Create" }).press("Enter");
     await sheet.page.locator("#books .said").getByText("It is open").waitFor();
     await sheet.page.keyboard.press("Escape");
     await pane
-      .getByText(/^\s*0\s*of 39 ticked/)
+      .getByText(/^\s*0\s*of 39 checked/)
       .first()
       .waitFor();
     await sheet.page.locator("#workbooks").press("Enter");
     await sheet.page.locator('[data-book="Invented shop"]').getByRole("button", { name: "Open" }).press("Enter");
     await pane
-      .getByText(/^\s*1\s*of 39 ticked/)
+      .getByText(/^\s*1\s*of 39 checked/)
       .first()
       .waitFor();
   });
@@ -268,7 +268,7 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     await sheet.shows("A1", "2");
     await openPane();
     await pane.locator(".notice", { hasText: says }).waitFor();
-    expect(strFromU8(await downloaded("Save the old one aside"))).toBe(xml);
+    expect(strFromU8(await downloaded("Save the old list to a file"))).toBe(xml);
     await to("#tick-rated");
     await press("Space");
     await sheet.page.locator("#saved[data-state=waiting]").waitFor();

@@ -85,7 +85,7 @@ const running = workbookOf({
     for (const [bytes, words] of refused) {
       await sheet.give(xlsx("Bad", bytes));
       await told(words);
-      await sheet.answer("Understood");
+      await sheet.answer("OK");
       expect(await sheet.page.locator("#workbooks").textContent()).toBe(before);
     }
     await sheet.type("K3", "7");

@@ -113,8 +113,8 @@ needing("browser", "spreadsheet")("a costing workbook of the shop's own", () => 
     const said = await sheet.page.locator("#ask-words").textContent();
     expect(said).toContain("This page does not keep: macros.");
     expect(said).toContain("not known here show an error and are saved as they came: Remarks!A1.");
-    expect(said).toContain("Your file on disk stays as it is.");
-    await sheet.answer("Leave it");
+    expect(said).toContain("Your file on disk is not changed.");
+    await sheet.answer("Cancel");
     expect(await name()).toBe("again");
     await sheet.give(at("remarks.xlsx"));
     await sheet.answer("Open");
@@ -130,7 +130,7 @@ needing("browser", "spreadsheet")("a costing workbook of the shop's own", () => 
     await sheet.give(at("notes.xlsx"));
     await sheet.page.locator("#ask[open]").waitFor();
     expect(await sheet.page.locator("#ask-words").textContent()).toBe("notes.xlsx does not open: it is not a workbook.");
-    await sheet.answer("Understood");
+    await sheet.answer("OK");
     await sheet.shows("B14", "10.11");
   });
 

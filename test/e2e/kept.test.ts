@@ -25,7 +25,7 @@ const close = (sheet: Sheet) => books(sheet).getByRole("button", { name: "Close"
 async function make(sheet: Sheet, words: string): Promise<void> {
   await list(sheet);
   await books(sheet).locator("select").selectOption({ label: words });
-  await books(sheet).getByRole("button", { name: "Make it" }).click();
+  await books(sheet).getByRole("button", { name: "Create" }).click();
   await said(sheet).getByText("It is open").waitFor();
   await close(sheet);
 }
@@ -103,7 +103,7 @@ needing("browser")("the page keeps work", () => {
     expect(await sheet.page.locator("#workbooks").textContent()).toBe("My workbook");
     await sheet.shows(free, "");
     await sheet.type(free, "2");
-    await make(sheet, "blank: one bare sheet");
+    await make(sheet, "blank: one empty sheet");
     await sheet.shows("A1", "");
     await list(sheet);
     expect(await names(sheet)).toEqual(["Blank workbook", "My workbook", "Invented shop"]);
@@ -122,7 +122,7 @@ needing("browser")("the page keeps work", () => {
   });
 
   it("takes the first entry of a blank workbook, in the cell that is selected already", async () => {
-    await make(sheet, "blank: one bare sheet");
+    await make(sheet, "blank: one empty sheet");
     await sheet.page.locator(".o-grid-overlay").click({ position: { x: 40, y: 12 } });
     await sheet.keys("123");
     await sheet.page.keyboard.press("Enter");
@@ -146,7 +146,7 @@ needing("browser")("the page keeps work", () => {
     await sheet.answer("Delete");
     await said(sheet).getByText("is deleted").waitFor();
     await second.page.locator("#ask-words").getByText("it was deleted").waitFor();
-    await second.answer("Understood");
+    await second.answer("OK");
     expect(await names(sheet)).toEqual(["Invented shop"]);
     await books(sheet).locator("h3").waitFor({ state: "detached" });
   });
@@ -248,7 +248,7 @@ needing("browser")("the page keeps work", () => {
     await spoil(sheet, "damage");
     await sheet.reload();
     await sheet.page.locator("#ask-words").getByText("set aside").waitFor();
-    await sheet.answer("Understood");
+    await sheet.answer("OK");
     await sheet.shows(free, "good");
     await list(sheet);
     await books(sheet).getByText("Set aside because it could not be read").waitFor();
@@ -261,8 +261,8 @@ needing("browser")("the page keeps work", () => {
     await sheet.kept();
     await spoil(sheet, "newer");
     await sheet.reload();
-    await sheet.page.locator("#ask-words").getByText("left by a newer Porewise").waitFor();
-    await sheet.answer("Understood");
+    await sheet.page.locator("#ask-words").getByText("saved by a newer Porewise").waitFor();
+    await sheet.answer("OK");
     expect(await sheet.page.locator("#workbooks").textContent()).toBe("Invented shop 2");
     await list(sheet);
     expect(await names(sheet)).toContain("Invented shop");
@@ -281,7 +281,7 @@ needing("browser")("the page keeps work", () => {
     expect(await alone.page.locator("#saved").textContent()).toMatch(/^not saved/);
     await list(alone);
     await said(alone).getByText("Save your work as a file").waitFor();
-    await books(alone).getByRole("button", { name: "Make it" }).click();
+    await books(alone).getByRole("button", { name: "Create" }).click();
     await alone.answer("Stay");
     await said(alone).getByText("stays").waitFor();
     await close(alone);
@@ -291,7 +291,7 @@ needing("browser")("the page keeps work", () => {
 
   it("gives everything as files, and deletes it when told so", async () => {
     await sheet.type(free, "11");
-    await make(sheet, "blank: one bare sheet");
+    await make(sheet, "blank: one empty sheet");
     await sheet.type("B2", "12");
     await list(sheet);
     const download = sheet.page.waitForEvent("download");
@@ -301,7 +301,7 @@ needing("browser")("the page keeps work", () => {
     expect(read(files["Blank workbook.xlsx"]).Sheets.Sheet1.B2.v).toBe(12);
     expect(read(files["Invented shop.xlsx"]).Sheets.Start[free].v).toBe(11);
     await press(sheet, "Blank workbook", "Delete");
-    await sheet.answer("Keep it");
+    await sheet.answer("Cancel");
     expect(await names(sheet)).toHaveLength(2);
     await press(sheet, "Blank workbook", "Delete");
     await sheet.answer("Delete");

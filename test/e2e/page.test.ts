@@ -196,7 +196,7 @@ needing("browser")("the page", () => {
     expect(await found()).toEqual([]);
     await page.locator("#books").getByRole("button", { name: "Delete everything" }).click();
     expect(await found()).toEqual([]);
-    await sheet.answer("Keep it all");
+    await sheet.answer("Cancel");
     await page.keyboard.press("Escape");
   });
 

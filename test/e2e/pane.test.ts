@@ -133,7 +133,7 @@ needing("browser")("the pane beside a sheet", () => {
       await press("Enter");
       await kept('"who":"Blue shop"');
       expect(await pane.locator("summary").first().textContent()).toBe("Earlier runs: 1");
-      expect(await pane.locator(".last h3").first().textContent()).toMatch(/^\d{4}-\d\d-\d\d: \d+ left open$/);
+      expect(await pane.locator(".last h3").first().textContent()).toMatch(/^\d{4}-\d\d-\d\d: \d+ not checked$/);
       expect(await pane.getByText("This run:").textContent()).toMatch(/This run: \d{4}-\d\d-\d\d, Blue shop/);
       expect(await pane.locator(".tally").textContent()).toContain("0 of");
       expect(await focused()).toBe("safety-start");
@@ -188,7 +188,7 @@ needing("browser")("the pane beside a sheet", () => {
     it("says what it did, and that it did nothing", async () => {
       await to("Restore all");
       await press("Enter");
-      expect(await said()).toBe("Nothing was changed: the list is as it came.");
+      expect(await said()).toBe("Nothing to restore: the list is the original one.");
       await to("#change-foam");
       await press("Enter");
       await to("Remove");
@@ -204,7 +204,7 @@ needing("browser")("the pane beside a sheet", () => {
       await to("Put it on a sheet");
       await press("Enter");
       await page.waitForFunction(() => sheet.printed.length > 40);
-      expect(await said()).toBe("The list stands on a sheet of its own.");
+      expect(await said()).toBe("The list is on its own sheet.");
     });
   });
 
@@ -240,7 +240,7 @@ needing("browser")("the pane beside a sheet", () => {
     it("loses no half typed name by a reload", async () => {
       await to("Start a new run");
       await press("Enter");
-      expect(await pane.locator(".sheet").textContent()).toContain("The ticks are cleared.");
+      expect(await pane.locator(".sheet").textContent()).toContain("Starting a new run clears the check marks.");
       await type("Blue sh");
       await page.reload();
       pane = await paneOf(page);
@@ -288,7 +288,7 @@ needing("browser")("the pane beside a sheet", () => {
       expect(await pane.locator(".notice").first().textContent()).toContain(says);
       await page.evaluate(() => document.querySelector("iframe")!.focus());
       const saved = page.waitForEvent("download");
-      await to("Save the old one aside");
+      await to("Save the old list to a file");
       await press("Enter");
       expect(readFileSync(await (await saved).path(), "utf8")).toBe(xml);
       await to("#tick-rated");
@@ -363,7 +363,7 @@ needing("browser")("the pane beside a sheet", () => {
   describe("functions, by keyboard alone", () => {
     const openFill = async () => {
       await view("Functions");
-      await to("How much fluid covers the pieces?");
+      await to("How much resin covers the pieces?");
       await press("Enter");
       await pane.locator("#field-chamber").waitFor();
     };
@@ -374,7 +374,7 @@ needing("browser")("the pane beside a sheet", () => {
         await to(`#field-${field}`);
         await type(text);
       }
-      expect(await pane.locator("#answer").textContent()).toMatch(/Fluid to pour\s*1\.137 qt\s*4\.547 cups, 1076 mL/);
+      expect(await pane.locator("#answer").textContent()).toMatch(/Resin to pour\s*1\.137 qt\s*4\.547 cups, 1076 mL/);
       await to("Insert formula");
       await press("Enter");
       await page.waitForFunction(() => sheet.cells.size > 0);
@@ -395,7 +395,7 @@ needing("browser")("the pane beside a sheet", () => {
       await press("Enter");
       await page.waitForFunction(() => sheet.cells.get("Sheet1!B2")!.formula !== "");
       expect(await focused()).toBe("put");
-      expect(await said()).toBe("The formula stands in Sheet1!B2.");
+      expect(await said()).toBe("Formula inserted in Sheet1!B2.");
       await press("Enter");
       await pane.locator("#put-over").waitFor();
       expect(await said()).toBe("");
@@ -414,7 +414,7 @@ needing("browser")("the pane beside a sheet", () => {
         await pane.locator(`#use-${field}`).click();
         await pane.locator(`[aria-describedby^="label-${field}"]`).waitFor();
       }
-      expect(await pane.locator("#answer").textContent()).toContain("The answer is blank");
+      expect(await pane.locator("#answer").textContent()).toContain("so the answer is blank too");
       await pane.locator("#put").click();
       expect(await pane.locator("#put").getAttribute("disabled-focusable")).not.toBeNull();
       expect(await pane.locator("#put-over").count()).toBe(0);
@@ -495,7 +495,7 @@ needing("browser")("the pane beside a sheet", () => {
       await calculate("BAKE", 0.75, 0.75, 5, 0.4);
       await view("Working");
       await pane.locator("#working .call").waitFor();
-      expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core is at 190 °F, with the oven at 200 °F");
+      expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core reaches 190 °F in an oven at 200 °F");
       expect(await pane.locator("#working").textContent()).toContain("Likely range: ");
       expect(await pane.locator("figure h3").allTextContents()).toEqual([
         "How surface and core warm up",
@@ -503,7 +503,7 @@ needing("browser")("the pane beside a sheet", () => {
       ]);
       await calculate("ARRANGE", 6, 10, 0.75, 0.75, 5, 16);
       await pane.getByText("How do the pieces go into the chamber?").waitFor();
-      expect(await pane.locator("figure h3").allTextContents()).toEqual(["The chamber, cut open", "The top layer, from above"]);
+      expect(await pane.locator("figure h3").allTextContents()).toEqual(["Inside the chamber, from the side", "The top layer, from above"]);
     });
 
     it("says what to select, and offers to calculate what it cannot vouch for", async () => {
@@ -516,7 +516,7 @@ needing("browser")("the pane beside a sheet", () => {
       await pane.locator("#calculate").waitFor();
       await to("#calculate");
       await press("Enter");
-      expect(await pane.locator("#working").textContent()).toContain("would be a guess");
+      expect(await pane.locator("#working").textContent()).toContain("has not seen this cell calculate");
       await pane.locator('.said[data-failed="true"]').waitFor();
       expect(await said()).toBe("The cell was calculated, but no PORE function ran: check the spelling of its name.");
     });
@@ -590,7 +590,7 @@ needing("browser")("the pane beside a sheet", () => {
     const { nodes } = await session.send("Accessibility.getFullAXTree", { frameId: frameTree.childFrames![0].frame.id });
     const named = (role: string) =>
       nodes.filter((node) => node.role?.value === role && !node.ignored).map((node) => node.name?.value ?? "");
-    expect(named("tab")).toEqual(["Safety", "Workbook", "Functions", "Working"]);
+    expect(named("tab")).toEqual(["Run", "Safety", "Workbook", "Functions", "Working"]);
     expect(named("checkbox").length).toBeGreaterThan(30);
     for (const role of ["checkbox", "button", "tab"]) expect(named(role)).not.toContain("");
   });
@@ -630,7 +630,7 @@ needing("browser")("the pane beside a sheet", () => {
     await pane.evaluate((size) => {
       document.documentElement.style.fontSize = `${size * 100}%`;
     }, times);
-    for (const name of ["Safety", "Workbook", "Functions", "Working"]) {
+    for (const name of ["Run", "Safety", "Workbook", "Functions", "Working"]) {
       await pane.locator(`#tab-${name.toLowerCase()}`).click();
       await pane.locator(`#panel-${name.toLowerCase()} > *`).first().waitFor();
       await settled(pane);

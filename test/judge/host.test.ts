@@ -312,7 +312,7 @@ needing("browser")("Excel's host under the vendor's library", () => {
       ]),
     );
     const ended = await page.evaluate(() => host.printSheet("Safety list", [["done", "words", ""]]));
-    expect(ended).toEqual({ done: true, words: "The list stands on the sheet Safety list (2)." });
+    expect(ended).toEqual({ done: true, words: "The list is on the sheet Safety list (2)." });
     expect(await cellAt("Safety list!B1")).toEqual({ format: "@", value: "=1+1", bold: true });
     expect(await cellAt("Safety list!A2")).toMatchObject({ value: "Oven", bold: true });
     expect(await cellAt("Safety list!A3")).not.toHaveProperty("bold");

@@ -16,11 +16,11 @@ describe("one call", () => {
   });
 
   it.each([
-    ["5 furlong", "“furlong” in “5 furlong” is no unit known here: type m, mm, cm, in, ft"],
-    ["5 g", "“5 g” is a weight, and a length is due: type it in m, mm, cm, in, ft"],
+    ["5 furlong", "“furlong” in “5 furlong” is not a known unit: type m, mm, cm, in, ft"],
+    ["5 g", "“5 g” is a weight, not a length: type it in m, mm, cm, in, ft"],
     ["five", "“five” is not a length: type a value such as 5 in"],
     [true, "“TRUE” is not a length: type a value such as 5 in"],
-    ["1,5 in", "“1,5 in” has a comma, which can be read two ways: type 1.5 in with a point for a part, or the thousands without a comma"],
+    ["1,5 in", "“1,5 in” has a comma, which can be read two ways: type 1.5 in with a decimal point, or leave the comma out"],
   ])("refuses %s in words", (typed, words) => {
     expect(fault("FILL", 6, typed, 104)).toEqual({ error: "#VALUE!", message: `height of the stack of pieces: ${words}` });
   });
@@ -32,7 +32,7 @@ describe("one call", () => {
   });
 
   it("takes one cell where one is due", () => {
-    expect(fault("FILL", 6, [5, 6], 104).message).toBe("height of the stack of pieces takes one cell here, not a range");
+    expect(fault("FILL", 6, [5, 6], 104).message).toBe("height of the stack of pieces takes one cell, not several");
   });
 
   it("shows nothing while nothing is filled in", () => expect(ask("FILL", "", "", "")).toBe(""));

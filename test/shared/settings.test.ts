@@ -57,7 +57,7 @@ describe("the shop", () => {
   it("refuses a setting nobody knows and names the nearest", () => {
     expect(fault("FILL", 6, 5, 104, undefined, [["cuver", 1]])).toEqual({
       error: "#VALUE!",
-      message: "shop: no setting is called “cuver”; the nearest is “cover”",
+      message: "shop: there is no setting “cuver”; did you mean “cover”?",
     });
   });
 

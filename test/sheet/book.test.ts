@@ -67,7 +67,7 @@ describe("the book of a model", () => {
       throw new Error("no such rule");
     };
     const { book, faults } = bookOf(made);
-    expect(faults).toEqual([{ what: "colors by rule", why: "no such rule" }]);
+    expect(faults).toEqual([{ what: "conditional colors", why: "no such rule" }]);
     expect(cellsOf(bookOf(model(book)).book)).toEqual({ A1: "2" });
   });
 });

@@ -257,7 +257,7 @@ describe("recalc leaves", () => {
       { where: "Costs!C1", words: "the engine does not know the function LET" },
       { where: "Costs!E1", words: "it refers to itself" },
       { where: "Costs!F1", words: "the engine does not know this way of writing a formula" },
-      { where: "Costs!G1", words: "it is no array formula, yet gives several values" },
+      { where: "Costs!G1", words: "it is not an array formula, but gives several values" },
       { where: "Costs!H1", words: "the engine does not know a table of trials" },
       { where: "Costs!E2", words: "it refers to itself" },
     ]);

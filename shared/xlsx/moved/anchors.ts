@@ -57,9 +57,22 @@ export function movedDrawing(xml: string, own: string, move: Move): string {
   return changed(xml, changes);
 }
 
+/** Shapes of notes whose cells are gone. */
+function withoutNotes(xml: string, move: Extract<Move, { kind: "lines" }>): string {
+  return xml.replace(/<v:shape\s(?:(?!<\/v:shape>)[\s\S])*<\/v:shape>\s*/g, (shape) => {
+    if (!/<x:ClientData\s+ObjectType="Note"/.test(shape)) return shape;
+    const line = new RegExp(`<x:${move.axis === "row" ? "Row" : "Column"}>\\s*(\\d+)`).exec(shape)?.[1];
+    return line !== undefined && !movedEnds(Number(line), Number(line), move.at, move.by, most[move.axis]) ? "" : shape;
+  });
+}
+
 /** The drawing of notes and controls is of an older kind, and often not even well formed. */
 export function movedShapes(xml: string, own: string, move: Move): string {
-  const linked = xml.replace(/(<x:Fmla\w+>)([^<]*)(?=<)/g, (_, open: string, text: string) => open + movedFormula(text, own, move).formula);
+  const left = shifts(own, move) && move.kind === "lines" && move.by < 0 ? withoutNotes(xml, move) : xml;
+  const linked = left.replace(
+    /(<x:Fmla\w+>)([^<]*)(?=<)/g,
+    (_, open: string, text: string) => open + movedFormula(text, own, move).formula,
+  );
   if (!shifts(own, move)) return linked;
   const line = (value: number, axis: "row" | "column") =>
     move.kind === "lines" && move.axis === axis ? (movedEnds(value, value, move.at, move.by, most[axis])?.[0] ?? value) : value;

@@ -1,10 +1,15 @@
+import { type Block, blockOf } from "../address";
+import { rowsOf } from "../cells";
 import { withEdits } from "../edits";
 import { type Form, formOf } from "../form";
-import { type Move, sheetName } from "../move";
+import { type Move, movedBlock, sheetName } from "../move";
+import { put } from "../package";
 import { relationsOf, type SheetPart, textOf } from "../parts";
+import { dropTable } from "../tableparts";
 import type { Parts } from "../unzip";
-import { encoded } from "../xml";
+import { encoded, read } from "../xml";
 import { movedDrawing, movedNotes, movedShapes, movedSources } from "./anchors";
+import { speakOf } from "./columns";
 import { movedRange } from "./ranges";
 import { movedSheet } from "./sheet";
 import { movedNames, movedPivot, movedPivotSource, movedTable } from "./tables";
@@ -46,6 +51,7 @@ export function moved(book: Book, move: Move): ReadonlyMap<string, readonly stri
     if (now !== xml) parts.set(path, encoded(now));
   };
   const headers = new Map<string, ReadonlyMap<string, string>>();
+  const spoken: (() => void)[] = [];
   for (const { name, path } of book.sheets) {
     if (move.kind === "gone" && sheetName(move.sheet) === sheetName(name)) continue;
     change(path, (xml) => {
@@ -57,14 +63,21 @@ export function moved(book: Book, move: Move): ReadonlyMap<string, readonly stri
       if (!parts.has(part)) continue;
       const piece = ofSheets[kind];
       if (piece) change(part, (xml) => piece(xml, name, move));
-      if (kind === "table")
-        change(part, (xml) => {
-          const made = movedTable(xml, name, move);
-          if (made.headers.size) headers.set(path, made.headers);
-          return made.xml ?? xml;
-        });
+      if (kind !== "table") continue;
+      const xml = textOf(parts, part);
+      const { displayName: table = "", ref = "A1" } = read(xml).attributes;
+      const made = movedTable(xml, name, move, (row) => isFree(textOf(parts, path), row));
+      if (made.headers.size) headers.set(path, new Map([...(headers.get(path) ?? []), ...made.headers]));
+      if (made.xml === undefined) {
+        dropTable(parts, path, part);
+        spoken.push(() => speakOf(book, { table, columns: undefined }));
+      } else if (made.xml !== xml) put(parts, part, made.xml);
+      const columns = new Map(made.gone.map((column) => [column.toLowerCase(), undefined]));
+      const block = movedBlock(blockOf(ref), move);
+      if (made.xml !== undefined && columns.size && block) spoken.push(() => speakOf(book, { table, columns }, { path, block }));
     }
   }
+  for (const speak of spoken) speak();
   for (const [path, added] of headers)
     change(path, (xml) => withEdits(xml, new Map([...added].map(([address, name]) => [address, { form: inline(name) }]))));
   const done = new Set<string>();
@@ -78,5 +91,12 @@ export function moved(book: Book, move: Move): ReadonlyMap<string, readonly stri
   change(book.path, (xml) => movedNames(xml, move));
   return resized;
 }
+
+/** Whether no cell of a row of cells holds anything. */
+const isFree = (xml: string, { top, left, right }: Block): boolean =>
+  rowsOf(xml, []).every(
+    ({ row, cells }) =>
+      row !== top || cells.every(({ column, value, formula }) => column < left || column > right || (value === undefined && !formula)),
+  );
 
 const inline = (text: string): Form => ({ ...formOf(text), type: "inlineStr" });

@@ -74,9 +74,10 @@ function replanted(
       const place = rows.find((one) => one.row > number)?.start ?? rows.at(-1)?.end ?? data!.index + data![0].length;
       changes.push({ start: place, end: place, text: `<${data![1]}row r="${number + 1}">${text(cells)}</${data![1]}row>` });
     } else if (row.closed) {
-      const open = xml.slice(row.start, row.open).replace(/\s*\/>$/, ">");
+      const open = retagged(xml, row, { spans: undefined }).text.replace(/\s*\/>$/, ">");
       changes.push({ start: row.start, end: row.end, text: `${open}${text(cells)}</${row.prefix}row>` });
     } else {
+      changes.push(retagged(xml, row, { spans: undefined }));
       const byPlace = new Map<number, typeof cells>();
       for (const one of cells) {
         const place = row.cells.find((cell) => cell.column > one[0])?.start ?? row.cells.at(-1)?.end ?? row.open;

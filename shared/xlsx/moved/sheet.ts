@@ -2,7 +2,7 @@ import { blockOf, sizeOf } from "../address";
 import { rowsOf } from "../cells";
 import { type Move, most, movedBlock, movedEnds, movedFormula } from "../move";
 import { retagged } from "../retag";
-import { scan, type Tag } from "../scan";
+import { noted, scan, type Tag } from "../scan";
 import { type Change, changed, escaped } from "../xml";
 import { movedCells } from "./cells";
 import { movedRanges, shifts } from "./ranges";
@@ -79,12 +79,12 @@ function movedAround(xml: string, own: string, move: Move): Change[] {
   const here = shifts(own, move);
   const changes: Change[] = [];
   const path: Open[] = [];
-  const emptied: Open[] = [];
+  const emptied: { start: number; end: number }[] = [];
   let filtered: string | undefined;
   scan(xml, {
     open(tag) {
       const parent = path.at(-1);
-      const one: Open = { ...tag, text: "", hasChildren: false, gone: false, children: 0, left: 0 };
+      const one: Open = noted(tag, { text: "", hasChildren: false, gone: false, children: 0, left: 0 });
       if (parent) {
         parent.hasChildren = true;
         parent.children++;
@@ -130,16 +130,16 @@ function movedAround(xml: string, own: string, move: Move): Change[] {
         if (one.children && !one.left) one.gone = true;
         else if (one.left < one.children && tag.attribute("count")) changes.push(retagged(xml, tag, { count: one.left }));
       }
-      if (one.gone) emptied.push({ ...one, open: end });
+      if (one.gone) emptied.push({ start: one.start, end });
       else if (parent) parent.left++;
     },
   });
   // What stands in an element that goes, goes with it.
   const gone = emptied.filter(
-    (one) => !emptied.some((other) => other !== one && other.start <= one.start && other.open >= one.open && other.start !== one.start),
+    (one) => !emptied.some((other) => other !== one && other.start <= one.start && other.end >= one.end && other.start !== one.start),
   );
-  const kept = changes.filter(({ start }) => !gone.some((one) => start >= one.start && start < one.open));
-  return [...kept, ...gone.map(({ start, open }) => ({ start, end: open, text: "" }))];
+  const kept = changes.filter(({ start }) => !gone.some((one) => start >= one.start && start < one.end));
+  return [...kept, ...gone.map(({ start, end }) => ({ start, end, text: "" }))];
 }
 
 /** Blocks of form controls stand in a sheet's own part, as pictures do in a drawing. */

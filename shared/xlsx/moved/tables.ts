@@ -1,4 +1,4 @@
-import { type Block, blockOf, rangeOf } from "../address";
+import { addressOf, type Block, blockOf, rangeOf } from "../address";
 import { type Move, movedBlock, movedFormula } from "../move";
 import { retagged } from "../retag";
 import { type Change, changed, childOf, childrenOf, escaped, openingOf, read, unescaped } from "../xml";
@@ -17,6 +17,8 @@ export interface MovedTable {
   readonly xml: string | undefined;
   /** Headers of columns that came in, by address. */
   readonly headers: ReadonlyMap<string, string>;
+  /** Names of columns that went. */
+  readonly gone: readonly string[];
 }
 
 /** A table after columns of its sheet came or went: it has as many columns as its range. */
@@ -24,8 +26,9 @@ function withColumns(
   xml: string,
   before: Block,
   { at, by }: Extract<Move, { kind: "lines" }>,
-): { xml: string; added: Map<number, string> } {
+): { xml: string; added: Map<number, string>; gone: string[] } {
   const root = read(xml);
+  const gone: string[] = [];
   const list = childOf(root, "tableColumns")!;
   const columns = childrenOf(list, "tableColumn");
   const first = at - before.left;
@@ -34,7 +37,7 @@ function withColumns(
   const taken = new Set(columns.map(({ attributes }) => unescaped(attributes.name ?? "").toLowerCase()));
   let count = columns.length;
   if (by > 0) {
-    if (first <= 0 || first >= columns.length) return { xml, added };
+    if (first <= 0 || first >= columns.length) return { xml, added, gone };
     let id = Math.max(0, ...columns.map(({ attributes }) => Number(attributes.id)));
     let text = "";
     for (let i = 0; i < by; i++) {
@@ -50,30 +53,66 @@ function withColumns(
     for (const [i, column] of columns.entries())
       if (i >= first && i < first - by) {
         changes.push({ start: column.start, end: column.end, text: "" });
+        gone.push(unescaped(column.attributes.name ?? ""));
         count--;
       }
   const tag = { start: list.start, open: openingOf(xml, list).end };
   changes.push(retagged(xml, tag, { count }));
-  return { xml: changed(xml, changes), added };
+  return { xml: changed(xml, changes), added, gone };
 }
 
-export function movedTable(xml: string, own: string, move: Move): MovedTable {
+/** A table after rows of its sheet went: without its header, its totals or all that stood between, if these went. */
+function withoutRows(
+  xml: string,
+  before: Block,
+  after: Block,
+  { at, by }: Extract<Move, { kind: "lines" }>,
+  isFree: (row: Block) => boolean,
+): string | undefined {
+  const root = read(xml);
+  const { headerRowCount = "1", totalsRowCount = "0" } = root.attributes;
+  const went = (line: number) => line >= at && line < at - by;
+  const noHeader = headerRowCount !== "0" && went(before.top);
+  const noTotals = totalsRowCount !== "0" && went(before.bottom);
+  const header = noHeader ? 0 : Number(headerRowCount);
+  const totals = noTotals ? 0 : Number(totalsRowCount);
+  const set: Record<string, string | number | undefined> = {};
+  if (noHeader) set.headerRowCount = 0;
+  if (noTotals) set.totalsRowCount = undefined;
+  const filter = childOf(root, "autoFilter");
+  let filtered = filter && { ...after, bottom: after.bottom - totals };
+  if (after.bottom - after.top + 1 - header - totals < 1) {
+    // A table has a row for what comes in, blank where there is none.
+    const next = { ...after, top: after.bottom + 1, bottom: after.bottom + 1 };
+    if (!header || totals || !isFree(next)) return undefined;
+    set.ref = rangeOf({ ...after, bottom: next.bottom });
+    set.insertRow = 1;
+    filtered &&= { ...after, bottom: next.bottom };
+  }
+  const changes: Change[] = Object.keys(set).length ? [retagged(xml, { start: root.start, open: openingOf(xml, root).end }, set)] : [];
+  if (filter && noHeader) changes.push({ start: filter.start, end: filter.end, text: "" });
+  else if (filter) changes.push(retagged(xml, { start: filter.start, open: openingOf(xml, filter).end }, { ref: rangeOf(filtered!) }));
+  return changed(xml, changes);
+}
+
+/** `isFree` tells whether nothing stands in a row of cells below the table. */
+export function movedTable(xml: string, own: string, move: Move, isFree: (row: Block) => boolean): MovedTable {
   const ref = read(xml).attributes.ref ?? "A1";
-  const none = new Map<string, string>();
+  const none = { headers: new Map<string, string>(), gone: [] };
   const stays = movedSheet(xml, own, move);
-  if (!shifts(own, move)) return { xml: stays.xml, headers: none };
+  if (!shifts(own, move)) return { xml: stays.xml, ...none };
   const before = blockOf(ref);
   const after = movedBlock(before, move);
-  if (!after) return { xml: undefined, headers: none };
-  if (move.kind !== "lines" || move.axis === "row") return { xml: stays.xml, headers: none };
-  const { xml: wide, added } = withColumns(stays.xml, before, move);
+  if (!after) return { xml: undefined, ...none };
+  if (move.kind !== "lines" || (move.axis === "row" && move.by > 0)) return { xml: stays.xml, ...none };
+  if (move.axis === "row") {
+    const touched = move.at <= before.bottom && move.at - move.by > before.top;
+    return { xml: touched ? withoutRows(stays.xml, before, after, move, isFree) : stays.xml, ...none };
+  }
+  const { xml: wide, added, gone } = withColumns(stays.xml, before, move);
   const hasHeader = read(xml).attributes.headerRowCount !== "0";
-  const headers = new Map(
-    [...added].map(
-      ([column, name]) => [rangeOf({ top: after.top, bottom: after.top, left: column, right: column }).split(":")[0], name] as const,
-    ),
-  );
-  return { xml: wide, headers: hasHeader ? headers : none };
+  const headers = new Map([...added].map(([column, name]) => [addressOf({ row: after.top, column }), name] as const));
+  return { xml: wide, headers: hasHeader ? headers : none.headers, gone };
 }
 
 /** Where a pivot table stands, and where it takes its numbers from. */
@@ -102,16 +141,24 @@ export function movedPivotSource(xml: string, move: Move): string {
   });
 }
 
-/** What names stand for: ranges to print, and whatever a person has named. */
+/** A range to print, or rows to print on every page, without what is gone of it. */
+const withoutLost = (formula: string): string =>
+  (formula.match(/(?:'(?:[^']|'')*'|[^,'])+/g) ?? []).filter((range) => !range.includes("#REF!")).join(",");
+
+/** What names stand for: ranges to print, and whatever a person has named. The program's own names go with their cells. */
 export function movedNames(xml: string, move: Move): string {
-  return xml.replace(/(<(?:\w+:)?definedName\b[^>]*>)([^<]*)(?=<)/g, (all, open: string, text: string) => {
-    const plain = text
-      .replace(/&apos;/g, "'")
-      .replace(/&quot;/g, '"')
-      .replace(/&lt;/g, "<")
-      .replace(/&gt;/g, ">")
-      .replace(/&amp;/g, "&");
-    const { formula } = movedFormula(plain, "", move);
-    return formula === plain ? all : open + escaped(formula);
-  });
+  return xml
+    .replace(/(<(?:\w+:)?definedName\b[^>]*>)([^<]*)(<\/(?:\w+:)?definedName>)/g, (all, open: string, text: string, close: string) => {
+      const plain = text
+        .replace(/&apos;/g, "'")
+        .replace(/&quot;/g, '"')
+        .replace(/&lt;/g, "<")
+        .replace(/&gt;/g, ">")
+        .replace(/&amp;/g, "&");
+      const { formula } = movedFormula(plain, "", move);
+      if (formula === plain) return all;
+      const left = /\sname="_xlnm\./.test(open) ? withoutLost(formula) : formula;
+      return left ? open + escaped(left) + close : "";
+    })
+    .replace(/<((?:\w+:)?)definedNames>\s*<\/\1definedNames>/, "");
 }

@@ -1,7 +1,7 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { fixed } from "../../../shared/xlsx/names";
 import { retagged } from "../../../shared/xlsx/retag";
-import { scan, type Tag } from "../../../shared/xlsx/scan";
+import { noted, scan, type Tag } from "../../../shared/xlsx/scan";
 import { type Change, changed, escaped } from "../../../shared/xlsx/xml";
 
 /** Names of ranges that were given, changed or taken away. */
@@ -16,7 +16,7 @@ export function withNames(xml: string, before: WorkbookData["namedRanges"] = {},
   scan(xml, {
     close(tag, end) {
       if (tag.local === "sheets") [place, prefix] = [end, tag.prefix];
-      if (tag.local === "definedNames") list = { ...tag, end };
+      if (tag.local === "definedNames") list = noted(tag, { end });
       if (tag.local !== "definedName" || tag.attribute("localSheetId") !== undefined) return;
       const name = tag.attribute("name") ?? "";
       if (gone.has(name)) changes.push({ start: tag.start, end, text: "" });
@@ -41,13 +41,19 @@ export function withNames(xml: string, before: WorkbookData["namedRanges"] = {},
 export function withHidden(xml: string, hidden: ReadonlyMap<string, boolean>): string {
   if (!hidden.size) return xml;
   const changes: Change[] = [];
+  const shown: boolean[] = [];
+  let view: Tag | undefined;
   scan(xml, {
     open(tag) {
+      if (tag.local === "workbookView") view ??= tag;
       if (tag.local !== "sheet") return;
       const id = /\s\w+:id\s*=\s*["']([^"']*)/.exec(xml.slice(tag.start, tag.open))?.[1] ?? "";
       const is = hidden.get(id);
+      shown.push(!(is ?? /hidden/i.test(tag.attribute("state") ?? "")));
       if (is !== undefined) changes.push(retagged(xml, tag, { state: is ? "hidden" : undefined }));
     },
   });
+  // The sheet that a program opens at is one that can be seen.
+  if (view && !shown[Number(view.attribute("activeTab") ?? 0)]) changes.push(retagged(xml, view, { activeTab: shown.indexOf(true) }));
   return changed(xml, changes);
 }

@@ -32,11 +32,11 @@ type Engine = Pick<typeof OSpreadsheet, "CorePlugin" | "registries">;
 type Command = OSpreadsheet.CoreCommand;
 
 const beyond: Readonly<Partial<Record<Command["type"], string>>> = {
-  ADD_CONDITIONAL_FORMAT: "colors by rule",
-  REMOVE_CONDITIONAL_FORMAT: "colors by rule",
-  CHANGE_CONDITIONAL_FORMAT_PRIORITY: "colors by rule",
-  ADD_DATA_VALIDATION_RULE: "rules for typing",
-  REMOVE_DATA_VALIDATION_RULE: "rules for typing",
+  ADD_CONDITIONAL_FORMAT: "conditional colors",
+  REMOVE_CONDITIONAL_FORMAT: "conditional colors",
+  CHANGE_CONDITIONAL_FORMAT_PRIORITY: "conditional colors",
+  ADD_DATA_VALIDATION_RULE: "rules for what may be typed",
+  REMOVE_DATA_VALIDATION_RULE: "rules for what may be typed",
   CREATE_CHART: "charts",
   UPDATE_CHART: "charts",
   DELETE_CHART: "charts",

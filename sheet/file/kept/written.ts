@@ -12,6 +12,8 @@ import { edit } from "../../../shared/xlsx/package";
 import { relationsOf, relationsPath, textOf } from "../../../shared/xlsx/parts";
 import { engineSheet } from "../../../shared/xlsx/sheetname";
 import { orderSheets, renameSheets } from "../../../shared/xlsx/sheets";
+import { agreeHeaders } from "../../../shared/xlsx/tableheaders";
+import { agreeTotals } from "../../../shared/xlsx/tabletotals";
 import { type Parts, unzip } from "../../../shared/xlsx/unzip";
 import { flawOf, NotWhole, sameBytes } from "../../../shared/xlsx/whole";
 import { childrenOf, encoded, read } from "../../../shared/xlsx/xml";
@@ -203,7 +205,8 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   const relations = relationsOf(parts, book.path);
   const stylesPath = relations.find(({ kind }) => kind === "styles")?.path;
   const strings = relations.find(({ kind }) => kind === "sharedStrings")?.path;
-  const shared = strings && parts.has(strings) && seeds.length ? sharedStringsOf(read(textOf(parts, strings))) : [];
+  const isMovedAbout = structure.steps.some((step) => step.do === "block");
+  const shared = strings && parts.has(strings) && (seeds.length || isMovedAbout) ? sharedStringsOf(read(textOf(parts, strings))) : [];
   const pool = stylesPath && parts.has(stylesPath) ? new LookPool(textOf(parts, stylesPath)) : undefined;
   /** Whether lines of a sheet moved: what lies in groups of lines is hidden with them, and the engine counts these otherwise. */
   const isStill = structure.steps.length === 0;
@@ -243,6 +246,12 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
     );
     const linked = withLinks(parts, path, text, links, (other) => now.sheets.find((one) => one.id === other)?.name);
     if (linked !== text) parts.set(path, encoded(linked));
+  }
+  for (const [id, own] of changes) {
+    const other = new Set(own);
+    if (!other.size && !isMovedAbout) continue;
+    agreeHeaders(book, paths.get(id)!, shared, (address) => !isMovedAbout && !other.has(address));
+    agreeTotals(parts, paths.get(id)!, shared, (address) => other.has(address));
   }
   if (pool?.isChanged) parts.set(stylesPath!, encoded(pool.written()));
 

@@ -41,7 +41,7 @@ const dayOf = (moment: number) => new Date(moment).toDateString();
 const done: Ended = { done: true };
 const refused = (words: string): Ended => ({ done: false, words });
 const inOtherTab = refused("It is open in another tab: close it there first.");
-const stays = refused("The workbook on the page stays: its last changes are not saved yet. Download it as a file first.");
+const stays = refused("The workbook on the page stays open: its last changes are not saved yet. Download it as a file first.");
 const tooLong = (name: string) =>
   `Some formulas of ${name} take longer than 20 seconds, or fill more than five million cells: they show an error until you change them. They are kept as they are.`;
 
@@ -100,13 +100,13 @@ export class Library {
       return ended;
     } catch {
       lock?.release();
-      return refused("This browser does not give the workbook out just now. Reload the page to try again.");
+      return refused("This browser cannot read the workbook right now. Reload the page to try again.");
     }
   }
 
   private async openWith(id: string, lock: Hold | undefined): Promise<Ended> {
     const book = (await store.shelf()).find((one) => one.id === id);
-    if (!book) return refused("This workbook is no longer there: it was deleted.");
+    if (!book) return refused("This workbook is no longer here: it was deleted.");
     const { name } = book;
     let over = false;
     const { moment, words } = await newestOf(book, lock !== undefined, async (content) => {
@@ -267,7 +267,7 @@ export class Library {
     const lock = await hold(id, signal);
     if (!lock) return;
     const ended = await this.openHeld(id, lock);
-    if (!ended.done) this.around.note(`${ended.words} What you see is kept nowhere: save it as a file if you want it.`);
+    if (!ended.done) this.around.note(`${ended.words} What you see is not saved anywhere: save it as a file if you want it.`);
   }
 
   private stand(change: Partial<Standing>): void {

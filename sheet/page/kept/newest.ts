@@ -9,7 +9,7 @@ interface Opened {
 
 const setAside = (name: string, count: number): string => {
   const versions = count === 1 ? `The newest version of ${name} was` : `The ${count} newest versions of ${name} were`;
-  return `${versions} not readable and set aside, as found: see Workbooks.`;
+  return `${versions} not readable and set aside: see Workbooks.`;
 };
 
 /** A record that can be read, with the file that it rests on. */
@@ -36,11 +36,11 @@ export async function newestOf(
     if (kept === undefined) continue;
     const read = fromKept(kept);
     if (read.state === "newer")
-      return { words: `${name} was left by a newer Porewise: reload the page to get that one. Nothing of it was changed.` };
+      return { words: `${name} was saved by a newer Porewise: reload the page to get that one. Nothing was changed.` };
     if (read.state === "read") {
       const content = await withFile(id, read);
       if (await opens(content)) return { moment, words: before() };
-      const words = `Only the cells of ${name} can be shown: the spreadsheet on this page fails on its looks. All of it is kept as it was, among its earlier versions.`;
+      const words = `Only the cells of ${name} can be shown: the spreadsheet on this page fails on its formatting. All of it is kept under its earlier versions.`;
       if (await opens(cellsOnly(content))) return { moment, words: `${before()} ${words}`.trim() };
     }
     if (!mayChange) continue;

@@ -52,7 +52,7 @@ export interface Aside {
   readonly name: string;
 }
 
-const unnamed = "Workbook without a name";
+const unnamed = "Unnamed workbook";
 
 async function namesOf(ids: readonly string[]): Promise<Map<string, string>> {
   const cards = await getMany<{ name?: unknown }>(

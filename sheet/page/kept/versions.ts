@@ -1,4 +1,4 @@
-/** Versions to go back to: the newest, beyond them the last of as many spells of work, and the last of each day. */
+/** Versions to go back to: the newest, beyond them the last of as many sessions, and the last of each day. */
 export const recent = 10;
 export const days = 14;
 const spell = 5 * 60_000;

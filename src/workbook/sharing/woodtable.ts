@@ -1,7 +1,7 @@
 import { findSpecies, gravityAt, speciesNames } from "../../wood/species";
 import { type Given, isRef } from "../formula";
 import { type Row, refText, refTo } from "../place";
-import { headingRow, tableName, width } from "./baketable";
+import { firstRow, tableName, width } from "./baketable";
 
 /** Woods by name, with their oven-dry specific gravity. */
 export const woods: readonly (readonly [name: string, gravity: number])[] = speciesNames.map((name) => [
@@ -14,6 +14,6 @@ export function woodLookup(given: Readonly<Record<string, Given>>, from: string,
   const { species: name, at } = given;
   if (at !== undefined || (!isRef(name) && typeof name !== "string")) return undefined;
   const asked = isRef(name) ? refText(name, from, row) : `"${name}"`;
-  const list = (column: number) => refText({ ...refTo(tableName, headingRow + 1, width + column, woods.length), whole: true }, from, row);
+  const list = (column: number) => refText({ ...refTo(tableName, firstRow + 1, width + column, woods.length), whole: true }, from, row);
   return `INDEX(${list(1)},MATCH(${asked},${list(0)},0))`;
 }

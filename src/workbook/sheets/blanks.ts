@@ -174,7 +174,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
       fullness: {
         title: "fullness",
         format: "0%",
-        hint: "How full the pores get: the mean of this wood's own runs in the Run Log, else My Shop's.",
+        hint: "How full the pores get: the average of this wood's own runs in the Run Log, or My Shop's if there are none.",
         each: ({ wood }) => log.fullnessOf(wood),
       },
       minutes: { title: "min", look: "note", format: "0", spills: (all) => baked(all) },

@@ -20,7 +20,7 @@ export interface Equipment {
 const measured = "measured in the shop";
 
 const allowedWords = (allowed: Allowed): string =>
-  "from" in allowed ? `${allowed.from} to ${allowed.to}` : "list" in allowed ? "one of the list" : "";
+  "from" in allowed ? `${allowed.from} to ${allowed.to}` : "list" in allowed ? "one from the list" : "";
 
 /** Chamber, pump and lid: no settings, and yet facts of the shop. */
 export function equipmentLines(page: Page, kit: Kit): Equipment {

@@ -39,16 +39,16 @@ function stepsOf(kit: Kit, shop: Shop): Formula[] {
     formula`"2. Cover the pieces with resin, hold them down with stainless steel, leave room for foam."`,
     formula`"3. Pull vacuum slowly until the bubbling stops. Stay with it."`,
     formula`"4. Let the air in: now the resin goes into the wood. Soak at least twice as long as the vacuum took."`,
-    formula`"5. Drain, "&IF(${way}="foil","wrap each in foil",IF(${way}="fan","stand bare and apart, fan on","stand bare and apart"))&", bake until the core is hot. Sticky pieces are baked again."`,
-    formula`"6. Note three weights, dry, drained, cured: the next run gains."`,
+    formula`"5. Drain, "&IF(${way}="foil","wrap each in foil",IF(${way}="fan","stand bare and apart, fan on","stand bare and apart"))&", bake until the core is hot. Bake sticky pieces again."`,
+    formula`"6. Write down three weights: dry, drained, cured. They make the next plan better."`,
   ];
 }
 
 const warningsOf = (shop: Shop): Formula[] => [
-  formula`"Only a chamber made and rated for vacuum, shielded. Pump vents outdoors."`,
-  formula`"Gloves, eye protection, moving air; dust mask when cutting and turning."`,
+  formula`"Use only a chamber made and rated for vacuum, behind a shield. Vent the pump outdoors."`,
+  formula`"Gloves, eye protection, fresh air; dust mask when cutting and turning."`,
   formula`"Wet wood steams, warm wood sets the resin: dry it, then let it cool."`,
-  formula`"Never an oven used for food, never left alone, no flame near; ventilate."`,
+  formula`"Do not use an oven used for food. Stay with it. No flame near it. Ventilate."`,
   formula`"Thick or bundled pieces can run hot and smoke: bake them apart."`,
   formula`"Mixed resin keeps about "&ROUND(${shop.holds("catalyzed months")},0)&IF(ROUND(${shop.holds("catalyzed months")},0)=1," month"," months")&", cool, with air above it, never stored under vacuum."`,
   formula`"Makers' instructions and safety data sheets come before any number here."`,
@@ -85,7 +85,7 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   page.table(
     {
       fluid: { title: `resin, ${kit.unit("fluid")}`, look: "big" },
-      dye: { title: `dye, ${kit.unit("powder")}`, look: "big", format: "0.00", spills: (all) => ours(ask(dye, { fluid: all.fluid })) },
+      dye: { title: `dye, ${kit.unit("powder")}`, look: "big", format: "0.00", spills: (all) => ours(ask(dye, { resin: all.fluid })) },
       spoons: { title: "in spoons", look: "big", each: (all) => ask(spoons, { dye: all.dye }) },
     },
     [0.5, 1, 1.5, 2, 3, 4, 6, 8].map((fluid) => ({ fluid })),
@@ -93,10 +93,10 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   );
   page.row = below;
   const degrees = (name: string) => formula`ROUND(${shop.holds(name)},0)&" ${kit.unit("temperature")}"`;
-  const told = formula`"Square pieces ${length} ${kit.unit("length")} long of gravity ${middlingGravity}, "&${degrees("room")}&" to "&${degrees("core")}&" in the middle, oven at "&${degrees("oven")}&". Heavy wood, or an oven cooler than its dial, takes up to 80 % longer. Above ${kit.by("1 1/4 in", "30 mm")} it leaves the usual 30 to 60 min. The resin's own label comes first."`;
+  const told = formula`"For square pieces ${length} ${kit.unit("length")} long, specific gravity ${middlingGravity}, from "&${degrees("room")}&" to "&${degrees("core")}&" in the middle, oven at "&${degrees("oven")}&".  Heavy wood, or an oven cooler than its dial, takes up to 80 % longer. Above ${kit.by("1 1/4 in", "30 mm")} it is more than the usual 30 to 60 min. The resin's own label comes first."`;
   const all = [baked.of.bare, baked.of.foil];
   const missing = formula`COUNT(${whole(all[0])},${whole(all[1])})<COUNT(${whole(baked.of.thickness)})*2`;
-  const foreign = formula`"My Shop's units are not ${kit.system}, and this file is made for ${kit.system}: put “units” right there, and the numbers come back."`;
+  const foreign = formula`"My Shop's units are not ${kit.system}, and this file is made for ${kit.system}: change “units” there, and the numbers come back."`;
   const why = formula`"Where minutes are missing, check oven, core, room and thickest on My Shop (core between room and oven); without the add-in the minutes are fixed. "`;
   const note = page.say(formula`IF(${units}<>"${kit.system}",${foreign},IF(${missing},${why},"")&${told})`, "bigNote");
   page.alert("bad", { ...note, columns: beyond - 1 }, formula`IF(${units}<>"${kit.system}",TRUE,${missing})`);

@@ -79,7 +79,7 @@ export function labelsSheet(kit: Kit, shop: Shop, blanks: Blanks, resin: ResinBo
   const first = page.put(head + 1, 2 * step, { value: 1, look: "input", allowed: { from: 1, to: blanks.of.kind.rows, whole: true } });
   page.row = head + 2;
   page.say(
-    `The frame below prints in its own size: ${told}. For other labels make columns and rows as wide and as high as they are, then set the margins of the page.`,
+    `The labels below print in their own size: ${told}. For other labels change the column widths, row heights and page margins to match.`,
   );
   const top = page.row + 1;
   for (let label = 0; label < across * down; label++) {

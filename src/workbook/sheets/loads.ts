@@ -72,11 +72,11 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
     look: "input",
     format: moment,
     allowed: { date: true },
-    hint: "Day and hour to begin. Blank: the plan counts back from “ready by” on My Shop.",
+    hint: "Day and hour to start. Blank: the plan counts back from “ready by” on My Shop.",
   });
   const undated = formula`AND(${start}="",${shop.typed("ready by")}="")`;
   page.put(page.row, 2, {
-    formula: formula`IF(${undated},"type a day and hour here, or “ready by” on My Shop","day and hour to begin")`,
+    formula: formula`IF(${undated},"type a day and hour here, or “ready by” on My Shop","day and hour to start")`,
     look: "unit",
   });
   page.skip();
@@ -154,7 +154,7 @@ function tellAnswer(
   const twelve = formula`(MOD(INT(${minute}/60)+11,12)+1)&":"&TEXT(MOD(${minute},60),"00")&IF(MOD(${minute},1440)<720," AM"," PM")`;
   const hour = kit.by(twelve, formula`TEXT(${done},"hh:mm")`);
   const told = formula`${several(blanks, "blank", "blanks")}&": "&${several(loads, "load", "loads")}&IF(${pulls}<${loads}," in "&${several(pulls, "pull", "pulls")},"")&", done "&TEXT(${done},"ddd")&" "&${hour}&", mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}"`;
-  const made = formula`IF(${undated},"Type when to begin: the plan stands here.",IF(IF(ISNUMBER(${loads}),${loads}>0,FALSE),${told},IF(ISNUMBER(${loads}),"Nothing to plan: look at Blanks.","No plan yet: fill in Blanks and My Shop.")))`;
+  const made = formula`IF(${undated},"Type a start below to see the plan.",IF(IF(ISNUMBER(${loads}),${loads}>0,FALSE),${told},IF(ISNUMBER(${loads}),"Nothing to plan: see Blanks.","No plan yet: fill in Blanks and My Shop.")))`;
   page.row = row;
   page.say(made, "big");
 }

@@ -13,7 +13,7 @@ interface Parts {
   readonly planned: Ref;
 }
 
-/** What the plan itself says in no words, a line each below it: what is left out, poured away, late, or no longer so. */
+/** What the plan itself says in no words, a line each below it: what is left out, thrown away, late, or no longer so. */
 export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, load, into, done, planned }: Parts): void {
   const readyBy = shop.typed("ready by");
   const { rows, pieces } = blanks.leftOut;
@@ -22,10 +22,10 @@ export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, loa
   const changed = formula`SUMPRODUCT((${whole(planned)}<>${whole(blanks.pieces)})*1)`;
   const said: readonly Formula[] = [
     formula`IF(${rows}>0,"Left out of the plan: "&${rows}&IF(${rows}=1," row"," rows")&" of Blanks, pieces: "&${pieces}&". Each says why in its row there.","")`,
-    formula`IF(${failed}>0,"Could not be planned, rows: "&${failed}&". Point at the #N/A beside the name: it says why.","")`,
-    formula`IF(SUM(${discarded})>0,"Resin on hand expires before its load is out and is poured away: "&ROUND(${discarded},2)&". A fresh batch is begun.","")`,
-    formula`IF(COUNT(${readyBy})=0,"",IF(${late}>0,"Late, loads done after “ready by” on My Shop: "&${late}&". Begin earlier.",""))`,
-    formula`IF(${changed}>0,"Blanks is no longer what was planned here. Make this plan anew with the add-in or on the page.","")`,
+    formula`IF(${failed}>0,"Rows that cannot be planned: "&${failed}&". Point at the #N/A beside the name to see why.","")`,
+    formula`IF(SUM(${discarded})>0,"Resin on hand that expires before its load is out and is thrown away: "&ROUND(${discarded},2)&". The plan mixes fresh resin instead.","")`,
+    formula`IF(COUNT(${readyBy})=0,"",IF(${late}>0,"Loads done after “ready by” on My Shop: "&${late}&". Start earlier.",""))`,
+    formula`IF(${changed}>0,"Blanks has changed since this plan was made. Make the plan again with the add-in or on the page.","")`,
   ];
   for (const made of said) {
     const at = page.say(made, "note");
@@ -34,7 +34,7 @@ export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, loa
   page.put(page.row, 0, {
     formula: formula`""`,
     without:
-      "Fixed plan: it was worked out with the add-in, for Blanks and My Shop as they came in this file. It does not change with them.",
+      "This plan is a fixed value, worked out with the add-in for Blanks and My Shop as they came in this file. It does not follow your changes.",
     look: "note",
   });
   page.sheet.merges.push(refTo(page.sheet.name, page.row, 0, 1, 17));

@@ -4,5 +4,5 @@ import type { Shop } from "./shop";
 /** How pieces are made ready for the oven: as the setting has it that the bake is reckoned with. */
 export const wayWords = (shop: Shop): Formula => {
   const way = shop.holds("in the oven");
-  return formula`IF(${way}="foil","each piece wrapped in foil, as My Shop has it",IF(${way}="fan","bare and spaced, with a fan, as My Shop has it","bare and spaced, as My Shop has it"))`;
+  return formula`IF(${way}="foil","each piece wrapped in foil, as set on My Shop",IF(${way}="fan","bare and spaced, with a fan, as set on My Shop","bare and spaced, as set on My Shop"))`;
 };

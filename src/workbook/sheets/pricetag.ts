@@ -36,7 +36,7 @@ export function priceSheet(kit: Kit): PriceTag {
         title: "price of one",
         input: { from: -1e12, to: 1e12 },
         format: money,
-        hint: "Of one unit. What is taken back counts with a minus sign.",
+        hint: "For one unit. Use a minus sign for what you take back.",
       },
       unit: { title: "unit, note", input: true },
       line: {
@@ -68,7 +68,7 @@ export function priceSheet(kit: Kit): PriceTag {
     look: "total",
   });
   page.put(total.row, 3, {
-    formula: verdict(total, "each line rounded to the cent", "a line has a quantity or a price only"),
+    formula: verdict(total, "each line rounded to the cent", "a line has only a quantity or only a price"),
     look: "note",
   });
   page.skip();
@@ -92,7 +92,7 @@ export function priceSheet(kit: Kit): PriceTag {
     look: "note",
   });
   const share = page.line({
-    label: "margin, and the same as a mark-up",
+    label: "margin, and the same as a markup",
     value: kit.demo ? 0.5 : undefined,
     input: { from: 0, to: 0.9999 },
     format: "0%",
@@ -101,12 +101,12 @@ export function priceSheet(kit: Kit): PriceTag {
   const isShare = formula`IF(ISNUMBER(${share}),AND(${share}>=0,${share}<=0.9999),FALSE)`;
   const shared = (made: Formula) => formula`IF(${isShare},${made},IF(${share}="","","${dash}"))`;
   page.put(share.row, 3, {
-    formula: formula`IF(${isShare},"a margin is a share of the price, a mark-up one of the cost",IF(${share}="","a share from 0 to 0.9999, such as 0.5 or 50 %","not from 0 to 0.9999: type 0.5 or 50 %"))`,
+    formula: formula`IF(${isShare},"a margin is a share of the price, a markup one of the cost",IF(${share}="","a share from 0 to 0.9999, such as 0.5 or 50 %","not from 0 to 0.9999: type 0.5 or 50 %"))`,
     look: "note",
   });
   page.alert("bad", share, formula`IF(${share}="",FALSE,IF(${isShare},FALSE,TRUE))`);
   page.skip();
-  page.heading("side by side", "margin", "mark-up", "what it means");
+  page.heading("side by side", "margin", "markup", "what it means");
   const { row } = page;
   const texts: [string, ReturnType<typeof formula>, ReturnType<typeof formula>, string, string][] = [
     [
@@ -128,15 +128,9 @@ export function priceSheet(kit: Kit): PriceTag {
       shared(formula`${share}`),
       shared(formula`${share}/(1+${share})`),
       "0.0%",
-      "what of the price stays with you",
+      "the part of the price you keep",
     ],
-    [
-      "as a mark-up on the cost",
-      shared(formula`${share}/(1-${share})`),
-      shared(formula`${share}`),
-      "0.0%",
-      "what comes on top of the cost",
-    ],
+    ["as a markup on the cost", shared(formula`${share}/(1-${share})`), shared(formula`${share}`), "0.0%", "what you add to the cost"],
   ];
   texts.forEach(([label, margin, markUp, format, note], i) => {
     page.put(row + i, 0, { value: label, look: "label" });
@@ -147,7 +141,7 @@ export function priceSheet(kit: Kit): PriceTag {
   page.row = row + texts.length;
   page.skip();
   page.heading("Shared by weight");
-  page.say("The total, split in proportion to weights or counts, to the cent: it adds up.");
+  page.say("The total, split in proportion to weights or counts. The parts add up to the cent.");
   page.table(
     {
       who: { title: "who or what", input: true },

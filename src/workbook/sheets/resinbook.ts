@@ -58,13 +58,13 @@ function kept(all: Columns, months: Ref) {
 
 /** Why a row of the book has no answer. */
 const wrongWith = ({ date, row, volume }: Columns): Formula =>
-  formula`IF(${row}="","",IF(ISNUMBER(${date}),IF(ISNUMBER(${volume}),"","no more can leave than stood there, and dye needs fluid; or a row above is wrong"),"give this row a date"))`;
+  formula`IF(${row}="","",IF(ISNUMBER(${date}),IF(ISNUMBER(${volume}),"","more left than was there, or dye was added without resin, or a row above is wrong"),"give this row a date"))`;
 
 /** The ledger of the mixed resin. */
 export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   const page = new Page(
     "Resin Book",
-    "The mixed resin, run by run: what stands in the tub, how strong its colour is, and until when its oldest part is good. Topping up never makes it younger.",
+    "The mixed resin, run by run: how much is in the tub, how strong its color is, and when its oldest part expires. Topping up never makes it younger.",
     [16, 12, 12, 14, 3, 14, 16, 16, 6, 30],
   );
   page.open("Resin Book");
@@ -77,7 +77,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   const own = refTo(page.sheet.name, first.row, 0, keeps.row - first.row + 1, 2);
   page.skip();
   page.say(
-    "First row: what is on hand today, with the date its oldest part was mixed. Then one row for each run: what was added, its dye, and all that left, drips included. Write “emptied” as taken up to start afresh.",
+    "First row: what is on hand today, with the date its oldest part was mixed. Then one row for each run: what was added, its dye, and all that left, drips included. To start over, write “emptied” under taken up.",
   );
   page.skip();
   const entry = (days: number, added: number, dye: number, taken: number | string) => ({
@@ -138,7 +138,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
     format: day,
   });
   const isOld = (cell: Ref) => formula`IF(COUNT(${cell},${asOf})=2,${cell}<INT(${asOf}),FALSE)`;
-  const state = formula`IF(ISNUMBER(${asOf}),IF(${isOld(until)},"expired: dispose of it as its safety data sheet says","good on the day of the demo, if it is neither thick nor stringy"),"give the day of the demo on Today: then it says whether it is still good")`;
+  const state = formula`IF(ISNUMBER(${asOf}),IF(${isOld(until)},"expired: dispose of it as its safety data sheet says","still good on the day set on Today, if it is neither thick nor stringy"),"type a day on Today to see whether it is still good")`;
   page.put(until.row, 3, { formula: formula`IF(ISNUMBER(${until}),${state},"")`, look: "unit" });
   page.alert("bad", until, isOld(until));
   page.alert("bad", useBy, isOld(useBy));

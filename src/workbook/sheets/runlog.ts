@@ -25,9 +25,9 @@ type Run = readonly [
 
 /** Runs of the invented shop; its resin weighs 1.03 g to the millilitre. */
 const runs: readonly Run[] = [
-  [-52, "boxelder", 12, 34.2, 0.44, 247, 0.57, 0.09, 165, "good colour, one sticky end, baked again"],
+  [-52, "boxelder", 12, 34.2, 0.44, 247, 0.57, 0.09, 165, "good color, one sticky end, baked again"],
   [-45, "boxelder", 10, 28.1, 0.45, 207, 0.53, 0.08, 180, "even"],
-  [-38, "silver maple", 11, 36.3, 0.37, 220, 0.61, 0.11, 140, "deep colour"],
+  [-38, "silver maple", 11, 36.3, 0.37, 220, 0.61, 0.11, 140, "deep color"],
   [-31, "sugar maple", 8, 24.4, 0.6, 240, 0.41, 0.07, 210, "pale core"],
   [-24, "sugar maple", 8, 24.2, 0.61, 242, 0.38, 0.06, 240, "pale core again: thinner next time"],
   [-17, "yellow buckeye", 9, 37.9, 0.27, 168, 0.68, 0.12, 130, "heavy, good"],
@@ -58,7 +58,7 @@ const students = [2.92, 2.353, 2.132, 2.015, 1.943, 1.895, 1.86, 1.833, 1.812];
 export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const page = new Page(
     "Run Log",
-    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks counts on it.",
+    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks uses it.",
     [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 3, 14],
     { landscape: true, columns: 26 },
   );
@@ -157,7 +157,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   page.row = row;
   page.skip();
   page.say(
-    "Usual is the mean of the runs of that wood that could be worked out. Blanks counts on it: it is what no calculation knows beforehand. From three weighings of a wood on, its own spread counts too: 9 runs in 10 lie in it. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. No number counts where it shows a dash or an error: look at weights, volume and gravity.",
+    "“Usual” is the average of a wood's own runs. Blanks uses it, because no calculation can know it beforehand. After three weighings of a wood its own spread is used too: 9 runs in 10 lie in it. Weights in red are in the wrong order: dry is the lightest, drained the heaviest. A dash or an error does not count: check weights, volume and gravity.",
   );
   page.skip();
   page.cautions(cautionsOf(["resin", "wet wood", "oven", "dust"]));

@@ -21,7 +21,7 @@ const printed = 3;
 
 /** The safety list: the one that the pane ticks, on one page for the wall or the clipboard. */
 export function safetySheet(): Safety {
-  const page = new Page("Safety", "Tick what is done. If something is not, stop there.", [7, 15, 80, 110], {
+  const page = new Page("Safety", "Check off what is done. If something is not, stop there.", [7, 15, 80, 110], {
     pages: 1,
     columns: printed,
   });
@@ -52,7 +52,7 @@ export function safetySheet(): Safety {
   page.row += room;
   page.sheet.print = { ...page.sheet.print, rows: page.row };
   page.skip();
-  page.heading("run", "who", "left open");
+  page.heading("run", "who", "not checked");
   const runs = refTo(name, page.row, 0, mostRuns, 3);
   for (let row = 0; row < mostRuns; row++)
     for (const [column, look] of (["result", "words", "words"] as const).entries())

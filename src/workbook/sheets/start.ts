@@ -27,7 +27,7 @@ const doors: readonly Door[] = [
   },
 ];
 
-/** The first page: three doors into the book, what its colours mean, and what never to forget. */
+/** The first page: three doors into the book, what its colors mean, and what never to forget. */
 export function startSheet(others: readonly Page[], check: Ref): Page {
   const page = new Page(
     "Start",
@@ -47,24 +47,24 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
   }
   page.skip();
   page.heading("What the colors mean");
-  const colours = [
+  const colors = [
     [
       "you type here",
       "input",
-      "Plain numbers, in the unit that stands beside or above them. A function that you type yourself takes “3/4 in”, “19 mm” or “95 C” too.",
+      "Plain numbers, in the unit shown beside or above them. A function that you type yourself also takes “3/4 in”, “19 mm” or “95 C”.",
     ],
     [
       "worked out",
       "result",
-      "Words beside it say why where there is no answer; resting on an error says so too. A dash (–) stands for an answer that cannot be given.",
+      "If there is no answer, words beside it say why; so does resting the pointer on an error. A dash (–) means there is no answer.",
     ],
     [
+      "fixed value",
       "frozen",
-      "frozen",
-      "In the plain edition only: a value of the day of the demo that no built-in formula can work out. It says “not here” once what it answers has changed; plans, curves and lists stay as they were.",
+      "Only in the workbook without the add-in: a number that no built-in formula can work out. Once you change what it rests on, it says “needs add-in”; plans, curves and lists stay as they were.",
     ],
   ] as const;
-  for (const [label, look, text] of colours) {
+  for (const [label, look, text] of colors) {
     page.put(page.row, 0, { value: label, look });
     page.say(text, "note", 1);
   }
@@ -77,7 +77,7 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
   page.skip();
   page.heading("With and without the add-in");
   page.say(
-    "The live edition calls the functions of Porewise: it needs the add-in in Excel, or the page. The plain edition opens anywhere with built-in formulas alone: what they cannot work out is frozen, and they look less closely at what is typed, so keep to the ranges on My Shop.",
+    "With the add-in, in Excel or on the page, every number follows what you type. Without it the workbook opens anywhere with built-in formulas: what they cannot work out is a fixed value, and they check less of what you type, so keep to the ranges on My Shop.",
   );
   page.say(
     formula`IF(ISERROR(${check}),"The Porewise functions do not work in this program: add the add-in, or use the workbook without it.",${check})`,
@@ -86,7 +86,7 @@ export function startSheet(others: readonly Page[], check: Ref): Page {
   page.skip();
   page.heading("Before you start");
   page.say(
-    "Before your first run, check these settings on My Shop against the label of your resin: packet makes, dye rate, catalyzed months, unmixed months, oven, soak hours. Until you do, they are common practice and no maker's word.",
+    "Before your first run, check these settings on My Shop against the label of your resin: packet makes, dye rate, catalyzed months, unmixed months, oven, soak hours. Until then they are common practice, not the maker's word.",
     "caution",
   );
   page.say(first, "caution");

@@ -80,7 +80,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   page.put(of.state.row - 2, of.state.column, { formula: formula`${today}`, look: "unit", format: day });
   const younger = formula`COUNTIF(${whole(of.opened)},">"&${today})`;
   page.put(today.row, 3, {
-    formula: formula`IF(ISNUMBER(${today}),IF(${younger}>0,"before something below was opened: type today's date here, or =TODAY()","the day of the demo; type another date over it, or =TODAY()"),"type a date here, or =TODAY()")`,
+    formula: formula`IF(ISNUMBER(${today}),IF(${younger}>0,"before something below was opened: type today's date here, or =TODAY()","the sample's day; type another date over it, or =TODAY()"),"type a date here, or =TODAY()")`,
     look: "unit",
   });
   page.alert("bad", today, formula`IF(ISNUMBER(${today}),${younger}>0,FALSE)`);
@@ -117,7 +117,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   });
   page.row = first + wanted.length;
   page.say(
-    formula`IF(ISNUMBER(${cell(0, 1)}),"Only what is not expired on the day above, in the unit of its line, counts as there. Dye of every colour counts together: look before you buy. The plain edition keeps what the plan needed on the day of the demo, and the cans for it.","No plan, so nothing is known of what it needs: put right what Loads and My Shop mark; the plain edition keeps only the plan of the day of the demo.")`,
+    formula`IF(ISNUMBER(${cell(0, 1)}),"Only what is still good on the day above, and in the unit of its line, counts. Dye of every color counts together: check before you buy. Without the add-in, what the plan needs and the cans for it are fixed values.","There is no plan, so its needs are not known: fix what is red on Loads and My Shop. Without the add-in the plan is a fixed value.")`,
   );
   const plan = refTo(page.sheet.name, first, 1, wanted.length);
   page.alert("bad", plan, formula`${plan}="no plan"`);

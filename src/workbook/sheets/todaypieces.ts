@@ -9,6 +9,9 @@ import { type Each, each } from "./three";
 const rows = 4;
 const demo: Each<readonly (readonly [kind: string, count: number])[]> = [[["spalted boxelder", 4]], [], []];
 
+/** What a load takes does not ask what is on hand: that counts where resin is mixed. */
+const stock = ["resinOnHand", "resinMixedOn", "resinDyeRate", "dyeRate", "packetMakes", "catalyzedMonths"];
+
 /** The pieces of one load, as PLAN takes them: pieces, count, three sizes, gravity. */
 export interface LoadOf {
   readonly block: Ref;
@@ -83,7 +86,7 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
     const column = (index: number) => refTo(page.sheet.name, top, index, rows);
     const some = formula`SUM(${column(1)})=0`;
     const ask = (at: number) =>
-      formula`IF(${some},"",${aroundAsk({ contract: plan, given: { pieces: block, chamber: vessel.chamber, height: vessel.height }, at: [2, at] })})`;
+      formula`IF(${some},"",${aroundAsk({ contract: plan, given: { pieces: block, chamber: vessel.chamber, height: vessel.height }, at: [2, at], apartFrom: stock })})`;
     return {
       block,
       count: formula`IF(${some},"",SUM(${column(1)}))`,

@@ -63,7 +63,7 @@ export function lengthLines(page: Page, shop: Shop, loads: Each<LoadOf>, counts:
   const soak = oneLine(page, "soak", formula`${shop.holds("soak hours")}`, {
     unit: "h",
     format: "0.0",
-    good: formula`IF(${shop.holds("soak hours")}<2*${vacuum}-0.000001,"less than twice the vacuum: the wood takes less than planned","My Shop; at least twice the vacuum")`,
+    good: formula`IF(${shop.holds("soak hours")}<2*${vacuum}-0.000001,"less than twice the vacuum: the wood takes up less than planned","My Shop; at least twice the vacuum")`,
   });
   page.alert("attention", soak, formula`IF(COUNT(${soak},${vacuum})=2,${soak}<2*${vacuum}-0.000001,FALSE)`);
   const told = { unit: "min", format: "0" };

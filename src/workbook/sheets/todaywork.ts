@@ -83,7 +83,7 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
   });
   step("safety");
   onceAt("from", before.choose);
-  page.say("Tick the safety list on the sheet Safety or in the side pane.");
+  page.say("Check off the safety list on the sheet Safety or in the side pane.");
 
   step("mix");
   onceAt("from", before.choose + before.safety);
@@ -96,7 +96,7 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
     unit: fluid,
     format: "0.00",
     good: "covers the pieces, with room for the foam",
-    bad: "cannot be loaded so: look at the problems above, the chamber and the height",
+    bad: "does not fit like this: see the problems above, and check the chamber and its height",
   });
   threeLine(
     page,
@@ -218,7 +218,7 @@ function hoursKept(page: Page, { at, isDemo }: Begins, { opens, closes, intake, 
     formula`OR(${outside(refs[0], hours(0))},${outside(refs[1], hours(1))},${outside(refs[2], hours(2))})`;
   problem(
     page,
-    formula`IF(ISNUMBER(${at})=FALSE,"",IF(${any(load, () => intake)},"Loading and vacuum run outside the hours of My Shop, and vacuum is never left alone: move the run or the hours.",IF(${any(drain, (one) => sitting[one])},"Draining and baking do not fit into one day's hours: the oven is never left alone.",IF(AND(${isDemo},COUNT(${load[0]})=1,${load[0]}>${at}),"Load 1 cannot be in time for the demo.",""))))`,
+    formula`IF(ISNUMBER(${at})=FALSE,"",IF(${any(load, () => intake)},"Loading and vacuum fall outside the hours on My Shop, and vacuum must not be left alone: change the start or the hours.",IF(${any(drain, (one) => sitting[one])},"Draining and baking do not fit into one day's hours, and the oven must not be left alone.",IF(AND(${isDemo},COUNT(${load[0]})=1,${load[0]}>${at}),"Load 1 will not be ready in time for the demo.",""))))`,
   );
 }
 
@@ -247,7 +247,7 @@ function weighLines(page: Page, kit: Kit, volume: Each<Ref>, shop: Shop): void {
   ];
   const dense = threeLine(page, "how dense the wood is", (load) => given([dry[load], volume[load]], gravity(load)), {
     format: "0.00",
-    good: "specific gravity of these very pieces",
+    good: "specific gravity of these pieces",
   });
   threeLine(
     page,
@@ -260,12 +260,12 @@ function weighLines(page: Page, kit: Kit, volume: Each<Ref>, shop: Shop): void {
     {
       format: "0%",
       look: "total",
-      good: "the Run Log learns it for this wood",
+      good: "goes into the Run Log for this wood",
       bad: "a weight is missing, or more resin than there is room for",
     },
   );
   for (const [label, made, good, bad] of results) threeLine(page, label, made, { format: "0%", look: "total", good, bad });
-  oneLine(page, "fullness that was counted on", formula`${shop.holds("fullness")}`, { format: "0%", good: "My Shop" });
+  oneLine(page, "fullness used in the plan", formula`${shop.holds("fullness")}`, { format: "0%", good: "My Shop" });
 }
 
 interface Need {
@@ -281,7 +281,7 @@ function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add,
   const uptake = threeLine(page, "resin the wood will take", (load) => uptakes[load], {
     unit,
     format: "0.00",
-    good: "at the fullness of My Shop; the log makes it better",
+    good: "with the fullness on My Shop; your Run Log makes it better",
     bad: "see the load",
   });
   const has = oneLine(page, "on hand", formula`${onHand}`, {
@@ -305,7 +305,7 @@ function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add,
   const isPast = formula`IF(COUNT(${own},${across(done)})>1,${own}<INT(MAX(${across(done)})),FALSE)`;
   const useBy = oneLine(page, "use it all by", given([oldest], ask(expiry, { mixed: oldest })), {
     format: day,
-    good: formula`IF(${isPast},"out of date by then: mix afresh, and write “emptied” in the Resin Book","warmth shortens it; thick or stringy resin is finished")`,
+    good: formula`IF(${isPast},"expired by then: mix fresh resin, and write “emptied” in the Resin Book","warmth shortens it; thick or stringy resin is finished")`,
   });
   page.alert("bad", useBy, isPast);
   const needOf = (load: number) => formula`SUM(${pour[load]})${add ? formula`+SUM(${add[load]})` : formula``}`;
@@ -320,7 +320,7 @@ function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add,
   const amount = oneLine(page, "mix", mixed(1), {
     unit,
     format: "0.00",
-    good: formula`IF(${wrong},"counts on resin that is out of date, or has no date: see above","whole packets; what is on hand goes in first")`,
+    good: formula`IF(${wrong},"uses resin that has expired or has no date: see above","whole packets; what is on hand goes in first")`,
   });
   page.alert("bad", amount, formula`OR(${failed(amount)},${wrong})`);
   oneLine(page, "packets of catalyst", mixed(2), {

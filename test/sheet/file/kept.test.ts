@@ -48,3 +48,49 @@ describe("a file that was opened and saved", () => {
     expect(other).toContain("SUM(Costs!A1:A3)");
   });
 });
+
+const ruled = workbookOf({
+  sheets: {
+    Costs: `${row(1, '<c r="A1"><v>2</v></c>')}${row(5, '<c r="A5"><v>3</v></c>')}|<conditionalFormatting sqref="A5"><cfRule type="expression" dxfId="0" priority="1"><formula>$A$5&gt;2</formula></cfRule></conditionalFormatting><dataValidations count="1"><dataValidation type="list" sqref="B5"><formula1>$A$1:$A$5</formula1></dataValidation></dataValidations>`,
+  },
+});
+
+describe("what stands around the cells of a sheet", () => {
+  const changedBy = async (...commands: readonly (readonly [string, object])[]) => {
+    const workbook = opened(ruled, engine);
+    const book = model(workbook.book);
+    const sheetId = book.getters.getSheetIds()[0];
+    for (const [type, payload] of commands)
+      expect([type, book.dispatch(type as never, { sheetId, sheetName: "Costs", ...payload } as never).isSuccessful]).toEqual([type, true]);
+    return textsOf(await saved(book, workbook, engine));
+  };
+  const rowIn = ["ADD_COLUMNS_ROWS", { dimension: "ROW", base: 2, position: "before", quantity: 1 }] as const;
+  const rowOut = ["REMOVE_COLUMNS_ROWS", { dimension: "ROW", elements: [4] }] as const;
+
+  it("moves with a row, its formulas too", async () => {
+    const { [first]: xml } = await changedBy(rowIn);
+    expect(xml).toContain('<conditionalFormatting sqref="A6">');
+    expect(xml).toContain("<formula>$A$6&gt;2</formula>");
+    expect(xml).toContain('sqref="B6"><formula1>$A$1:$A$6</formula1>');
+  });
+
+  it("goes with the last of its cells, and leaves no list of nothing", async () => {
+    const { [first]: xml } = await changedBy(rowOut);
+    expect(xml).not.toMatch(/conditionalFormatting|dataValidation/);
+  });
+
+  it("is there twice after its sheet was copied, and a new sheet has none of it", async () => {
+    const parts = await changedBy(
+      ["DUPLICATE_SHEET", { sheetIdTo: "copy", sheetNameTo: "Costs again" }],
+      ["CREATE_SHEET", { sheetId: "new", name: "Bare", position: 1 }],
+    );
+    expect([...parts["xl/workbook.xml"].matchAll(/<sheet name="([^"]*)" sheetId="(\d+)"/g)].map(([, name, id]) => `${name} ${id}`)).toEqual(
+      ["Costs 1", "Bare 3", "Costs again 2"],
+    );
+    expect([first, "xl/worksheets/sheet2.xml", "xl/worksheets/sheet3.xml"].map((path) => parts[path].includes("<cfRule"))).toEqual([
+      true,
+      true,
+      false,
+    ]);
+  });
+});

@@ -36,6 +36,22 @@ describe("a workbook from disk", () => {
     expect(shown("B2").formattedValue).toBe("2.00");
   });
 
+  it("shows the looks of a file that gives its types by the ends of names", () => {
+    const parts = partsOf({
+      sheets: { Costs: `${row(1, '<c r="A1"><v>1</v></c>')}|<mergeCells count="1"><mergeCell ref="A1:B2"/></mergeCells>` },
+    });
+    const main = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml";
+    const types = parts["[Content_Types].xml"]
+      .replace(/<Override PartName="\/xl\/workbook.xml"[^>]*>/, "")
+      .replace('Extension="xml" ContentType="application/xml"', `Extension="xml" ContentType="${main}"`);
+    const { lost, getters } = (() => {
+      const workbook = opened(zipOf({ ...parts, "[Content_Types].xml": types }), engine);
+      return { lost: workbook.lost, getters: model(workbook.book).getters };
+    })();
+    expect(lost).toEqual([]);
+    expect(getters.getMerges(getters.getSheetIds()[0])).toHaveLength(1);
+  });
+
   it("keeps text as text", () => {
     const { shown } = open({
       sheets: {
@@ -103,7 +119,7 @@ describe("a workbook from disk", () => {
 
   it("opens without its looks where the engine cannot read them", () => {
     const { lost, shown } = open({ sheets: { Costs: row(1, f("A1", "6*7")) }, parts: { "xl/styles.xml": "<styleSheet><cellXfs><xf" } });
-    expect(lost).toEqual([expect.stringMatching(/its looks/)]);
+    expect(lost).toEqual([expect.stringMatching(/its formatting/)]);
     expect(shown("A1").value).toBe(42);
   });
 });

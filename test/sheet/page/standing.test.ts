@@ -12,7 +12,7 @@ describe("how keeping stands", () => {
       "saved 09:05, but not the formulas in A!B3, A!B4 (the value is saved instead); charts",
     ],
     [{ state: "full" }, expect.stringContaining("no room left")],
-    [{ state: "failed" }, expect.stringContaining("this browser keeps nothing")],
+    [{ state: "failed" }, expect.stringContaining("does not let this page keep anything")],
     [{ state: "stuck", why: "colFixed" }, expect.stringMatching(/^not saved: the spreadsheet on this page .*\(colFixed\)/)],
   ] as const)("%j: %s", (change, words) => expect(standingWords({ ...standing, ...change } as never)).toEqual(words));
 

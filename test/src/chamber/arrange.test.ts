@@ -114,7 +114,7 @@ describe("ARRANGE", () => {
       typed: [6, 10, 0.75, 0.75, 9, 2],
       error: "#N/A",
       message:
-        "not one piece fits: the length is too long for the chamber: 9 in standing needs a height of 15 in with cover and foam, and lying 5.827 in is free",
+        "not one piece fits: the length is too long for the chamber: 9 in standing needs a height of 15 in with cover and foam room, and lying down only 5.827 in is free",
     },
     { typed: [6, 10, 0.75, 0.75, 5, 2.5], error: "#VALUE!", message: "pieces must be a whole number: 2.5 is not" },
     { typed: [6, 10, 0.75, 0.75, 5, 0], error: "#VALUE!", message: "pieces must be from 1 to 1000000: 0 is outside" },
@@ -128,7 +128,7 @@ describe("ARRANGE", () => {
     {
       typed: [6, 10, "5 oz", 0.75, 5, 2],
       error: "#VALUE!",
-      message: "thickness: “5 oz” is a weight, and a length is due: type it in m, mm, cm, in, ft",
+      message: "thickness: “5 oz” is a weight, not a length: type it in m, mm, cm, in, ft",
     },
     {
       typed: [[6, 5, 4], 10, 0.75, 0.75, 5, 2],

@@ -56,7 +56,7 @@ describe("BALLAST", () => {
   it.each([
     { typed: [104, 24, 1.02], message: "ballast must be denser than the resin: 1.02 g/mL is not above 1.03 g/mL" },
     { typed: [104, 24, 7850], message: "density of the ballast must be from 1 g/mL to 23 g/mL: 7850 g/mL is outside" },
-    { typed: [104, "24 in"], message: "weight of the pieces: “24 in” is a length, and a weight is due: type it in kg, g, oz, lb" },
+    { typed: [104, "24 in"], message: "weight of the pieces: “24 in” is a length, not a weight: type it in kg, g, oz, lb" },
     { typed: [104, undefined], message: "weight of the pieces is missing: type a value such as 24 oz" },
   ])("says “$message”", ({ typed, message }) => {
     expect(fault("BALLAST", ...(typed as Parameters<typeof fault>[1][]))).toEqual({ error: "#VALUE!", message });

@@ -16,12 +16,12 @@ describe("FILL", () => {
   });
 
   it.each([
-    { typed: [6, 5, 200], message: "solids of 200 in³ do not fit: chamber, stack and cover hold 169.6 in³" },
-    { typed: [152.4, 127, 3000, "", "SI"], message: "solids of 3000 cm³ do not fit: chamber, stack and cover hold 2780 cm³" },
+    { typed: [6, 5, 200], message: "solids of 200 in³ do not fit: up to the cover the chamber holds 169.6 in³" },
+    { typed: [152.4, 127, 3000, "", "SI"], message: "solids of 3000 cm³ do not fit: up to the cover the chamber holds 2780 cm³" },
     { typed: [0.05, 5, 104], message: "inside diameter of the chamber must be from 0.1 in to 200 in: 0.05 in is outside" },
     {
       typed: ["8 x wide", 5, 104],
-      message: "inside diameter of the chamber: “x wide” in “8 x wide” is no unit known here: type m, mm, cm, in, ft",
+      message: "inside diameter of the chamber: “x wide” in “8 x wide” is not a known unit: type m, mm, cm, in, ft",
     },
     { typed: [6, "", 104], message: "height of the stack of pieces is missing: type a value such as 5 in" },
     { typed: [6, 5, -1], message: "volume of pieces and submerged ballast must be from 0 in³ to 1000000 in³: -1 in³ is outside" },

@@ -39,7 +39,7 @@ describe("FLUIDLEVEL", () => {
     {
       typed: [6, "1.14 lb", 104],
       message:
-        "resin in the chamber: “1.14 lb” is a weight, and a volume is due: type it in m³, L, mL, cm³, in³, ft³, gal, qt, pt, cup, fl oz, tbsp, tsp",
+        "resin in the chamber: “1.14 lb” is a weight, not a volume: type it in m³, L, mL, cm³, in³, ft³, gal, qt, pt, cup, fl oz, tbsp, tsp",
     },
     { typed: [6, "10 oz", 104], message: "resin in the chamber: “10 oz” is a weight: for a volume type fl oz" },
     { typed: [6, 1.14, -1], message: "volume of pieces and submerged ballast must be from 0 in³ to 1000000 in³: -1 in³ is outside" },

@@ -27,11 +27,11 @@ describe("HEADROOM", () => {
 
   it.each([
     { typed: [6, 10, 1, high(10)], error: "#N/A", message: "the chamber overflows by 1 qt: pour less or take pieces out" },
-    { typed: [6, 10, 0, high(7.25)], error: "#N/A", message: "the foam needs 3.333 in and 2.75 in is free: take out 0.2856 qt" },
+    { typed: [6, 10, 0, high(7.25)], error: "#N/A", message: "the foam needs 3.333 in and only 2.75 in is free: take out 0.2856 qt" },
     {
       typed: [152.4, 254, 0, high(7.25) * 16.387064, "SI"],
       error: "#N/A",
-      message: "the foam needs 84.67 mm and 69.85 mm is free: take out 0.2703 L",
+      message: "the foam needs 84.67 mm and only 69.85 mm is free: take out 0.2703 L",
     },
     { typed: [6, "", 0, 1], error: "#VALUE!", message: "inside height of the chamber is missing: type a value such as 10 in" },
     {

@@ -40,28 +40,28 @@ describe("PERLOAD", () => {
     {
       typed: [6, 10, 0.75, 0.75, 9],
       message:
-        "the length is too long for the chamber: 9 in standing needs a height of 15 in with cover and foam, and lying 5.827 in is free",
+        "the length is too long for the chamber: 9 in standing needs a height of 15 in with cover and foam room, and lying down only 5.827 in is free",
     },
     {
       typed: ["8 x 5 in", 10, 0.75, 0.75, 9],
       message:
-        "the length is too long for the chamber: 9 in standing needs a height of 15 in with cover and foam, and lying 7.875 in is free",
+        "the length is too long for the chamber: 9 in standing needs a height of 15 in with cover and foam room, and lying down only 7.875 in is free",
     },
     {
       typed: [6, 10, 7, 0.75, 1],
       message:
-        "the thickness is too thick for the chamber: 7 in standing needs a height of 12 in with cover and foam, and lying 5.827 in is free",
+        "the thickness is too thick for the chamber: 7 in standing needs a height of 12 in with cover and foam room, and lying down only 5.827 in is free",
     },
-    { typed: [6, 10, 7, 8, 9], message: "the thickness is too thick for the chamber: 7 in, and across the floor 5.875 in is free" },
-    { typed: [6, 10, 3, 5.5, 9], message: "the width is too wide for the chamber: 5.5 in, and across the floor 5.051 in is free" },
+    { typed: [6, 10, 7, 8, 9], message: "the thickness is too thick for the chamber: 7 in, and only 5.875 in is free across the floor" },
+    { typed: [6, 10, 3, 5.5, 9], message: "the width is too wide for the chamber: 5.5 in, and only 5.051 in is free across the floor" },
     {
       typed: [6, 4, 2, 2, 2],
-      message: "the height is too little: even lying lowest, a piece with its cover and the foam needs 4.5 in, and the chamber has 4 in",
+      message: "the height is too small: even lying flat, a piece needs 4.5 in with cover and foam room, and the chamber has 4 in",
     },
-    { typed: [6, 1, 1, 1, 1], message: "the height is too little: of 1 in the foam leaves 0.6667 in, and the cover takes 1 in" },
+    { typed: [6, 1, 1, 1, 1], message: "the height is too small: foam room leaves 0.6667 in of 1 in, and the cover takes 1 in" },
     {
       typed: [152.4, 25.4, 25.4, 25.4, 25.4, undefined, "SI"],
-      message: "the height is too little: of 25.4 mm the foam leaves 16.93 mm, and the cover takes 25.4 mm",
+      message: "the height is too small: foam room leaves 16.93 mm of 25.4 mm, and the cover takes 25.4 mm",
     },
   ])("names the dimension at fault: “$message”", ({ typed, message }) => {
     expect(fault("PERLOAD", ...(typed as Parameters<typeof fault>[1][]))).toEqual({ error: "#N/A", message });
@@ -70,7 +70,7 @@ describe("PERLOAD", () => {
   it("does not count past a million", () => {
     expect(fault("PERLOAD", 200, 200, 0.4, 0.4, 0.4)).toEqual({
       error: "#VALUE!",
-      message: "1000000 pieces and more would go in: check the units of piece and chamber",
+      message: "1000000 pieces or more would fit: check the units of the piece and the chamber",
     });
   });
 });

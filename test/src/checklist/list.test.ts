@@ -71,7 +71,7 @@ describe("the safety list", () => {
     const next = checklist.startRun(all, { ...who, when: "2026-03-21", who: "" });
     expect(next.items.some((item) => item.done)).toBe(false);
     expect(next.runs).toEqual([{ when: "2026-03-14", who: "the blue shop", open: [defaults.find(({ id }) => id === "foam")!.text] }]);
-    expect(next.runs.map(checklist.leftOpen)).toEqual(["1 left open"]);
+    expect(next.runs.map(checklist.leftOpen)).toEqual(["1 not checked"]);
   });
 
   it("keeps so many earlier runs and no more", () => {
@@ -86,7 +86,7 @@ describe("the safety list", () => {
   it("says what to do when the power fails, when resin spills or gets into an eye, and who calls for help", () => {
     const text = defaults.map((item) => item.text).join("\n");
     for (const words of [
-      /Power cut: .*let the air in/,
+      /Power failure: .*let the air in/,
       /Spill: /,
       /Resin in an eye: rinse with water for 15 minutes/,
       /who calls for help/,

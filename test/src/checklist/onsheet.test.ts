@@ -11,7 +11,7 @@ describe("the list on its sheet", () => {
     const list = checklist.startRun(checklist.tick(fresh, "rated", true), { when: "2026-03-14", who: "me", by: "you", calls: "555 0100" });
     expect(fromSheet(list, toSheet(list))).toEqual(list);
     expect(toSheet(list).run).toEqual([[46095], ["me"], ["you"], ["555 0100"]]);
-    expect(toSheet(list).runs[0].slice(1)).toEqual(["", expect.stringMatching(/^\d+ left open: Read the makers/)]);
+    expect(toSheet(list).runs[0].slice(1)).toEqual(["", expect.stringMatching(/^\d+ not checked: Read the makers/)]);
   });
 
   it.each(["x", "X", "✓", true])("takes %j in the first column as a tick", (tick) => {

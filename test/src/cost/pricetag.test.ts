@@ -9,7 +9,7 @@ describe("PRICETAG", () => {
     expect(ask("PRICETAG", cost, margin)).toBe(expected),
   );
 
-  it("is a margin on the price, not a mark-up on the cost: 50 % on 10 is 20", () => expect(ask("PRICETAG", 10, "50 %")).toBe(20));
+  it("is a margin on the price, not a markup on the cost: 50 % on 10 is 20", () => expect(ask("PRICETAG", 10, "50 %")).toBe(20));
 
   it("leaves the margin asked for, within the cent", () =>
     fc.assert(
@@ -27,7 +27,7 @@ describe("PRICETAG", () => {
     [10, 1, "margin on the price must be from 0 % to 99.99 %: 100 % is outside"],
     [-1, 0.5, "cost must be from 0 to 1000000000000: -1 is outside"],
     ["£10", 0.5, "cost: “£10” is text: type the amount as a number, without a currency sign"],
-    [1e12, 0.9999, "the amounts are too large to be told to the cent: check them"],
+    [1e12, 0.9999, "the amounts are too large to work out to the cent: check them"],
   ])("refuses %s at %s in words", (cost, margin, message) =>
     expect(fault("PRICETAG", cost, margin)).toEqual({ error: "#VALUE!", message }),
   );

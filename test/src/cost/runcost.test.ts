@@ -40,7 +40,7 @@ describe("RUNCOST", () => {
     ["a blank price beside a quantity", [2, 3], [4, ""], "cell 2: price is missing: type a value such as 24.5"],
     ["a blank quantity beside a price", ["", 3], [4, 5], "cell 1: quantity is missing: type a value such as 2"],
     ["a word beside a number", [2, 3], [4, "dear"], "cell 2: price: “dear” is not a number: type a value such as 24.5"],
-    ["a unit", [2, "3 qt"], [4, 5], "cell 2: quantity: “3 qt” carries a unit: type a number alone"],
+    ["a unit", [2, "3 qt"], [4, 5], "cell 2: quantity: “3 qt” has a unit: type a number without one"],
     ["a currency sign", [2, 3], [4, "$5.00"], "cell 2: price: “$5.00” is text: type the amount as a number, without a currency sign"],
     [
       "a currency sign, whatever stands beside it",
@@ -52,12 +52,12 @@ describe("RUNCOST", () => {
       "a comma",
       [2],
       ["4,50"],
-      "cell 1: price: “4,50” has a comma, which can be read two ways: type 4.50 with a point for a part, or the thousands without a comma",
+      "cell 1: price: “4,50” has a comma, which can be read two ways: type 4.50 with a decimal point, or leave the comma out",
     ],
     ["TRUE", [2], [true], "cell 1: price: “TRUE” is not a number: type a value such as 24.5"],
-    ["different lengths", [2, 3, 4], [5, 6], "quantities are 3 cells and prices 2: give ranges of the same length"],
+    ["different lengths", [2, 3, 4], [5, 6], "quantities are 3 cells and prices 2: give the same number of each"],
     ["a number out of range", [1e13], [5], "cell 1: quantity must be from -1000000000000 to 1000000000000: 10000000000000 is outside"],
-    ["an amount past all cents", [1e9, 1], [1e9, 1], "the amounts are too large to be told to the cent: check them"],
+    ["an amount past all cents", [1e9, 1], [1e9, 1], "the amounts are too large to work out to the cent: check them"],
   ])("refuses %s", (_, quantities, prices, message) => expect(fault("RUNCOST", quantities, prices)).toEqual({ error: "#VALUE!", message }));
 
   it("says which argument is missing", () =>

@@ -163,14 +163,14 @@ describe("WHATTOBUY", () => {
       6,
       [1, "4 furlong"],
       [20, 68],
-      "cell 2: size: “furlong” in “4 furlong” is no unit known here: type m³, L, mL, cm³, in³, ft³, gal, qt, pt, cup, fl oz, tbsp, tsp",
+      "cell 2: size: “furlong” in “4 furlong” is not a known unit: type m³, L, mL, cm³, in³, ft³, gal, qt, pt, cup, fl oz, tbsp, tsp",
     ],
     [6, [1, -4], [20, 68], "cell 2: size must be from 0.001 qt to 1000000 qt: -4 qt is outside"],
     [6, [1, 4], [20, "$68"], "cell 2: price: “$68” is text: type the amount as a number, without a currency sign"],
-    [6, [1, 4], [20], "sizes are 2 cells and prices 1: give ranges of the same length"],
-    [6, ["Size", ""], ["Price", ""], "sizes and prices hold no number side by side: type a size such as 1 qt with its price"],
-    [-1, [1], [20], "fluid needed must be from 0 qt to 1000000 qt: -1 qt is outside"],
-    ["", [1], [20], "fluid needed is missing: type a value such as 6 qt"],
+    [6, [1, 4], [20], "sizes are 2 cells and prices 1: give the same number of each"],
+    [6, ["Size", ""], ["Price", ""], "no size has a price beside it: type a size such as 1 qt with its price"],
+    [-1, [1], [20], "resin needed must be from 0 qt to 1000000 qt: -1 qt is outside"],
+    ["", [1], [20], "resin needed is missing: type a value such as 6 qt"],
   ])("refuses a need of %j, sizes %j, prices %j in words", (need, sizes, prices, message) =>
     expect(fault("WHATTOBUY", need, sizes, prices)).toEqual({ error: "#VALUE!", message }),
   );
@@ -179,7 +179,7 @@ describe("WHATTOBUY", () => {
     const sizes = ["1 L", "5.1 L", "1 gal", "2.3 L", "1 qt", "4.7 L"];
     expect(fault("WHATTOBUY", 500, sizes, [1, 5.1, 3.785411784, 2.3, 0.946352946, 4.7])).toEqual({
       error: "#N/A",
-      message: "the search for the cheapest purchase would not end: leave out sizes that you would not buy, or round them",
+      message: "there are too many ways to buy it: leave out sizes that you would not buy, or round them",
     });
   });
 

@@ -61,7 +61,7 @@ describe("BAKE", () => {
       [
         {
           error: "#N/A",
-          message: "thicker than this shop bakes by calculation (2 in, the setting “thickest”): follow the maker's schedule",
+          message: "too thick to bake by calculation (over 2 in, the setting “thickest”): follow the maker's schedule",
         },
       ],
     ]);
@@ -126,7 +126,7 @@ describe("BAKE", () => {
     expect(told(190).answer).toEqual([["minutes in the oven", `about 46 min, likely ${quick.toFixed(0)} to ${slow.toFixed(0)}`]]);
     expect(told(196).answer[0][1]).toMatch(/^about \d+ min, likely \d+ or more$/);
     expect(told(190).equation).toBe(
-      "46.1 min until the core reaches 190 °F in an oven at 200 °F, the piece at 70 °F as it goes in; plus 0 min; not under 30 min",
+      "46.1 min until the core reaches 190 °F in an oven at 200 °F, starting at 70 °F; plus 0 min; at least 30 min",
     );
     const [by, short, long] = ["middle", "short end", "long end"].map((end) => ask("BAKE", 0.75, 0.75, 5, 0.4, [["bake by", end]]));
     near(by, ask("BAKE", 0.75, 0.75, 5, 0.4) as number, 1e-12);
@@ -137,13 +137,13 @@ describe("BAKE", () => {
         ["bake by", "long end"],
         ["core", 196],
       ]),
-    ).toEqual({ error: "#N/A", message: "there is no long end: in an oven 5 °F cooler than set the core never reaches 196 °F" });
+    ).toEqual({ error: "#N/A", message: "there is no long end: in an oven 5 °F cooler than set, the core never reaches 196 °F" });
   });
 
   it("says that the resin heats itself, and why practice is shorter where it is", () => {
     expect(told(190).beside.join()).not.toContain("Common practice");
     const [why, own] = told(190, 1.5).beside;
-    expect(why).toMatch(/^Common practice bakes 30 to 60 minutes\..* Test one piece: sticky means bake again\.$/);
+    expect(why).toMatch(/^Common practice is 30 to 60 minutes\..* Test one piece: if it is sticky, bake it again\.$/);
     expect(own).toContain("by up to 140 °F");
   });
 });

@@ -39,7 +39,7 @@ describe("CORETEMP", () => {
     expect(fault("CORETEMP", -1, 1, 1).message).toBe("minutes in the oven must be from 0 min to 1000000 min: -1 min is outside");
     expect(fault("CORETEMP", 30, 3, 3, 3)).toEqual({
       error: "#N/A",
-      message: "thicker than this shop bakes by calculation (2 in, the setting “thickest”): follow the maker's schedule",
+      message: "too thick to bake by calculation (over 2 in, the setting “thickest”): follow the maker's schedule",
     });
     expect(
       fault("CORETEMP", 30, 1, 1, 3, 0.4, [

@@ -58,6 +58,6 @@ describe("OVENFIT", () => {
 
   it("says how to measure, and never in wet resin", () => {
     const told = explain(catalogue.find(({ name }) => name === "OVENFIT")!, [[[30]], [[175]], [[0.75]]]) as Working;
-    expect(told.beside.join()).toMatch(/cured, dry blank.*Never in wet resin/);
+    expect(told.beside.join()).toMatch(/cured, dry blank.*Never use a piece with uncured resin/);
   });
 });

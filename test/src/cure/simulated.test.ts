@@ -88,7 +88,7 @@ describe("the likely range of a bake", () => {
   });
 
   it("says so where it is told", () => {
-    expect(rangeHolds).toMatch(/^About 9 outcomes in 10/);
+    expect(rangeHolds).toMatch(/^About 9 bakes in 10/);
     expect(bake.accuracy).toContain(rangeHolds);
   });
 });

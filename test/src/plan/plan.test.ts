@@ -107,7 +107,7 @@ describe("PLAN", () => {
     ];
     const one = (more: (string | number)[][]) =>
       linesOf(spill("PLAN", [["a", 1, 1, 1, 4, 0.5]], 6, 10, start, undefined, [...tub, ...more]))[0].dye;
-    expect(one([])).toMatchObject({ error: "#VALUE!", message: expect.stringMatching(/^type what it was dyed at/) });
+    expect(one([])).toMatchObject({ error: "#VALUE!", message: expect.stringMatching(/^type the dye rate of the resin on hand/) });
     expect(one([["resin dye rate", 0.25]])).toBeGreaterThan(0);
     expect(one([["dye rate", 0.25]])).toBeGreaterThanOrEqual(0);
   });
@@ -345,8 +345,8 @@ describe("PLAN", () => {
     expect(said[2]).toBe("count must be a whole number: 2.5 is not");
     expect(said[3]).toContain("elfwood");
     expect(said[4]).toContain("missing");
-    expect(said[5]).toContain("larger than an oven shelf");
-    expect(said[6]).toContain("larger than an oven shelf");
+    expect(said[5]).toContain("too large for an oven shelf");
+    expect(said[6]).toContain("too large for an oven shelf");
     expect(said[7]).toContain("follow the maker's schedule");
     expect(said[8]).toContain("“wide” is not a length");
     expect(said[9]).toContain("5 pcs");
@@ -368,7 +368,7 @@ describe("PLAN", () => {
     expect((line.done as Fault).message).toMatch(/^a bake of [\d.]+ min is longer than the open hours, 1 h$/);
     expect(fault("PLAN", [["a", 5, 1, 1, 4, 0.5]], 6, 10, "", undefined, [["vacuum hours", 12]])).toEqual({
       error: "#N/A",
-      message: "loading and vacuum take 12.5 h, and somebody is there for 12 h: vacuum is never left alone",
+      message: "loading and vacuum take 12.5 h, and the shop is open for 12 h: never leave vacuum alone",
     });
   });
 
@@ -414,8 +414,8 @@ describe("PLAN", () => {
         6,
         10,
       ).message,
-    ).toBe("2000000 pieces are more than a plan takes, 1000000: plan fewer at a time");
-    expect(fault("PLAN", [["a", 1e6, 1.5, 1.5, 4, 0.5]], 4, 8).message).toContain("loads are more than a plan takes, 100000");
+    ).toBe("2000000 pieces are more than a plan can hold, 1000000: plan fewer at a time");
+    expect(fault("PLAN", [["a", 1e6, 1.5, 1.5, 4, 0.5]], 4, 8).message).toContain("loads are more than a plan can hold, 100000");
     expect(fault("PLAN", [["a", 500, 1, 1, 4, 0.5]], 6, 10, "9999-12-30 08:00").message).toContain("year 9999");
   });
 
@@ -461,7 +461,7 @@ describe("PLAN", () => {
     for (const line of tight) expect((line["to pour"] as number) + (line["to add"] as number)).toBeLessThanOrEqual(2.2 * (1 + 1e-9));
     const [none] = linesOf(spill("PLAN", rows, 12, 12, start, undefined, shop(1)));
     expect(none.load).toBe("a");
-    expect((none.count as Fault).message).toMatch(/^the least load with pieces of this row needs [\d.]+ qt of resin/);
+    expect((none.count as Fault).message).toMatch(/^even the smallest load with this row needs [\d.]+ qt of resin/);
   });
 
   it("shows in its working both ends of “most resin”", () => {
@@ -476,7 +476,7 @@ describe("PLAN", () => {
     const number = (name: string) => Number.parseFloat(said[name]);
     expect(number("days with that")).toBeGreaterThan(number("days with no limit on resin"));
     expect(number("resin to mix with that")).toBeLessThan(number("resin to mix with no limit"));
-    const least = number("least that “most resin” may be");
+    const least = number("lowest “most resin” that works");
     expect(
       linesOf(spill("PLAN", rows, 12, 12, start, undefined, [["most resin", least * 1.001]])).every(({ load }) => typeof load === "number"),
     ).toBe(true);

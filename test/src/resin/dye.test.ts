@@ -12,6 +12,6 @@ describe("DYE", () => {
   it("takes no dye at a rate of 0", () => expect(ask("DYE", 2, 0)).toBe(0));
   it("refuses more dye than fluid", () =>
     expect(fault("DYE", 2, 100).message).toBe(
-      "dye powder to a measure of resin must be from 0 tsp per qt to 96 tsp per qt: 100 tsp per qt is outside",
+      "dye powder for each measure of resin must be from 0 tsp per qt to 96 tsp per qt: 100 tsp per qt is outside",
     ));
 });

@@ -23,18 +23,18 @@ describe("DYETOPUP", () => {
   it("says how much clear fluid would bring it down, and that it does", () => {
     expect(fault("DYETOPUP", 2, 0.5, 1, 0.25)).toEqual({
       error: "#N/A",
-      message: "too strong already: 2 qt of clear resin in all would bring it down, 1 qt more than is added",
+      message: "too strong already: it takes 2 qt of clear resin to bring it down, 1 qt more than you add",
     });
     expect(ask("DYETOPUP", 2, 0.5, 2, 0.25)).toBeCloseTo(0, 12);
     expect(fault("DYETOPUP", 1.892705892, 2.6, 1, 1.3, "SI").message).toBe(
-      "too strong already: 1.893 L of clear resin in all would bring it down, 0.8927 L more than is added",
+      "too strong already: it takes 1.893 L of clear resin to bring it down, 0.8927 L more than you add",
     );
   });
 
   it("knows that no fluid takes the dye out", () =>
     expect(fault("DYETOPUP", 2, 0.5, 1, 0)).toEqual({
       error: "#N/A",
-      message: "too strong already: no clear resin takes all of the dye out",
+      message: "too strong already: clear resin cannot take all of the dye out",
     }));
 
   it("names what is missing", () =>

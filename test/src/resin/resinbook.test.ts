@@ -73,9 +73,9 @@ describe("RESINBOOK", () => {
     expect(
       book(["2026-01-31", 2, 0.5, 0.5], ["2026-02-20", 0.5, 0, 2.5], ["2026-03-10", 1, 0, ""], ["2026-03-11", 1, 0, 0.5]).slice(1),
     ).toEqual([
-      fault("2.5 qt taken up, and there was only 2 qt"),
-      fault("waits for row 2: put that right first", "#N/A"),
-      fault("waits for row 2: put that right first", "#N/A"),
+      fault("2.5 qt taken up, but there was only 2 qt"),
+      fault("waits for row 2: fix that first", "#N/A"),
+      fault("waits for row 2: fix that first", "#N/A"),
     ]));
 
   it("waits no longer once it was emptied: what stands is known again", () => {
@@ -92,7 +92,7 @@ describe("RESINBOOK", () => {
     [["2026-01-31", -1, 0, 0], "added must be from 0 qt to 1000000 qt: -1 qt is outside"],
     [["2026-01-31", 1, "a lot", 0], "dye added: “a lot” is not a volume: type a value such as 0.5 tsp"],
     [["2026-01-31", 1, 0, "all"], "taken up: “all” is not a volume: type a value such as 0.8 qt"],
-    [["2026-01-31", 0, 1, 0], "dye was added, and there was no fluid"],
+    [["2026-01-31", 0, 1, 0], "dye was added, but there was no resin"],
   ])("says in its row what is wrong with %j", (run, message) => expect(book(run)).toEqual([fault(message)]));
 
   it("refuses a fifth column", () =>

@@ -13,14 +13,15 @@ it("finds nothing wrong with a run in time", () => {
 
 it("says at the step that its start has passed", () => {
   const run = made();
-  expect(said(run, "choose", demo - 10 * minute)).toMatch(/^It was to begin at 13:15, 35 min ago\./);
-  expect(said(run, "safety", demo - 10 * minute)).not.toMatch(/was to begin/);
+  expect(said(run, "choose", demo - 10 * minute)).toMatch(/^It was due to start at 13:15, 35 min ago\./);
+  expect(said(run, "safety", demo - 10 * minute)).not.toMatch(/was due to start/);
 });
 
 it("says at each step that it cannot be in time for the demo, and which are not for it", () => {
   const run = made({ loads: [{ pieces: [piece(4)] }, { pieces: [piece(4)] }] });
   const now = demo - hour;
-  for (const id of ["vacuum-1", "bake-1", "cool-1", "load-2"]) expect(said(run, id, now)).toMatch(/cannot be done by the demo at 14:00/);
+  for (const id of ["vacuum-1", "bake-1", "cool-1", "load-2"])
+    expect(said(run, id, now)).toMatch(/will not be done in time for the demo at 14:00/);
   expect(said(run, "soak-2", now)).toBe("");
 });
 
@@ -34,10 +35,10 @@ it("says at the step which number is missing, and why", () => {
   expect(said(unknown, "choose", unknown.origin)).toMatch(/woood/);
 });
 
-it("says that a step runs past closing time, and that resin will be out of date", () => {
+it("says that a step runs past closing time, and that resin will be expires before", () => {
   const run = begunNow({ begins: { how: "now", at: demo + 3 * hour } });
-  expect(said(run, "vacuum-1", run.begins.at)).toMatch(/outside the hours of My Shop \(08:00 to 20:00\)/);
+  expect(said(run, "vacuum-1", run.begins.at)).toMatch(/outside the hours on My Shop \(08:00 to 20:00\)/);
   const old = made({ shop: [...made().shop, ["resin on hand", 2], ["resin mixed on", 46000]] });
-  expect(said(old, "mix", old.origin)).toMatch(/out of date/);
+  expect(said(old, "mix", old.origin)).toMatch(/expires before/);
   expect(said(finish(run, "choose", run.begins.at), "choose", demo + 9 * hour)).toBe("");
 });

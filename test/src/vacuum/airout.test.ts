@@ -46,7 +46,7 @@ describe("AIROUT", () => {
     { typed: 740, message: "gauge reading must be from 0 inHg to 40 inHg: 740 inHg is outside" },
     {
       typed: "25 in",
-      message: "gauge reading: “25 in” is a length, and a pressure is due: type it in Pa, kPa, hPa, mbar, bar, atm, inHg, mmHg, torr, psi",
+      message: "gauge reading: “25 in” is a length, not a pressure: type it in Pa, kPa, hPa, mbar, bar, atm, inHg, mmHg, torr, psi",
     },
   ])("$message", ({ typed, message }) => expect(fault("AIROUT", typed)).toEqual({ error: "#VALUE!", message }));
 });

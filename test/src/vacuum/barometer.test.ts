@@ -48,7 +48,7 @@ describe("BAROMETER", () => {
     expect(spill("BAROMETER", [0, "", "1 mile"])).toEqual([
       [expect.closeTo(29.9213, 4)],
       [""],
-      [{ error: "#VALUE!", message: "altitude: “mile” in “1 mile” is no unit known here: type m, mm, cm, in, ft" }],
+      [{ error: "#VALUE!", message: "altitude: “mile” in “1 mile” is not a known unit: type m, mm, cm, in, ft" }],
     ]));
 
   it.each([

@@ -94,11 +94,11 @@ describe("LIDLOAD", () => {
     expect(lid(152.4, 10, "Cast Acrylic", "SI")).toEqual(lid(6, 10 / 25.4));
   });
 
-  it("never tells a share, and says that it certifies nothing", () => {
+  it("never tells a share, and says that it approves nothing", () => {
     const contract = catalogue.find(({ name }) => name === "LIDLOAD")!;
     const told = JSON.stringify(explain(contract, [[[6]], [[0.75]]]));
     expect(told).not.toMatch(/%|20\.[23]|0\.20|304|2\.09/);
-    for (const word of ["holes", "notches", "scratches", "heat", "solvent", "aging", "certifies nothing", "never a tub's"])
+    for (const word of ["holes", "notches", "scratches", "heat", "solvent", "aging", "approves nothing", "never a tub's"])
       expect(contract.accuracy).toContain(word);
     expect(contract.cautions).toContain("lid");
   });

@@ -60,7 +60,7 @@ describe("PUMPDOWN", () => {
     const venturi = [["pump end pressure", 3]];
     const short = (gauge: number) => ({
       error: "#N/A",
-      message: `the pump does not reach ${gauge} inHg: its end pressure leaves the gauge short of 26.92 inHg here`,
+      message: `the pump does not reach ${gauge} inHg: by its end pressure its gauge stays short of 26.92 inHg here`,
     });
     expect(fault("PUMPDOWN", 10, 2.5, 27, undefined, venturi)).toEqual(short(27));
     expect(fault("PUMPDOWN", 10, 2.5, 35, undefined, venturi)).toEqual(short(35));

@@ -32,7 +32,7 @@ describe("DRYWEIGHT", () => {
   it.each([
     { typed: [104, 12], message: "moisture, oven-dry basis: 12 means 1200 %: type 12 % or 0.12" },
     { typed: [104, -0.1], message: "moisture, oven-dry basis must be from 0 % to 300 %: -10 % is outside" },
-    { typed: ["104 in", 0.1], message: "weight: “104 in” is a length, and a weight is due: type it in kg, g, oz, lb" },
+    { typed: ["104 in", 0.1], message: "weight: “104 in” is a length, not a weight: type it in kg, g, oz, lb" },
     { typed: [104, null], message: "moisture, oven-dry basis is missing: type a value such as 12 %" },
   ])("$message", ({ typed, message }) => expect(fault("DRYWEIGHT", ...typed)).toEqual({ error: "#VALUE!", message }));
 });

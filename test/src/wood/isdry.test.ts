@@ -41,7 +41,7 @@ describe("ISDRY, a change of at most 0.1 % in 2 h (EN 13183-1, wording read in a
   });
 
   it("says when the scale is too coarse to tell: its step may be 0.1 % of the weight", () => {
-    const cannot = { error: "#N/A", message: "the scale cannot tell: weigh several pieces together" };
+    const cannot = { error: "#N/A", message: "the scale is too coarse for this: weigh several pieces together" };
     expect(fault("ISDRY", [99.9, 99.9], undefined, grams)).toEqual(cannot);
     expect(ask("ISDRY", [100, 100], undefined, grams)).toBe(true);
     expect(fault("ISDRY", [500, 500], undefined, [...grams, ["scale step", 1]])).toEqual(cannot);

@@ -5,7 +5,7 @@ import published from "../../published/permeability.json";
 const grades = ["unsuited", "poor", "fair", "good"];
 const judged = (...typed: Parameters<typeof spill> extends [string, ...infer T] ? T : never) => spill("SUITABILITY", ...typed)[0];
 
-/** Common practice, no source: dense woods take little, decay opens the structure, the centre of a large piece stays weak and pale. */
+/** Common practice, no source: dense woods take little, decay opens the structure, the center of a large piece stays weak and pale. */
 describe("SUITABILITY", () => {
   it.each([
     { typed: [0.45, 0.75], gives: ["good", "70.78 % voids: good"] },
@@ -14,15 +14,15 @@ describe("SUITABILITY", () => {
     { typed: [1.2, 0.75], gives: ["unsuited", "22.08 % voids: unsuited"] },
     {
       typed: [0.45, 3],
-      gives: ["fair", "70.78 % voids: good; half thickness is over the reach, the centre stays weak and pale: one lower"],
+      gives: ["fair", "70.78 % voids: good; half thickness is over the reach, the center stays weak and pale: one grade lower"],
     },
     { typed: [0.45, 2], gives: ["good", "70.78 % voids: good"] },
-    { typed: [0.7, 0.75, 0, "spalted"], gives: ["good", "54.55 % voids: fair; spalted, decay opens the structure: one higher"] },
+    { typed: [0.7, 0.75, 0, "spalted"], gives: ["good", "54.55 % voids: fair; spalted, decay opens the structure: one grade higher"] },
     {
       typed: [0.7, 3, 0, "punky"],
       gives: [
         "fair",
-        "54.55 % voids: fair; half thickness is over the reach, the centre stays weak and pale: one lower; punky, decay opens the structure: one higher",
+        "54.55 % voids: fair; half thickness is over the reach, the center stays weak and pale: one grade lower; punky, decay opens the structure: one grade higher",
       ],
     },
     { typed: [0.45, 0.75, 0.05], gives: ["good", "69.14 % voids: good"] },
@@ -38,10 +38,13 @@ describe("SUITABILITY", () => {
       typed: ["Douglas fir", 0.75, 0, "spalted"],
       gives: [
         "fair",
-        "66.64 % voids: good; spalted, decay opens the structure: one higher; heartwood of coast Douglas-fir is difficult to treat: at best fair",
+        "66.64 % voids: good; spalted, decay opens the structure: one grade higher; heartwood of coast Douglas-fir is difficult to treat: at best fair",
       ],
     },
-    { typed: ["black locust", 0.75, 0, "punky"], gives: ["good", "52.27 % voids: fair; punky, decay opens the structure: one higher"] },
+    {
+      typed: ["black locust", 0.75, 0, "punky"],
+      gives: ["good", "52.27 % voids: fair; punky, decay opens the structure: one grade higher"],
+    },
   ])("$typed is $gives.0", ({ typed, gives }) => expect(judged(...(typed as any))).toEqual(gives));
 
   it.each(published)("$inputs.species: $expected ($source)", ({ inputs, expected }) => {
@@ -53,7 +56,7 @@ describe("SUITABILITY", () => {
 
   it("takes the thickness in the shop's units and goes by the shop's thresholds", () => {
     expect(judged(0.45, 80, undefined, undefined, "SI")[1]).toBe(
-      "70.78 % voids: good; half thickness is over the reach, the centre stays weak and pale: one lower",
+      "70.78 % voids: good; half thickness is over the reach, the center stays weak and pale: one grade lower",
     );
     expect(
       judged(0.45, 3, 0.12, undefined, [

@@ -3,14 +3,14 @@ import { written } from "../../../src/workbook/formula";
 import { failed, goneWords, Page, verdict } from "../../../src/workbook/page";
 import { refTo } from "../../../src/workbook/place";
 import { plain } from "../../../src/workbook/plain";
-import { notHere } from "../../../src/workbook/shown";
+import { needsAddIn } from "../../../src/workbook/shown";
 import { recalculated } from "../../../tool/recalculated";
 
 it.each([
   [1, "good", false],
   ["", "", false],
   ["too thick", "bad", true],
-  [notHere, goneWords, false],
+  [needsAddIn, goneWords, false],
 ])("of %j it says “%s”", (value, words, isMarked) => {
   const page = new Page("A", "a test", [10, 40]);
   const cell = page.line({ label: "cell", value, input: true });
@@ -19,7 +19,7 @@ it.each([
   // Every sheet repeats what My Shop says first.
   const shop = new Page("My Shop", "its facts", [10]);
   const edition = plain({ units: plainUnits("US"), setting: () => undefined, standard: () => 0 });
-  expect(written(failed(cell), edition, "A")).toContain(notHere);
+  expect(written(failed(cell), edition, "A")).toContain(needsAddIn);
   const cached = recalculated({
     book: { title: "", sheets: [page.sheet, shop.sheet], names: [] },
     live: () => edition,

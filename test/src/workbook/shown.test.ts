@@ -83,6 +83,6 @@ describe("without them", () => {
   it("what has no twin is the value of the day, gone once what it answers has changed, the settings too", () => {
     const frozen = shown.get("2,5");
     expect(frozen).toMatchObject({ value: 40, frozen: true });
-    expect(frozen?.formula).toMatch(/^IF\(IFERROR\(AND\(\$A\$3=2,.*\$J\$1.*\),FALSE\),40,"not here"\)$/);
+    expect(frozen?.formula).toMatch(/^IF\(IFERROR\(AND\(\$A\$3=2,.*\$J\$1.*\),FALSE\),40,"needs add-in"\)$/);
   });
 });

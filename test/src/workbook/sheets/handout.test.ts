@@ -58,7 +58,9 @@ it("is one page, in big type", () => {
 });
 
 it("says under which oven its minutes hold, and of which wood, in the units of the file", () => {
-  expect(note(us)).toMatch(/5 in long of gravity 0\.4, 70 °F to 190 °F in the middle, oven at 200 °F.*Above 1 1\/4 in it leaves/);
+  expect(note(us)).toMatch(
+    /5 in long, specific gravity 0\.4, from 70 °F to 190 °F in the middle, oven at 200 °F.*Above 1 1\/4 in it is more than/,
+  );
   expect(note(filled("Handout", {}, "SI"))).toMatch(/125 mm long.*88 °C in the middle, oven at 93 °C.*Above 30 mm/);
 });
 
@@ -97,9 +99,9 @@ it("dries at a temperature, and warns of what hurts", () => {
   expect(said(filled("Handout", {}, "SI"), "big")[0]).toMatch("at 103 °C until");
   const warnings = said(us, "bigCaution").join(" ");
   for (const words of [
-    "vents outdoors",
+    "pump outdoors",
     "rated for vacuum",
-    "no flame near",
+    "No flame near",
     "run hot",
     "warm wood sets",
     "about 3 months",

@@ -55,7 +55,7 @@ it("sums the shopping list over the colors, and tells each color by itself besid
 
 it("asks for a day where it has none, and plans nothing in days from nought", () => {
   const undated = filled("Loads", { Loads: { start: undefined } });
-  expect(undated.value(2, 0)).toBe("Type when to begin: the plan stands here.");
+  expect(undated.value(2, 0)).toBe("Type a start below to see the plan.");
   expect(undated.value(header, 0)).toBe("");
   expect(filled("Loads", { Loads: { start: undefined }, "My Shop": { "ready by": 46200 } }).under("load", 1)[0]).toBe(1);
 });
@@ -66,13 +66,13 @@ it("says in words what of the plan is left out, out of date or late", () => {
   const resinRow = [...loads.sheet.cells].find(([, { value }]) => value === "resin by color")![0].split(",")[0];
   const stale = { [`@${Number(resinRow) + 2}`]: { 1: "blue", 2: 3.6, 3: 45901 } };
   const old = notices(filled("Loads", { Loads: stale, "My Shop": { "ready by": 46098 } }));
-  expect(old[2]).toMatch(/^Resin on hand expires .*: 3\.6\./);
-  expect(old[3]).toMatch(/^Late, .*: [1-9]/);
+  expect(old[2]).toMatch(/^Resin on hand that expires .*: 3\.6\./);
+  expect(old[3]).toMatch(/^Loads done after .*: [1-9]/);
 });
 
 it("tells a row that cannot be planned once: its name and one code, the rest out of sight", () => {
   const told = filled("Loads", { "My Shop": { "most resin": 0.05 } });
-  expect(notices(told)[1]).toMatch(/^Could not be planned, rows: [1-9]/);
+  expect(notices(told)[1]).toMatch(/^Rows that cannot be planned: [1-9]/);
   const unseen = told.sheet.alerts.filter(({ as }) => as === "unseen");
   expect(unseen.map(({ over: { column, columns } }) => [column, columns])).toEqual([[2, 15]]);
 });

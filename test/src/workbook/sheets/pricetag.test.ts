@@ -10,11 +10,11 @@ it("adds the lines up and shares them over the good pieces", () => {
   near(number("cost of one good piece"), number("total") / 18);
 });
 
-it("sets margin and mark-up side by side: the same share, two prices", () => {
+it("sets margin and markup side by side: the same share, two prices", () => {
   const cost = number("cost of one good piece");
   near(number("price to charge"), cost / 0.5, 1e-2);
   near(number("price to charge", 2), cost * 1.5, 1e-2);
-  expect([number("as a margin on the price"), number("as a mark-up on the cost")]).toEqual([0.5, 1]);
+  expect([number("as a margin on the price"), number("as a markup on the cost")]).toEqual([0.5, 1]);
   near(number("as a margin on the price", 2), 1 / 3);
 });
 
@@ -43,11 +43,11 @@ describe.each(["live", "plain"] as const)("what makes no sense gives no price, %
   };
 
   it.each([1, 50, -0.1])("a margin of %s", (margin) => {
-    const beside = typed({ "margin, and the same as a mark-up": margin });
-    for (const label of ["price to charge", "as a margin on the price", "as a mark-up on the cost"])
+    const beside = typed({ "margin, and the same as a markup": margin });
+    for (const label of ["price to charge", "as a margin on the price", "as a markup on the cost"])
       expect([beside(label), beside(label, 2)]).toEqual(["–", "–"]);
     expect(beside("left over from a piece")).toBe("");
-    expect(beside("margin, and the same as a mark-up", 3)).toMatch(/^not from 0 to 0\.9999/);
+    expect(beside("margin, and the same as a markup", 3)).toMatch(/^not from 0 to 0\.9999/);
   });
 
   it.each([20, 25])("%i spoiled of 20", (spoiled) => {

@@ -12,9 +12,9 @@ it("tells what is in the tub after each run, and until when", () => {
 });
 
 it.each([
-  [46095, "good on the day of the demo"],
+  [46095, "still good on the day set on Today"],
   [46126, "expired: dispose of it"],
-  [undefined, "give the day of the demo on Today"],
+  [undefined, "type a day on Today"],
 ])("on day %s it says “%s”", (day, words) =>
   expect(filled("Resin Book", { Today: { "it begins": day } }).beside("use by", 3)).toMatch(new RegExp(`^${words}`)),
 );
@@ -44,7 +44,7 @@ it("is what My Shop has on hand, its dye rate and its date, until somebody types
 });
 
 it("says no more than that where the day of the demo is no day", () =>
-  expect(filled("Resin Book", { Today: { "it begins": "some day" } }).beside("use by", 3)).toMatch(/^give the day of the demo/));
+  expect(filled("Resin Book", { Today: { "it begins": "some day" } }).beside("use by", 3)).toMatch(/^type a day on Today/));
 
 const firstRow = (sight: typeof book) => {
   const [at] = [...sight.sheet.cells].find(([, { value, look }]) => value === "date" && look === "heading")!;
@@ -81,7 +81,7 @@ describe.each(["live", "plain"] as const)("a slip in the ledger, %s", (edition) 
 
   it("no more leaves than stood there", () => {
     const { beside, ledger } = changed(edition, { "4,3": 50 });
-    expect(ledger(4, 9)).toMatch(/^no more can leave than stood there/);
+    expect(ledger(4, 9)).toMatch(/^more left than was there/);
     expect(beside("in the tub now")).toBe("");
   });
 

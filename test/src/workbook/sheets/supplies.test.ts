@@ -30,7 +30,7 @@ it("names the day over the states, and marks a day before something was opened",
   const [at] = [...supplies.sheet.cells].find(([, { value }]) => value === "state")!;
   const [row, column] = at.split(",").map(Number);
   expect(supplies.value(row - 1, column)).toBe(day);
-  expect(supplies.beside("as of", 3)).toMatch(/^the day of the demo/);
+  expect(supplies.beside("as of", 3)).toMatch(/^the sample's day/);
   const old = filled("Supplies", { Today: { "it begins": day - 30 } });
   expect(old.beside("as of", 3)).toMatch(/^before something below was opened: type today's date/);
   expect(old.alerts("as of")).toEqual([expect.stringMatching(/^bad: .*COUNTIF/)]);

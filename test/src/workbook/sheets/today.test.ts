@@ -110,16 +110,16 @@ it("says that a start has passed, and that the hours are not kept", () => {
   expect(late.texts.length).toBeGreaterThan(0);
   const words = (which: typeof late) =>
     [...which.sheet.cells.keys()].map((at) => which.value(...(at.split(",").map(Number) as [number, number])));
-  expect(words(late).some((value) => typeof value === "string" && /vacuum is never left alone/.test(value))).toBe(true);
-  expect(words(today).some((value) => typeof value === "string" && /vacuum is never left alone/.test(value))).toBe(false);
+  expect(words(late).some((value) => typeof value === "string" && /vacuum must not be left alone/.test(value))).toBe(true);
+  expect(words(today).some((value) => typeof value === "string" && /vacuum must not be left alone/.test(value))).toBe(false);
 });
 
 it("dates the resin by its oldest part, and says so where that is past before it is used up", () => {
   const onHand = (mixedOn: number | string) => filled("Today", { "My Shop": { "resin on hand": 3.6, "resin mixed on": mixedOn } });
   const old = onHand(45901);
   near(old.beside("use it all by") as number, ask("EXPIRY", 45901) as number);
-  expect(old.beside("use it all by", note)).toMatch(/^out of date by then/);
-  expect(old.beside("mix", note)).toMatch(/^counts on resin that is out of date/);
+  expect(old.beside("use it all by", note)).toMatch(/^expired by then/);
+  expect(old.beside("mix", note)).toMatch(/^uses resin that has expired/);
   expect(onHand("").beside("oldest part mixed on", note)).toMatch(/no date on My Shop/);
   expect(onHand("").beside("use it all by")).toBe("");
   expect(today.beside("mix", note)).toMatch(/^whole packets/);
