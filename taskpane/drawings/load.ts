@@ -32,7 +32,7 @@ function pieceAt({ mark, letter, dark }: Kind, x: number, y: number, wide: numbe
   const words =
     size < smallest || !seen
       ? ""
-      : svg`<text class=${dark ? "middle light" : "middle"} x=${px(x + wide / 2)} y=${px(y + tall / 2)} dy="0.35em" style=${`font-size:${px(size)}px`}>${letter}</text>`;
+      : svg`<text class=${`middle letter-${Math.floor(size)}${dark ? " light" : ""}`} x=${px(x + wide / 2)} y=${px(y + tall / 2)} dy="0.35em">${letter}</text>`;
   return svg`<rect class=${`kind ${mark}`} x=${px(x)} y=${px(y)} width=${px(wide)} height=${px(tall)} />${words}`;
 }
 

@@ -81,7 +81,7 @@ function tooLarge({ thickness, width, length }: Columns, shop: Shop, { clear, ro
   const middle = formula`${thickness}+${width}+${length}-${most}-${least}`;
   const [wide, deep] = [shop.holds("oven width"), shop.holds("oven depth")];
   const onShelf = formula`AND(${most}<=MAX(${wide},${deep})*${slack},${middle}<=MIN(${wide},${deep})*${slack})`;
-  return formula`IF(IF(COUNT(${clear},${room})=2,NOT(${inTub}),FALSE),"larger than the tub",IF(${onShelf},"","larger than an oven shelf"))`;
+  return formula`IF(IF(COUNT(${clear},${room})=2,${inTub},TRUE),IF(${onShelf},"","larger than an oven shelf"),"larger than the tub")`;
 }
 
 /** Why a row is left out of the plan; nothing where it is in it. */
