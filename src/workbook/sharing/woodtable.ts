@@ -1,13 +1,12 @@
-import { findSpecies, gravityAt, speciesNames } from "../../wood/species";
+import { findSpecies, gravityAt, indexed, otherNames, speciesNames } from "../../wood/species";
 import { type Given, isRef } from "../formula";
 import { type Row, refText, refTo } from "../place";
 import { firstRow, tableName, width } from "./baketable";
 
-/** Woods by name, with their oven-dry specific gravity. */
-export const woods: readonly (readonly [name: string, gravity: number])[] = speciesNames.map((name) => [
-  name,
-  gravityAt(findSpecies(name), 0),
-]);
+/** Woods by their usual names and as an index has them, with their oven-dry specific gravity. */
+export const woods: readonly (readonly [name: string, gravity: number])[] = [
+  ...new Set([...speciesNames, ...otherNames, ...speciesNames.map(indexed)]),
+].map((name) => [name, gravityAt(findSpecies(name), 0)]);
 
 /** GRAVITY as a look-up in the list; undefined where the name is no cell or word, or another state of the wood is asked for. */
 export function woodLookup(given: Readonly<Record<string, Given>>, from: string, row: Row): string | undefined {

@@ -32,23 +32,26 @@ export interface Blanks {
       | "gravity"
       | "uptake"
       | "wrong"
-      | "bake",
+      | "bake"
+      | "fullness",
       Ref
     >
   >;
-  /** What PLAN takes: kind, count, thickness, width, length, wood, color, fullness; of rows that are left out a count of 0. */
+  /** Kind, count, thickness, width, length, wood. */
   readonly pieces: Ref;
+  /** What PLAN takes: those, the wood as weighed or named, color, and how full its pores get; of rows that are left out a count of 0. */
+  readonly planned: Ref;
   /** Rows and pieces that stand here and are left out of the plan. */
   readonly leftOut: { readonly rows: Ref; readonly pieces: Ref };
-  /** How many pieces go into the plan. */
-  readonly planned: Ref;
+  /** The shop as it bakes at the ends of the likely range. */
+  readonly ends: { readonly short: Ref; readonly long: Ref };
 }
 
 const states = ["sound", "spalted", "punky"];
 
 /** Weighed and measured if it was, else by the table: no table knows burl or decayed wood. */
-const gravityOf = ({ wood, dryWeight, volume }: Columns, woods: Woods): Formula => {
-  const lookedUp = formula`IF(ISNA(MATCH(${wood},${woods.names},0)),"no wood called "&${wood}&" is in the list on the sheet Woods",INDEX(${woods.gravity},MATCH(${wood},${woods.names},0)))`;
+const gravityOf = ({ wood, named, dryWeight, volume }: Columns, woods: Woods): Formula => {
+  const lookedUp = formula`IF(${named}="","no wood called "&${wood}&" is in the list on the sheet Woods",INDEX(${woods.gravity},MATCH(${named},${woods.names},0)))`;
   const tabled = ask(gravity, { species: wood }, lookedUp);
   const weighed = ask(pieceGravity, { weight: dryWeight, volume });
   return formula`IF(AND(${wood}="",${dryWeight}=""),"",IF(OR(${dryWeight}="",${volume}=""),${tabled},${weighed}))`;
@@ -59,12 +62,11 @@ const lightest = 0.08;
 
 /** The slips of a bench in plain words, for whoever cannot rest on an error to read it. */
 const wrongWith = (
-  { kind, count, thickness, width, length, wood, weight, dryWeight, moisture, gravity }: Columns,
-  woods: Woods,
+  { kind, count, thickness, width, length, wood, named, weight, dryWeight, moisture, gravity }: Columns,
   shop: Shop,
   tub: Vessel,
 ): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",${tooLarge({ thickness, width, length }, shop, tub)}))))))))))))`;
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(${named}="","no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",${tooLarge({ thickness, width, length }, shop, tub)}))))))))))))`;
 
 /** What pieces go into, as far as a built-in formula can tell: a round one's clear width, and the height left for pieces. */
 interface Vessel {
@@ -84,8 +86,8 @@ function tooLarge({ thickness, width, length }: Columns, shop: Shop, { clear, ro
   return formula`IF(IF(COUNT(${clear},${room})=2,${inTub},TRUE),IF(${onShelf},"","larger than an oven shelf"),"larger than the tub")`;
 }
 
-/** Why a row is left out of the plan; nothing where it is in it. */
-const leftOut = ({ kind, count, wood, wrong, grade }: Columns): Formula =>
+/** Whether a row is in the plan, and if not, why. */
+const planWords = ({ kind, count, wood, wrong, grade }: Columns): Formula =>
   formula`IF(AND(${kind}="",${wood}=""),"",IF(LEN(${wrong})>0,"left out",IF(IF(ISNUMBER(${count}),${count}>0,FALSE),IF(ISERROR(${grade}),"left out",IF(${grade}="unsuited","left out: unsuited",IF(${grade}="dry first","left out: dry it first","yes"))),"no count")))`;
 
 /** Columns that go to paper. */
@@ -97,8 +99,8 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
     "Blanks",
     "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
     [
-      19, 7, 9, 7, 7, 17, 8, 8, 9, 7, 1, 7, 9, 8, 6, 7, 13, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 3, 21, 8, 9, 8, 8, 9, 8, 9, 3, 20, 10,
-      3, 20, 10,
+      19, 7, 9, 7, 7, 17, 8, 8, 9, 7, 1, 7, 9, 8, 6, 7, 13, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 21, 8, 9, 8, 8, 16, 8, 9, 3,
+      20, 10, 3, 20, 10,
     ],
     { landscape: true, columns: printed },
   );
@@ -157,8 +159,8 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
         format: "0.00",
         each: (all) => formula`IF(AND(ISNUMBER(${all.uptake}),ISNUMBER(${all.count})),${all.uptake}*${all.count},"")`,
       },
-      wrong: { title: "problem", look: "alarm", each: (all) => ownReason(wrongWith(all, woods, shop, tub)) },
-      inPlan: { title: "in the plan", look: "words", each: (all) => leftOut(all) },
+      wrong: { title: "problem", look: "alarm", each: (all) => ownReason(wrongWith(all, shop, tub)) },
+      inPlan: { title: "in the plan", look: "words", each: (all) => planWords(all) },
       grade: {
         title: "grade",
         beside: ["reason"],
@@ -175,7 +177,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
         title: "fullness",
         format: "0%",
         hint: "How full the pores get: the average of this wood's own runs in the Run Log, or My Shop's if there are none.",
-        each: ({ wood }) => log.fullnessOf(wood),
+        each: ({ named }) => log.fullnessOf(named),
       },
       minutes: { title: "min", look: "note", format: "0", spills: (all) => baked(all) },
       short: { title: "shortest", look: "note", format: "0", spills: (all) => baked(all, ends.short) },
@@ -190,8 +192,10 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
         title: "spread",
         look: "note",
         format: "0%",
-        each: ({ wood }) => log.spreadOf(wood),
+        each: ({ named }) => log.spreadOf(named),
       },
+      // However a wood is spelled, it is one wood here and in the Run Log.
+      named: { title: "wood, as listed", look: "note", each: ({ wood }) => woods.named(wood) },
     },
     kit.demo
       ? kinds.map(({ label, count, thickness, width, length, species, condition, weight, dryWeight, color }) => ({
@@ -210,7 +214,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
     { spare: kit.demo ? 9 : 25, name: "BlanksTable" },
   );
   const planned = plannedBlock(page, of, beyond);
-  const totals = summaryLines(page, summary, of, planned.count, kit);
+  const leftOut = summaryLines(page, summary, of, planned.count, kit);
   page.skip();
   page.cautions(cautionsOf(["dust", "wet wood", "resin", "oven"]));
   const row = between(of.kind, of.color);
@@ -221,11 +225,11 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   page.alert("attention", of.grade, formula`LEFT(${of.grade},3)="dry"`);
   page.sheet.frozen = { rows: of.kind.row, columns: 1 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.kind.row - 1 };
-  return { page, of, pieces: planned.block, ...totals };
+  return { page, of, pieces: between(of.kind, of.wood), planned: planned.block, leftOut, ends };
 }
 
 /** First of the columns beyond paper that the plan reads, past the table's own. */
-const beyond = 30;
+const beyond = 31;
 
 /** The tub's clear width and the height that cover and foam leave for pieces; words where nobody said, or where it is no round one. */
 function vesselOf(page: Page, shop: Shop, column: number): Vessel {
@@ -257,7 +261,7 @@ function plannedBlock(page: Page, of: Columns, column: number): { block: Ref; co
     ["thickness", text(of.thickness)],
     ["width", text(of.width)],
     ["length", text(of.length)],
-    ["wood", formula`IF(ISNUMBER(${of.gravity}),ROUND(${of.gravity},6),"")`],
+    ["wood", formula`IF(IF(${of.named}="",FALSE,ISNUMBER(${of.gravity})),ROUND(${of.gravity},6),IF(${of.wood}="","",${of.wood}))`],
     ["color", text(of.color)],
     ["fullness", formula`IF(ISNUMBER(${of.fullness}),ROUND(${of.fullness},6),"")`],
   ];
@@ -279,10 +283,10 @@ function summaryLines(page: Page, row: number, of: Columns, planned: Ref, kit: K
     ["left out, pieces", formula`SUMIF(${all(of.inPlan)},"left*",${all(of.count)})`, "0", ""],
     ["resin taken up", formula`SUMIF(${all(of.all)},">0")`, "0.00", kit.unit("fluid")],
   ];
-  const [, count, rows, pieces] = lines.map(([label, made, format, unit], i) => {
+  const [, , rows, pieces] = lines.map(([label, made, format, unit], i) => {
     page.put(row + i, 0, { value: label, look: "label" });
     if (unit) page.put(row + i, 2, { value: unit, look: "unit" });
     return page.put(row + i, 1, { formula: made, format, look: "total" });
   });
-  return { planned: count, leftOut: { rows, pieces } };
+  return { rows, pieces };
 }

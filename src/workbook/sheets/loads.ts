@@ -90,7 +90,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const below = header + room + 1;
   const resinsAt = below + 7 + lineNames.length + 5;
   const resins = refTo(name, resinsAt + 2, 1, resinRows, 4);
-  const given = { pieces: blanks.pieces, chamber: shop.chamber, height: shop.height, resins, start };
+  const given = { pieces: blanks.planned, chamber: shop.chamber, height: shop.height, resins, start };
   const made = formula`IF(${undated},"",${ask(plan, given)})`;
   const all = page.block(made, refTo(name, header, 0, room, planned), formatsOf(plan), { look: "words" });
   const column = (index: number) => refTo(name, header + 1, index, room - 1);
@@ -103,9 +103,9 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const list = refTo(name, header + 1, serving.list, rows, 3);
   page.put(header, serving.list, { value: "shopping list, by color", look: "heading" });
   page.block(ask(shoppinglist, given), list, ["General", "0.00", "General"], { headed: false, look: "note" });
-  const copy = refTo(name, header + 1, serving.blanks, blanks.pieces.rows, blanks.pieces.columns);
+  const copy = refTo(name, header + 1, serving.blanks, blanks.planned.rows, blanks.planned.columns);
   page.put(header, serving.blanks, { value: "Blanks, as planned", look: "heading" });
-  page.block(formula`${whole(blanks.pieces)}`, copy, [], { headed: false, look: "note" });
+  page.block(formula`${whole(blanks.planned)}`, copy, [], { headed: false, look: "note" });
 
   page.row = below;
   const listTop = below + 7;

@@ -19,7 +19,7 @@ export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, loa
   const { rows, pieces } = blanks.leftOut;
   const late = formula`SUMPRODUCT(ISNUMBER(${whole(into)})*ISERROR(${whole(done)}))`;
   const failed = formula`SUMPRODUCT(ISERROR(${whole(into)})*ISTEXT(${whole(load)}))`;
-  const changed = formula`SUMPRODUCT((${whole(planned)}<>${whole(blanks.pieces)})*1)`;
+  const changed = formula`SUMPRODUCT((${whole(planned)}<>${whole(blanks.planned)})*1)`;
   const said: readonly Formula[] = [
     formula`IF(${rows}>0,"Left out of the plan: "&${rows}&IF(${rows}=1," row"," rows")&" of Blanks, pieces: "&${pieces}&". Each says why in its row there.","")`,
     formula`IF(${failed}>0,"Rows that cannot be planned: "&${failed}&". Point at the #N/A beside the name to see why.","")`,

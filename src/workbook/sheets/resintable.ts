@@ -14,9 +14,9 @@ export interface OnHand {
 }
 
 /** Mixed resin by color: what is on hand is typed, what the plan takes of each stands beside it. */
-export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, list: Ref, { pieces }: Blanks): void {
+export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, list: Ref, { planned }: Blanks): void {
   const [names, quantities] = [0, 1].map((right) => whole(refTo(list.sheet, list.row, list.column + right, list.rows)));
-  const used = whole(refTo(pieces.sheet, pieces.row, pieces.column + 6, pieces.rows));
+  const used = whole(refTo(planned.sheet, planned.row, planned.column + 6, planned.rows));
   const amount = (color: Ref, volume: Ref, line: string): Formula => {
     const own = formula`SUMIF(${names},"${line}, "&IF(${color}="","no color",${color}),${quantities})`;
     const only = formula`IF(COUNTIF(${used},${color})>0,SUMIF(${names},"${line}",${quantities}),0)`;

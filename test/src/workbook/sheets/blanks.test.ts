@@ -52,6 +52,22 @@ it.each([
   expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 18)).toBe(words),
 );
 
+it.each(["Maple, silver", "SILVER-MAPLE", "silver  maple", "maple silver"])("takes “%s” for silver maple, as GRAVITY does", (wood) => {
+  const typed = filled("Blanks", { Blanks: { "spalted boxelder": { 5: wood, 7: undefined, 8: undefined } } });
+  expect(typed.beside("spalted boxelder", 18)).toBe("");
+  near(typed.under("gravity", 1)[0], ask("GRAVITY", "silver maple") as number);
+  // The demo's Run Log has one run of it.
+  near(typed.under("fullness", 1)[0], 0.61, 1e-3);
+});
+
+it("hands the plan each piece's own gravity, color and its wood's own fullness", () => {
+  const row = Array.from({ length: 8 }, (_, i) => blanks.value(blanks.rows("spalted boxelder")[0], 31 + i));
+  expect(row.slice(0, 2)).toEqual(["spalted boxelder", blanks.beside("spalted boxelder", 1)]);
+  near(row[5], first("gravity") as number, 1e-5);
+  expect(row[6]).toBe("blue");
+  near(row[7], first("fullness") as number, 1e-5);
+});
+
 it("counts pieces, resin, and what is left out of the plan", () => {
   expect(["pieces", "in the plan", "left out, rows", "left out, pieces"].map((label) => blanks.beside(label))).toEqual([100, 97, 3, 3]);
   near(
@@ -69,7 +85,7 @@ it("leaves out of the plan by itself what is wet, unsuited, faulty or without a 
       "sound sweetgum": { 1: undefined },
     },
   });
-  const told = (kind: string) => [beside(kind, 19), beside(kind, 31)];
+  const told = (kind: string) => [beside(kind, 19), beside(kind, 32)];
   expect(told("spalted boxelder")).toEqual(["left out", 0]);
   expect(told("sound black cherry")).toEqual(["left out: unsuited", 0]);
   expect(told("punky silver maple")).toEqual(["left out", 0]);
