@@ -44,8 +44,8 @@ export interface Cell {
   /** The cells that a formula of rows may fill, and what each of them says in built-in syntax where the question has no twin. */
   readonly fills?: { readonly rows: number; readonly columns: number };
   readonly instead?: (row: number, column: number) => Formula;
-  /** Words that stand there, in place of a formula, where there are no functions. */
-  readonly without?: string;
+  /** Words that stand in place of the formula where there are no functions; true: the value of the day. */
+  readonly without?: string | true;
   readonly look?: Look;
   readonly format?: string;
   readonly allowed?: Allowed;

@@ -105,7 +105,13 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   page.block(ask(shoppinglist, given), list, ["General", "0.00", "General"], { headed: false, look: "note" });
   const copy = refTo(name, header + 1, serving.blanks, blanks.planned.rows, blanks.planned.columns);
   page.put(header, serving.blanks, { value: "Blanks, as planned", look: "heading" });
-  page.block(formula`${whole(blanks.planned)}`, copy, [], { headed: false, look: "note" });
+  for (let row = 0; row < copy.rows; row++)
+    for (let right = 0; right < copy.columns; right++)
+      page.put(copy.row + row, copy.column + right, {
+        formula: formula`${cellIn(blanks.planned, row, right)}`,
+        without: true,
+        look: "note",
+      });
 
   page.row = below;
   const listTop = below + 7;
