@@ -52,6 +52,8 @@ export interface SheetHost {
   readonly savesFiles?: boolean;
   /** Keeping a document in the workbook, or inserting sheets, ends what can be undone. */
   readonly endsUndo?: boolean;
+  /** Which workbook this is, where the host tells them apart: the same one has the same mark the next time. */
+  workbook?(): string;
   /** What a person must know of this workbook and this host before trusting either, in words. */
   warnings?(): Promise<readonly string[]>;
   /** How a person types a formula there, where that differs from how it is written here. */

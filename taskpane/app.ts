@@ -7,7 +7,7 @@ import { named } from "./named";
 import { leave } from "./pause";
 import { learn } from "./spoken";
 import type { Notice } from "./views/view";
-import { isFirstRun, welcome, welcomed } from "./views/welcome";
+import { isFirstRun, welcomed } from "./welcomed";
 
 const views = { run: "Run", safety: "Safety", workbook: "Workbook", functions: "Functions", working: "Working" } as const;
 type Name = keyof typeof views;
@@ -40,7 +40,8 @@ export class App extends LitElement {
       : (draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety");
   @state() private notice: Notice = { words: "" };
   @state() private warnings: readonly string[] = [];
-  @state() private isNew = false;
+  /** The first words to somebody who is new here, once their code is there. */
+  @state() private greeting: TemplateResult | undefined;
   private readonly seen = new Set<Name>();
   private readonly loaded = new Set<Name>();
 
@@ -120,13 +121,17 @@ export class App extends LitElement {
   /** What this host has to say of itself, and a first word to whoever is new here. */
   private async meet(): Promise<void> {
     await learn(this.host);
-    this.isNew = this.host.name === "Excel" && !this.alone && isFirstRun();
+    if (this.host.name === "Excel" && !this.alone && isFirstRun())
+      this.greeting = await import("./views/welcome").then(
+        ({ welcome }) => welcome(this.greeted),
+        () => undefined,
+      );
     this.warnings = (await this.host.warnings?.()) ?? [];
   }
 
   private greeted = (): void => {
     welcomed();
-    this.isNew = false;
+    this.greeting = undefined;
     this.querySelector<HTMLElement>("fluent-tab")?.focus();
   };
 
@@ -136,7 +141,7 @@ export class App extends LitElement {
       <header class="head"><h1>Porewise</h1></header>
       <main @notice=${this.listen} @turn=${this.turned}>
         ${this.warnings.map((warning) => html`<div class="notice failed" role="alert"><p>${warning}</p></div>`)}
-        ${this.isNew ? welcome(this.greeted) : ""}
+        ${this.greeting ?? ""}
         <fluent-tablist class="tabs" aria-label="Views" activeid="tab-${this.now}" @change=${this.turn}>
           ${(this.alone ? aloneNames : names).map((name) => html`<fluent-tab id="tab-${name}" aria-controls="panel-${name}">${views[name]}</fluent-tab>`)}
         </fluent-tablist>

@@ -31,6 +31,8 @@ const cellsOf = ({ cells }: Block) => cells.map((row) => row.map(said));
 const parser = () => new DOMParser();
 const full = "This workbook already holds nine lists that cannot be read, and has no room for more: your changes here are not kept.";
 
+const one = new WeakMap<SheetHost, Keeping>();
+
 /** Keeps the list inside the workbook, and what is not there yet in the browser until it is. */
 export class Keeping {
   list: List = fresh;
@@ -47,13 +49,30 @@ export class Keeping {
   private place = "";
   private kept: string | undefined;
   private writing: Promise<void> = Promise.resolve();
+  private readonly heard = new Set<() => void>();
 
-  constructor(
-    private readonly host: SheetHost,
-    private readonly changed: () => void,
-  ) {}
+  private constructor(private readonly host: SheetHost) {}
+
+  /** The one list of a workbook, for all who show it: a tick in the run is a tick in the list. */
+  static of(host: SheetHost): Keeping {
+    const own = one.get(host) ?? new Keeping(host);
+    one.set(host, own);
+    return own;
+  }
+
+  /** Tells every change; the answer stops it. */
+  listen(changed: () => void): () => void {
+    this.heard.add(changed);
+    return () => this.heard.delete(changed);
+  }
+
+  private changed(): void {
+    for (const tell of this.heard) tell();
+  }
 
   async load(): Promise<void> {
+    this.editing = undefined;
+    this.asked = undefined;
     let found: Found | undefined;
     try {
       found = await find((place) => this.host.readPart(place), parser());
@@ -102,6 +121,7 @@ export class Keeping {
   set(list: List): void {
     this.list = this.isOnSheet ? { ...list, onSheet: true } : list;
     this.save();
+    this.changed();
   }
 
   /** Tries again what did not work: to read the list first of all, for what was not read is never written over. */

@@ -1,8 +1,5 @@
-import type { Contract } from "../shared/contract";
-import { catalogue } from "../src/catalogue";
-
-/** The function that the address of this page names: help in a spreadsheet leads to it. */
-export function named(): Contract | undefined {
-  const name = location.hash.slice(1).toUpperCase();
-  return catalogue.find((contract) => contract.name === name);
+/** The name in the address of this page: help in a spreadsheet leads to a function by it. Whether it is one, the catalogue knows. */
+export function named(): string | undefined {
+  const [, name] = /^#([a-z]+)$/i.exec(location.hash) ?? [];
+  return name && name !== "run" ? name.toUpperCase() : undefined;
 }

@@ -103,7 +103,7 @@ function installByApt(names) {
     apt("update");
     apt("install", "-y", "--no-install-recommends", ...names);
   } catch {
-    if (process.env.CI) stop(`apt-get could not install ${names.join(" and ")}.`);
+    console.error(`apt-get could not install ${names.join(" and ")}.`);
   }
 }
 

@@ -17,7 +17,7 @@ const readElsewhere = new Set([
   "beside",
 ]);
 /** What the pane does not read either. */
-const readInFiles = new Set(["worked", "twin"]);
+const readInFiles = new Set(["twin"]);
 
 const without = (text: string, cuts: readonly (readonly [from: number, to: number])[]): string =>
   cuts.reduceRight((rest, [from, to]) => rest.slice(0, from) + rest.slice(to), text);

@@ -26,7 +26,7 @@ const onlyRead: Ended = {
 };
 
 /** The embedded sheet as the pane sees it: whatever workbook the desk shows. */
-export function pageHost(desk: Shown, whole: Whole): SheetHost {
+export function pageHost(desk: Shown, whole: Whole, workbook?: () => string): SheetHost {
   const sheet = (): Getters => desk.model.getters;
 
   const valuesOf = ({ left, right, top, bottom }: Zone, sheetId: string): Cells =>
@@ -74,6 +74,7 @@ export function pageHost(desk: Shown, whole: Whole): SheetHost {
 
   return {
     name: "page",
+    ...(workbook ? { workbook } : {}),
 
     async selection(): Promise<Selection> {
       const position = sheet().getActivePosition();

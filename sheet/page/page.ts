@@ -85,7 +85,7 @@ async function start(): Promise<void> {
   new Menu(part("more"), part("acts"), part("tools"));
   const ways = new Ways(part("grid"), () => desk.model);
   followOnPress(part("grid"), () => follow(desk.model, asks.notify));
-  const host = pageHost(desk, whole);
+  const host = pageHost(desk, whole, () => library.current.id);
   const pane: Pane = new Pane(part("pane"), part("functions"), host, {
     tell,
     listen: (inside) => keys.listen(inside),

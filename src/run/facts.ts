@@ -1,5 +1,5 @@
 import { type Cell, isFault, type Outcome } from "../../shared/outcome";
-import type { Answers } from "./answers";
+import type { Answers, ShopRows } from "./answers";
 import type { Piece, Run } from "./schema";
 
 /** What a run is worked out from. */
@@ -85,7 +85,7 @@ function woodOf({ wood, dry, thickness, width, length }: Piece, { system, shop }
 function loadLine(pieces: readonly Piece[], given: Given, ask: Answers["ask"], faults: Found["faults"], load: number): Line | undefined {
   const rows = pieces.map((piece): Cell[] => {
     const { name, count, thickness, width, length } = piece;
-    return [name || piece.wood, count, thickness, width, length, woodOf(piece, given, ask)];
+    return [name || piece.wood, count, thickness, width, length, woodOf(piece, given, ask), "", piece.fullness];
   });
   const [head, ...lines] = ask("PLAN", { pieces: rows, chamber: given.chamber, height: given.height }, given.shop);
   const fail = (words: string) => {
@@ -130,6 +130,7 @@ function weights(
     const held = ask("BALLAST", { solids: volume * count, weight: each * count }, shop)[0][0];
     if (put(`ballast ${load}`, held) === undefined) return;
     ballast += held as number;
+    ends(piece, gravity, load, given, ask, facts);
     const cool = put("cooling", ask("COOLDOWN", { thickness, width, length, gravity }, shop)[0][0]);
     if (cool !== undefined) facts[`cool ${load}`] = Math.max(Number(facts[`cool ${load}`] ?? 0), cool);
   }
@@ -143,6 +144,28 @@ function weights(
   const { chamber, height } = given;
   const [way, layers, stack] = ask("ARRANGE", { chamber, height, thickness, width, length, count }, shop)[0];
   for (const [name, value] of Object.entries({ way, layers, stack })) if (!isFault(value)) put(`${name} ${load}`, value);
+}
+
+/** Between which minutes the slowest piece of a load is likely to be done, and how far the lightest can warm itself. */
+function ends(
+  { thickness, width, length, fullness }: Piece,
+  gravity: number,
+  load: number,
+  { shop }: Given,
+  ask: Answers["ask"],
+  facts: Found["facts"],
+): void {
+  const keepMost = (name: string, outcome: Outcome) => {
+    if (typeof outcome === "number") facts[name] = Math.max(Number(facts[name] ?? 0), outcome);
+  };
+  const own: ShopRows = fullness === undefined ? shop : [...shop, ["fullness", fullness]];
+  const at = (end: string) => ask("BAKE", { thickness, width, length, gravity }, [...own, ["bake by", end]])[0][0];
+  keepMost(`bake least ${load}`, at("short end"));
+  const most = at("long end");
+  // At the long end an oven may never bring the core there: then there is no upper limit, for the load neither.
+  if (typeof most === "number") keepMost(`bake most ${load}`, most);
+  else facts[`bake open ${load}`] = 1;
+  keepMost(`rise ${load}`, ask("SELFHEAT", { gravity }, own)[0][0]);
 }
 
 /** Resin that stays on the faces as a film of so many millimetres. */

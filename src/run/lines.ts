@@ -1,3 +1,4 @@
+import { inPractice, ownHeat, practice } from "../cure/said";
 import { minute } from "./hours";
 import { inFraction } from "./measure";
 import type { Run, Step } from "./schema";
@@ -60,6 +61,19 @@ function fields(run: Run, loads: readonly number[], name: string, label: string,
     unit,
     expected: expected ? fact(run, `${expected} ${load}`) : undefined,
   }));
+}
+
+/** "About 46 min in the oven, likely 33 to 80." */
+function bakeWords(run: Run, load: number): string {
+  const whole = (name: string) => {
+    const value = fact(run, `${name} ${load}`);
+    return value === undefined ? undefined : Math.round(value);
+  };
+  const [bake, least, most] = [whole("bake"), whole("bake least"), whole("bake most")];
+  if (!bake) return "";
+  if (least === undefined) return `About ${bake} min in the oven.`;
+  const end = most === undefined || run.facts[`bake open ${load}`] !== undefined ? "or more" : `to ${most}`;
+  return `About ${bake} min in the oven, likely ${least} ${end}.`;
 }
 
 export function linesOf(run: Run, step: Step): Lines {
@@ -140,15 +154,21 @@ export function linesOf(run: Run, step: Step): Lines {
         ],
         fields(run, loads, "drained", "All pieces together, drained", units.weight),
       );
-    case "bake":
+    case "bake": {
+      const bakes = loads.map((load) => fact(run, `bake ${load}`) ?? 0);
+      const rise = Math.max(0, ...loads.map((load) => fact(run, `rise ${load}`) ?? 0));
       return lines([
-        minutes ? `${minutes} min in the oven.` : "",
+        ...each(run, loads, (load) => bakeWords(run, load)),
+        loads.length > 1 && minutes ? `${minutes} min in all, one load after the other.` : "",
         told(
           "oven",
           (oven) =>
             `Oven at ${rough(oven, 3)} ${units.degrees}, until the core reaches ${rough(fact(run, "core") ?? 0, 3)} ${units.degrees}.`,
         ),
+        Math.max(0, ...bakes) * minute > practice * 1000 ? inPractice : "",
+        rise ? `The resin heats itself, by up to ${rough(rise)} ${units.degrees} if none of its heat got out: ${ownHeat}.` : "",
       ]);
+    }
     case "cool":
       return lines([minutes ? `About ${minutes} min, apart, in still air.` : "Until they feel as cold as the room."]);
     case "weigh":

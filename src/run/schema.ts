@@ -18,6 +18,8 @@ export const pieceSchema = z.object({
   ...{ thickness: size, width: size, length: size },
   /** One piece, oven-dry, in the unit that the scale reads. */
   dry: z.optional(amount),
+  /** How full the pores of this wood get, where the Run Log knows. */
+  fullness: z.optional(z.number().check(z.gte(0), z.lte(1.05))),
 });
 
 const loadSchema = z.object({ pieces: z.array(pieceSchema).check(z.minLength(1), z.maxLength(mostKinds)) });

@@ -81,6 +81,14 @@ export const otherNames: readonly string[] = ["box elder", "honey locust", "osag
 /** The name as a list or index has it: "maple, silver". */
 export const indexed = (name: string): string => listed(name);
 
+/** The one name of a wood, however it is spelled; undefined where it is none of the tables. */
+export const nameOf = (spelled: string): string | undefined => known.get(squash(spelled))?.name;
+
+/** Every spelling that is taken, without case, spaces and marks, with the wood that it stands for. */
+export const spellings: readonly (readonly [spelling: string, name: string])[] = [
+  ...new Map([...known].map(([spelling, { name }]) => [squash(spelling), name])),
+];
+
 /** Woods that a name takes together: "maple", "red oak", "soft maple". */
 function membersOf(name: string): readonly string[] {
   const wanted = squash(spoken(name));

@@ -106,6 +106,8 @@ export interface Sheet {
   line?: number;
   /** Points that rows are high whatever is in them. */
   readonly heights: Map<number, number>;
+  /** From this column on none is shown: what other cells are worked out from. */
+  hidden?: number;
   frozen?: { rows: number; columns: number };
   print: Print;
 }

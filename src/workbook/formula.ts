@@ -10,6 +10,8 @@ export interface Ask {
   readonly given: Readonly<Record<string, Given>>;
   /** The one cell that is wanted of an answer of several, counted from 1. */
   readonly at?: readonly [row: number, column: number];
+  /** Settings of the contract on which the cell that is wanted does not rest. */
+  readonly apartFrom?: readonly string[];
   /** In built-in syntax, where the contract has no twin and this book can do without. */
   readonly otherwise?: Formula;
 }

@@ -33,10 +33,10 @@ const unitsOf = ({ given: { shop } }: Ask, { units }: Habits): Units =>
 export function plain(habits: Habits): Edition {
   const edition: Edition = {
     name: "plain",
-    leansOn: ({ contract, given }) =>
+    leansOn: ({ contract, given, apartFrom = [] }) =>
       given.shop === undefined
         ? [...Object.entries<Arg>(contract.args), ...Object.entries<Arg>(contract.shop ?? {})].flatMap(([name, arg]) =>
-            isSetting(arg) && given[name] === undefined ? [habits.setting(arg.name, arg)].filter(isRef) : [],
+            isSetting(arg) && given[name] === undefined && !apartFrom.includes(name) ? [habits.setting(arg.name, arg)].filter(isRef) : [],
           )
         : [],
     write: (ask, from, row) => twinOf(ask, from, row, habits) ?? (ask.otherwise && bracketed(written(ask.otherwise, edition, from, row))),

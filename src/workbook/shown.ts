@@ -20,7 +20,7 @@ export interface Shown {
 
 /** What stands where a message has no room: wider cells of the row say why. */
 export const dash = "–";
-const roomy = 20;
+const roomy = 19;
 
 const sayable = (value: Outcome | undefined, width: number): Outcome =>
   value === undefined ? "" : isFault(value) ? (width < roomy ? dash : value.message) : value;

@@ -94,6 +94,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
         { name: "RunChamber", ref: today.chamber },
         { name: "RunHeight", ref: today.height },
         { name: "BlankRows", ref: tableOf(blanks.page, "BlanksTable") },
+        { name: "BlankFullness", ref: blanks.of.fullness },
         { name: "PumpRate", ref: shop.pumpRate },
         { name: "RunLog", ref: tableOf(log.page, "RunTable") },
         { name: "CostLines", ref: tableOf(price.page, "CostTable") },

@@ -87,7 +87,7 @@ function sheetOf(sheet: Sheet, edition: Edition, cached: Cached, book: Book, pap
   const cells = shownCells(sheet, edition, cached, valuesOf(book.sheets));
   return {
     name: sheet.name,
-    columns: sheet.widths.map((width) => ({ width })),
+    columns: sheet.widths.map((width, i) => ({ width, ...(i >= (sheet.hidden ?? i + 1) ? { hidden: true } : {}) })),
     cells: new Map([...cells].map(([at, shown]) => [at, cellOf(sheet.name, at, shown, isFirst(at, cells))])),
     rowDefs: new Map([...heightsOf(sheet, cells)].map(([row, height]) => [row, { height }])),
     merges: sheet.merges.map(({ row, column, rows, columns }) => ({

@@ -1,7 +1,7 @@
 import type { Answers } from "../../src/run/answers";
 import type { Choice } from "../../src/run/making";
 import { mostLoads, type Piece } from "../../src/run/schema";
-import { type Sources, withoutTub } from "./sources";
+import { fullnessOf, type Sources, withoutTub } from "./sources";
 
 /** A row of pieces as it is chosen or typed. */
 export interface Row {
@@ -81,7 +81,13 @@ function pieceOf(row: Row, id: string, { blanks, shop }: Sources, { length }: An
   }
   if (!row.wood.trim()) return { field: `${id}-wood`, words: "Which wood? Type its name, such as sugar maple." };
   const [thickness, width, deep] = sizes;
-  return { name: (row.name || row.wood).trim().slice(0, 300), wood: row.wood.trim().slice(0, 300), count, thickness, width, length: deep };
+  const fullness = fullnessOf(row.wood, blanks);
+  return {
+    name: (row.name || row.wood).trim().slice(0, 300),
+    wood: row.wood.trim().slice(0, 300),
+    ...{ count, thickness, width, length: deep },
+    ...(fullness === undefined ? {} : { fullness }),
+  };
 }
 
 const isSlip = (one: Piece | Slip): one is Slip => "field" in one;

@@ -1,16 +1,25 @@
+import { createStore, del, get, set, type UseStore } from "idb-keyval";
 import type { SheetHost } from "../../shared/host";
 import { findPart, readPart, writePart } from "../../shared/part";
 import { type Runs, runsForm } from "../../src/run/part";
 import type { Run } from "../../src/run/schema";
 
 const mostEarlier = 30;
-const copyName = "porewise:run";
+const copyName = "run";
+let opened: UseStore | undefined;
+/** Not localStorage: what is written there is on the disk only seconds later. */
+const copies = (): UseStore => {
+  opened ??= createStore("porewise run", "copies");
+  return opened;
+};
 /** A copy that nobody touched for longer belongs to no run of today. */
 const fresh = 3 * 24 * 3_600_000;
 
 interface Copy {
   readonly xml: string;
   readonly touched: number;
+  /** The workbook that it was begun in, where the host tells them apart. */
+  readonly workbook: string | undefined;
 }
 
 const full = "This workbook already holds nine records of runs that cannot be read, and has no room for more: this run is not kept in it.";
@@ -38,38 +47,43 @@ export class RunKeeping {
       this.place = found.place;
       this.unread = found.unread;
       this.runs = found.document ?? { earlier: [] };
-      this.takeCopy();
+      await this.takeCopy();
     } catch (error) {
       this.trouble = `The run kept in this workbook cannot be read right now. ${(error as Error).message}`;
     }
   }
 
-  private takeCopy(): void {
-    const copy = this.copied();
-    const run = copy?.now;
+  private async takeCopy(): Promise<void> {
+    const copy = await this.copied();
+    const run = copy?.runs.now;
     const own = this.runs.now;
-    if (!run) return;
+    if (!copy || !run) return;
     if (own?.id === run.id) {
-      if (run.revision > own.revision) this.set(copy!);
-    } else if (!own && !this.runs.earlier.some(({ id }) => id === run.id)) this.stray = run;
+      if (run.revision > own.revision) this.set(copy.runs);
+    } else if (!own && !this.runs.earlier.some(({ id }) => id === run.id)) {
+      // The browser was gone before the workbook had the run.
+      if (copy.workbook !== undefined && copy.workbook === this.host.workbook?.()) this.set({ ...this.runs, now: run });
+      else this.stray = run;
+    }
   }
 
-  private copied(): Runs | undefined {
+  private async copied(): Promise<{ readonly runs: Runs; readonly workbook: string | undefined } | undefined> {
     try {
-      const copy = JSON.parse(localStorage.getItem(copyName) ?? "null") as Copy | null;
+      const copy = await get<Copy>(copyName, copies());
       if (!copy || Date.now() - copy.touched > fresh) return undefined;
       const part = readPart(runsForm, copy.xml, runsForm.namespace, new DOMParser());
-      return part.state === "read" ? part.document : undefined;
+      return part.state === "read" ? { runs: part.document, workbook: copy.workbook } : undefined;
     } catch {
       return undefined;
     }
   }
 
-  private copy(): void {
+  private async copy(): Promise<void> {
     try {
-      if (this.runs.now)
-        localStorage.setItem(copyName, JSON.stringify({ xml: writePart(runsForm, this.runs, runsForm.namespace), touched: Date.now() }));
-      else localStorage.removeItem(copyName);
+      const { runs } = this;
+      if (!runs.now) return await del(copyName, copies());
+      const xml = writePart(runsForm, runs, runsForm.namespace);
+      await set(copyName, { xml, touched: Date.now(), workbook: this.host.workbook?.() } satisfies Copy, copies());
     } catch {
       // A browser that keeps nothing leaves it to the workbook.
     }
@@ -77,7 +91,7 @@ export class RunKeeping {
 
   dropStray(): void {
     this.stray = undefined;
-    localStorage.removeItem(copyName);
+    void this.copy();
   }
 
   setRun(now: Run | undefined): void {
@@ -103,7 +117,7 @@ export class RunKeeping {
   }
 
   private save(): void {
-    this.copy();
+    void this.copy();
     if (!this.place) return;
     const xml = writePart(runsForm, this.runs, this.place);
     const { runs } = this;

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import type { List } from "../../src/checklist/schema";
 import { answers } from "../../src/run/answers";
 import { kindOf } from "../../src/run/kinds";
 import { leakOf } from "../../src/run/leak";
@@ -9,6 +10,7 @@ import * as progress from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
 import { timeline } from "../../src/run/timeline";
 import { draftOf, keepDraft } from "../draft";
+import { Keeping } from "../keeping";
 import { View } from "../views/view";
 import { Awake, Bell } from "./bell";
 import { choiceOf, type Draft, firstDraft, type Slip } from "./choosing";
@@ -37,6 +39,8 @@ export class RunView extends View {
   @state() private large = false;
   private keeping!: RunKeeping;
   private recorder!: Recorder;
+  private safety!: Keeping;
+  private deaf: (() => void) | undefined;
   private sources: Sources | undefined;
   private draft: Draft | undefined;
   private slip: Slip | undefined;
@@ -62,6 +66,7 @@ export class RunView extends View {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     clearInterval(this.timer);
+    this.deaf?.();
     document.removeEventListener("visibilitychange", this.tick);
   }
 
@@ -80,7 +85,10 @@ export class RunView extends View {
   private async load(): Promise<void> {
     this.keeping = new RunKeeping(this.host, () => this.requestUpdate());
     this.recorder = new Recorder(this.host, this.keeping, () => this.requestUpdate());
-    await this.keeping.load();
+    this.safety = Keeping.of(this.host);
+    this.deaf?.();
+    this.deaf = this.safety.listen(() => this.requestUpdate());
+    await Promise.all([this.keeping.load(), this.safety.load()]);
     this.sources = await sourcesOf(this.host, -new Date().getTimezoneOffset());
     this.ready = true;
     this.requestUpdate();
@@ -187,6 +195,7 @@ export class RunView extends View {
       this.requestUpdate();
     },
     dropReading: (index: number) => this.change(progress.dropReading(this.run!, index)),
+    setList: (list: List) => this.safety.set(list),
     safety: () => this.dispatchEvent(new CustomEvent("turn", { detail: "safety", bubbles: true })),
   };
 
@@ -272,7 +281,7 @@ export class RunView extends View {
   private going(run: Run): TemplateResult {
     const step = this.inSight(run);
     const done = run.steps.filter(progress.isOver).length;
-    const typed = { wrong: this.wrong, leak: step ? leakOf(run, step.id, answers) : "" };
+    const typed = { wrong: this.wrong, leak: step ? leakOf(run, step.id, answers) : "", list: this.safety.list };
     const look = (id: string) => {
       this.looked = id;
       this.requestUpdate();

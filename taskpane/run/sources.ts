@@ -3,6 +3,7 @@ import { type Cell, isFault } from "../../shared/outcome";
 import type { ShopRows } from "../../src/run/answers";
 import { momentOf } from "../../src/run/hours";
 import { mostLoads, type Piece, type Run } from "../../src/run/schema";
+import { nameOf } from "../../src/wood/species";
 
 /** What the workbook says that a run may begin with. */
 export interface Sources {
@@ -20,24 +21,34 @@ const single = (cells: readonly (readonly Cell[])[] | undefined): Cell => cells?
 const numberOf = (cell: Cell): number | undefined => (typeof cell === "number" && cell > 0 ? cell : undefined);
 const textOf = (cell: Cell): string => (typeof cell === "string" ? cell.trim() : "");
 
-/** A row of pieces: name, count, thickness, width, length, wood, and the oven-dry weight of one. */
-function pieceOf(row: readonly Cell[], dry: Cell): Piece | undefined {
+type Block = readonly (readonly Cell[])[] | undefined;
+
+/** A row of pieces: name, count, thickness, width, length, wood; the oven-dry weight of one, and how full its pores get. */
+function pieceOf(row: readonly Cell[], dry: Cell, full: Cell): Piece | undefined {
   const [name, count, thickness, width, length, wood] = row;
   const sizes = [thickness, width, length].map(numberOf);
   if (sizes.some((size) => size === undefined)) return undefined;
   const [a, b, c] = sizes as number[];
   const weight = numberOf(dry);
+  const fullness = numberOf(full);
   return {
     name: textOf(name) || textOf(wood),
     wood: textOf(wood) || (numberOf(wood) === undefined ? "" : String(wood)),
     count: Math.max(1, Math.round(numberOf(count) ?? 1)),
     ...{ thickness: a, width: b, length: c },
     ...(weight ? { dry: weight } : {}),
+    ...(fullness !== undefined && fullness <= 1.05 ? { fullness } : {}),
   };
 }
 
-const piecesOf = (rows: readonly (readonly Cell[])[] | undefined, dryColumn: number): Piece[] =>
-  (rows ?? []).flatMap((row) => pieceOf(row, row[dryColumn]) ?? []);
+const piecesOf = (rows: Block, dryColumn: number, full?: Block): Piece[] =>
+  (rows ?? []).flatMap((row, i) => pieceOf(row, row[dryColumn], full?.[i]?.[0]) ?? []);
+
+/** How full the pores of a wood get, by the rows of Blanks that have it. */
+export function fullnessOf(wood: string, blanks: readonly Piece[]): number | undefined {
+  const name = nameOf(wood);
+  return name === undefined ? undefined : blanks.find((piece) => nameOf(piece.wood) === name)?.fullness;
+}
 
 export const withoutTub = (shop: ShopRows): ShopRows => shop.filter(([name]) => !/^tub/.test(name));
 
@@ -55,8 +66,9 @@ export async function sourcesOf(host: SheetHost, offset: number): Promise<Source
     "RunColor",
     "RunChamber",
     "RunHeight",
+    "BlankFullness",
   ];
-  const [shopCells, shopChamber, shopHeight, pump, blankRows, pieces, demo, color, ownChamber, ownHeight] = await Promise.all(
+  const [shopCells, shopChamber, shopHeight, pump, blankRows, pieces, demo, color, ownChamber, ownHeight, full] = await Promise.all(
     names.map(read),
   );
   const shop: (readonly [string, Cell])[] = (shopCells ?? []).flatMap((row): (readonly [string, Cell])[] => {
@@ -78,7 +90,8 @@ export async function sourcesOf(host: SheetHost, offset: number): Promise<Source
     chamber: numberOf(single(chamber)) ?? (textOf(single(chamber)) || undefined),
     height: numberOf(single(height)),
     pumpRate: numberOf(single(pump)),
-    blanks: blankRows ? piecesOf(blankRows, 8) : piecesOf(pieces, 99),
+    // The heading of the rows has no fullness beside it.
+    blanks: blankRows ? piecesOf(blankRows.slice(1), 8, full) : piecesOf(pieces, 99),
     today: { loads: chosen, demo: start === undefined ? undefined : momentOf(start, offset), color: textOf(single(color)) },
   };
 }

@@ -1,10 +1,12 @@
 import { html, nothing, type TemplateResult } from "lit";
+import type { List } from "../../src/checklist/schema";
 import { type Kind, kindOf } from "../../src/run/kinds";
 import { type Field, linesOf, piecesIn, unitsOf } from "../../src/run/lines";
 import { problemsOf } from "../../src/run/problems";
 import { isOver } from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
 import { timeline } from "../../src/run/timeline";
+import { safetyItems } from "./safetyitems";
 import { clockTime, countdown, spell } from "./told";
 
 export interface StepActs {
@@ -14,12 +16,15 @@ export interface StepActs {
   readonly read: (step: Step, typed: string) => void;
   readonly dropReading: (index: number) => void;
   readonly safety: () => void;
+  readonly setList: (list: List) => void;
 }
 
 export interface Typed {
   /** What stands in a field that is no number, by its name. */
   readonly wrong: ReadonlyMap<string, string>;
   readonly leak: string;
+  /** The safety list of the workbook. */
+  readonly list: List;
 }
 
 const titleOf = (run: Run, step: Step): string => {
@@ -91,9 +96,10 @@ export function stepView(run: Run, step: Step, typed: Typed, acts: StepActs, now
     <h2 id="run-title" tabindex="-1">${titleOf(run, step)}</h2>
     ${say.map((words) => html`<p class="run-say">${words}</p>`)}
     ${problems.map((words) => html`<p class="run-problem" role="note">${words}</p>`)}
-    ${step.kind === "safety" ? html`<button type="button" class="run-second" id="run-safety" @click=${acts.safety}>Open the safety list</button>` : nothing}
     ${step.kind === "vacuum" ? gauge(run, step, typed, acts, now) : nothing}
     ${fields.map((own) => field(run, own, typed, acts))}
+    ${safetyItems(typed.list, step.kind, acts.setList)}
+    ${step.kind === "safety" ? html`<button type="button" class="run-small" id="run-safety" @click=${acts.safety}>Change the list, or see earlier runs</button>` : nothing}
     <p class="run-caution"><span aria-hidden="true">!</span> ${kind.caution}</p>
     <button type="button" class="run-go" id="run-touch" @click=${() => (waits ? acts.start(step) : acts.finish(step))}>${waits ? `Start ${kind.title.toLowerCase()}` : kind.done}</button>
   </section>`;

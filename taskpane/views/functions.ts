@@ -14,6 +14,8 @@ import { View } from "./view";
 const used = ["UPTAKE", "FILL", "PERLOAD", "DYE", "BAKE", "MOISTURE", "EXPIRY", "PLAN"];
 const first = used.flatMap((name) => catalogue.find((contract) => contract.name === name) ?? []);
 
+const contractOf = (name: unknown): Contract | undefined => catalogue.find((one) => one.name === name);
+
 const draftName = "functions";
 
 const subjectTitles: Readonly<Record<string, string>> = { cure: "Oven", plan: "Week", also: "Also" };
@@ -22,7 +24,7 @@ const titleOf = (subject: string) => subjectTitles[subject] ?? spaced(subject).r
 /** The functions by the question each answers, and one of them to try. */
 @customElement("pore-functions")
 export class Functions extends View {
-  @state() private chosen: Contract | undefined = named() ?? draftOf(draftName, (kept) => catalogue.find(({ name }) => name === kept));
+  @state() private chosen: Contract | undefined = contractOf(named()) ?? draftOf(draftName, contractOf);
   @state() private search = "";
   @state() private more = false;
 

@@ -30,6 +30,8 @@ export class Safety extends View {
   @state() private ready = false;
   private past: List[] = [];
   private keeping!: Keeping;
+  private deaf: (() => void) | undefined;
+  private isOwn = false;
 
   private get list(): List {
     return this.keeping.list;
@@ -52,7 +54,13 @@ export class Safety extends View {
 
   private async load(): Promise<void> {
     this.past = [];
-    this.keeping = new Keeping(this.host, () => this.requestUpdate());
+    this.keeping = Keeping.of(this.host);
+    this.deaf?.();
+    this.deaf = this.keeping.listen(() => {
+      // What was ticked in the run is not undone here.
+      if (!this.isOwn) this.past = [];
+      this.requestUpdate();
+    });
     await this.keeping.load();
     this.ready = true;
     this.requestUpdate();
@@ -61,16 +69,20 @@ export class Safety extends View {
   private change(list: List, words: string): void {
     if (list === this.list) return;
     this.past = [...this.past, this.list].slice(-undoSteps);
-    this.keeping.set(list);
-    this.requestUpdate();
+    this.set(list);
     if (words) this.tell(words);
+  }
+
+  private set(list: List): void {
+    this.isOwn = true;
+    this.keeping.set(list);
+    this.isOwn = false;
   }
 
   private undo = (): void => {
     const last = this.past.pop();
     if (!last) return;
-    this.keeping.set(last);
-    this.requestUpdate();
+    this.set(last);
     this.tell("The last step is undone.");
   };
 

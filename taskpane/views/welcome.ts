@@ -3,25 +3,7 @@ import { formulaOf } from "../../shared/formula";
 import { catalogue, cellName } from "../../src/catalogue";
 import { spoken } from "../spoken";
 
-const keptName = "porewise:welcomed";
 const first = ["FILL", "BAKE", "GRAVITY"];
-
-/** Whether this browser has not shown it yet; one that keeps nothing is not asked again and again. */
-export function isFirstRun(): boolean {
-  try {
-    return localStorage.getItem(keptName) === null;
-  } catch {
-    return false;
-  }
-}
-
-export function welcomed(): void {
-  try {
-    localStorage.setItem(keptName, "yes");
-  } catch {
-    // Then it is shown once more.
-  }
-}
 
 const tries = first.flatMap((name) => catalogue.find((contract) => contract.name === name) ?? []);
 

@@ -1,7 +1,13 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import type { BrowserContext, FrameLocator } from "playwright-core";
 import { kindNames } from "../../src/run/kinds";
+import { dist } from "../../tool/fresh";
+import { serve } from "../../tool/serve";
 import { needing } from "../needing";
 import { type Sheet, type Site, site } from "./driver";
+import { Mortal } from "./killed";
 
 jest.setTimeout(180_000);
 
@@ -169,9 +175,44 @@ needing("browser")("the page without a network", () => {
       const run = sheet.page.frameLocator("#alone iframe");
       await run.locator("#run-begin").waitFor();
       await sheet.page.locator("#to-sheet").tap();
-      await sheet.shows("A1", "Porewise");
+      await sheet.shows("A1", /^Porewise/);
     } finally {
       await made.close();
+    }
+  });
+});
+
+needing("browser")("a browser that is killed", () => {
+  it("finds the run at the very step and second, without a network too", async () => {
+    const profile = mkdtempSync(join(tmpdir(), "profile-"));
+    const served = await serve(dist, { port: 0 });
+    const mortal = new Mortal(profile);
+    const open = async () => {
+      const page = await mortal.page();
+      await page.goto(served.address);
+      await page.waitForSelector("html[data-ready]");
+      return { page, run: page.frameLocator("#alone iframe") };
+    };
+    try {
+      const first = await open();
+      await first.page.evaluate(async () => void (await navigator.serviceWorker.ready));
+      await first.page.locator("#saved[data-state=kept]").waitFor({ state: "attached" });
+      await first.run.locator("#run-begin").click();
+      for (const kind of ["choose", "safety", "mix", "load", "vacuum"]) {
+        await first.run.locator(`.run-step[data-kind=${kind}]`).waitFor();
+        await first.run.locator("#run-touch").click();
+      }
+      await first.run.locator(".run-count").waitFor();
+      const due = await first.run.locator(".run-clock").textContent();
+      await mortal.kill();
+      await served.close();
+      const second = await open();
+      await second.run.locator(".run-step[data-kind=vacuum] .run-count").waitFor();
+      expect(await second.run.locator(".run-clock").textContent()).toBe(due);
+    } finally {
+      await mortal.kill();
+      await served.close().catch(() => undefined);
+      rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
     }
   });
 });

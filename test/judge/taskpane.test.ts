@@ -25,6 +25,7 @@ needing("browser")("the pane in Excel's library", () => {
       ...Object.fromEntries([["functions.js", built("functions.js")] as const, ...paneScripts()]),
       "taskpane.html": page,
       "taskpane.css": built("taskpane.css"),
+      "halt.js": built("halt.js"),
       "bridge.js": readFileSync(join(__dirname, "workbook.js"), "utf8"),
       "icons/mark-32.png": built("icons/mark-32.png"),
     };
@@ -65,7 +66,7 @@ needing("browser")("the pane in Excel's library", () => {
 
   it("shows the function that Excel's help names, in a browser without Excel too", async () => {
     await open("taskpane.html#FILL", "sayReady({ host: null, platform: null })");
-    expect(await pane.locator("#question").textContent()).toBe("How much fluid covers the pieces?");
+    expect(await pane.locator("#question").textContent()).toBe("How much resin covers the pieces?");
     await pane.locator("#field-chamber").fill("6");
     await pane.locator("#field-stack").fill("5");
     await pane.locator("#field-solids").fill("104");

@@ -199,6 +199,8 @@ book.registered = registered;
 const root = {
   SetInvocationArrayResults: () => null,
   _RemoveReference: (key) => void references.delete(key),
+  // Days as Excel counts them after February 1900.
+  Functions: { Date: (year, month, day) => ({ Value: Date.UTC(year, month - 1, day) / 864e5 + 25569 - (book.from1904 ? 1462 : 0) }) },
   GetSelectedRange: () => sheetNamed(book.selected[0]).GetRange(book.selected[1]),
   get Worksheets() {
     return collection(book.sheets, {

@@ -39,15 +39,22 @@ export function bakeTable(shop: Shop, cells: Cells): BakeTable {
   return { rows: sizes.map((t) => [t, ...ratios.map((ratio) => minutes(t, ratio))]), unit: length.name };
 }
 
-const top = 4;
 /** Columns of the table, and one of room. */
 export const width = 1 + ratios.length + 1;
 export const headings = (unit: string): readonly (string | number)[] => [`thickness, ${unit}`, ...ratios];
-/** The line with the ratios, and the first with minutes, counted from 0. */
-export const headingRow = top;
+export const firstRow = 4;
+/** The line with the ratios of each table, counted from 0: they stand one below the other. */
+export const headingRows = (tables: readonly BakeTable[]): number[] =>
+  tables.map((_, index) => tables.slice(0, index).reduce((row, { rows }) => row + rows.length + 2, firstRow));
 
-/** BAKE as a look-up in the table; undefined where the piece is no cell or number. */
-export function bakeLookup(table: BakeTable, given: Readonly<Record<string, Given>>, from: string, row: Row): string | undefined {
+/** BAKE as a look-up in the table that has its ratios in this line; undefined where the piece is no cell or number. */
+export function bakeLookup(
+  table: BakeTable,
+  top: number,
+  given: Readonly<Record<string, Given>>,
+  from: string,
+  row: Row,
+): string | undefined {
   const texts = (["thickness", "width", "length"] as const).flatMap((name) => {
     const value = given[name];
     return value === undefined ? [] : [isRef(value) ? refText(value, from, row) : typeof value === "number" ? String(value) : undefined];

@@ -18,7 +18,7 @@ import { withValues } from "../../excel/package";
 import { type Ask, isRef, noShop } from "../formula";
 import { isColumn, type Ref, refText, refTo } from "../place";
 import { type Habits, plain } from "../plain";
-import { type BakeTable, bakeLookup, bakeTable, headingRow, headings, tableName, width } from "./baketable";
+import { type BakeTable, bakeLookup, bakeTable, firstRow, headingRows, headings, tableName, width } from "./baketable";
 import { type Called, callsIn, type NameOf, refOf } from "./parsed";
 import { woodLookup, woods } from "./woodtable";
 
@@ -97,7 +97,8 @@ function habitsOf(sheets: readonly OpenSheet[], range: Ref, shop: Shop): Habits 
 /** Makes plain formulas of the calls in one workbook. */
 class Twins {
   private readonly shops = new Map<string, { readonly habits: Habits; readonly table: BakeTable } | undefined>();
-  table: BakeTable | undefined;
+  /** One for each shop whose oven is asked: the likely range asks with the ends of what the oven may do. */
+  readonly tables: BakeTable[] = [];
   /** Whether woods are looked up. */
   woods = false;
 
@@ -141,9 +142,9 @@ class Twins {
     const stands = this.shopOf(isRef(shop) ? shop : undefined);
     if (!stands) return undefined;
     if (contract.name === "BAKE") {
-      // One table serves one shop.
-      this.table ??= stands.table;
-      return this.table === stands.table ? bakeLookup(stands.table, given, from, row) : undefined;
+      if (!this.tables.includes(stands.table)) this.tables.push(stands.table);
+      const top = headingRows(this.tables)[this.tables.indexOf(stands.table)];
+      return bakeLookup(stands.table, top, given, from, row);
     }
     const { shop: _, ...rest } = given;
     const ask: Ask = {
@@ -218,10 +219,10 @@ const line = (row: number, values: readonly (string | number | undefined)[]): st
 const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 
 /** Puts what is looked up on a sheet of its own, at the end: the table of the oven, the woods beside it. */
-function addTable(workbook: Workbook, table: BakeTable | undefined): void {
+function addTable(workbook: Workbook, tables: readonly BakeTable[]): void {
   const { parts, path } = workbook;
   const own = `${path.replace(/[^/]*$/, "")}worksheets/bakeminutes.xml`;
-  const bakes = table ? [headings(table.unit), ...table.rows] : [];
+  const bakes = tables.flatMap(({ unit, rows }) => [headings(unit), ...rows, []]);
   const beside = [["wood", "oven-dry specific gravity"], ...woods];
   const lines = [
     line(0, ["Minutes in the oven, with the shop's settings on the day this copy was made"]),
@@ -229,7 +230,7 @@ function addTable(workbook: Workbook, table: BakeTable | undefined): void {
     line(2, ["The resin maker's label comes first. Do not use a kitchen oven. Stay with it. Bake drained pieces only."]),
     ...Array.from({ length: Math.max(bakes.length, beside.length) }, (_, i) => {
       const left: readonly (string | number)[] = bakes[i] ?? [];
-      return line(headingRow + i, [...left, ...Array.from({ length: width - left.length }, () => undefined), ...(beside[i] ?? [])]);
+      return line(firstRow + i, [...left, ...Array.from({ length: width - left.length }, () => undefined), ...(beside[i] ?? [])]);
     }),
   ];
   put(
@@ -279,7 +280,7 @@ export function plainEdition(file: Uint8Array): Plain {
     const xml = textOf(parts, sheet.path);
     put(parts, sheet.path, valuesWritten({ xml, rows: sheet.rows }, values, formulas));
   }
-  if (twins.table || twins.woods) addTable(workbook, twins.table);
+  if (twins.tables.length || twins.woods) addTable(workbook, twins.tables);
   const { file: made, cells: fixed, words } = withValues(zipped(parts));
   const still = counted(calculates, "formula still calculates", "formulas still calculate");
   return { file: made, calculates, fixed, words: calculates ? `${still}; ${words}` : words };

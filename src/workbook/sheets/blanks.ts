@@ -20,19 +20,35 @@ export interface Blanks {
   readonly page: Page;
   readonly of: Readonly<
     Record<
-      "kind" | "count" | "thickness" | "width" | "length" | "wood" | "dryWeight" | "volume" | "gravity" | "uptake" | "wrong" | "bake",
+      | "kind"
+      | "count"
+      | "thickness"
+      | "width"
+      | "length"
+      | "wood"
+      | "dryWeight"
+      | "volume"
+      | "gravity"
+      | "uptake"
+      | "wrong"
+      | "bake"
+      | "fullness",
       Ref
     >
   >;
-  /** What PLAN takes: kind, count, thickness, width, length, wood. */
+  /** Kind, count, thickness, width, length, wood. */
   readonly pieces: Ref;
+  /** What PLAN takes: those, the wood as weighed or named, no color, and how full its pores get. */
+  readonly planned: Ref;
+  /** The shop as it bakes at the ends of the likely range. */
+  readonly ends: { readonly short: Ref; readonly long: Ref };
 }
 
 const states = ["sound", "spalted", "punky"];
 
 /** Weighed and measured if it was, else by the table: no table knows burl or decayed wood. */
-const gravityOf = ({ wood, dryWeight, volume }: Columns, woods: Woods): Formula => {
-  const lookedUp = formula`IF(ISNA(MATCH(${wood},${woods.names},0)),"no wood called "&${wood}&" is in the list on the sheet Woods",INDEX(${woods.gravity},MATCH(${wood},${woods.names},0)))`;
+const gravityOf = ({ wood, named, dryWeight, volume }: Columns, woods: Woods): Formula => {
+  const lookedUp = formula`IF(${named}="","no wood called "&${wood}&" is in the list on the sheet Woods",INDEX(${woods.gravity},MATCH(${named},${woods.names},0)))`;
   const tabled = ask(gravity, { species: wood }, lookedUp);
   const weighed = ask(pieceGravity, { weight: dryWeight, volume });
   return formula`IF(AND(${wood}="",${dryWeight}=""),"",IF(OR(${dryWeight}="",${volume}=""),${tabled},${weighed}))`;
@@ -43,11 +59,10 @@ const lightest = 0.08;
 
 /** The slips of a bench in plain words, for whoever cannot rest on an error to read it. */
 const wrongWith = (
-  { kind, count, thickness, width, length, wood, weight, dryWeight, moisture, gravity }: Columns,
-  woods: Woods,
+  { kind, count, thickness, width, length, wood, named, weight, dryWeight, moisture, gravity }: Columns,
   shop: Shop,
 ): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(ISNA(MATCH(${wood},${woods.names},0)),"no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",""))))))))))))`;
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(${named}="","no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",""))))))))))))`;
 
 /** Columns that go to paper. */
 const printed = 22;
@@ -57,7 +72,10 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   const page = new Page(
     "Blanks",
     "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
-    [19, 7, 10, 8, 8, 17, 10, 8, 10, 1, 7, 10, 9, 6, 7, 13, 7, 18, 10, 38, 27, 9, 8, 8, 8, 26, 9, 3, 20, 10, 3, 20, 10],
+    [
+      19, 7, 10, 8, 8, 17, 10, 8, 10, 1, 7, 10, 9, 6, 7, 13, 7, 18, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 20, 10, 3, 20, 10, 3, 16, 7, 8, 8,
+      8, 16, 4, 9,
+    ],
     { landscape: true, columns: printed },
   );
   page.open("Blanks");
@@ -69,8 +87,8 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   const side = { from: kit.of("length", 0.01, 2), to: kit.of("length", 200) };
   const lengthUnit = { unit: length };
   const ends = {
-    short: atEnd(page, kit, shop, { row: 1, column: printed + 6 }, "short end"),
-    long: atEnd(page, kit, shop, { row: 1, column: printed + 9 }, "long end"),
+    short: atEnd(page, kit, shop, { row: 1, column: printed + 7 }, "short end"),
+    long: atEnd(page, kit, shop, { row: 1, column: printed + 10 }, "long end"),
   };
   const baked = ({ thickness, width, length, gravity }: Columns, block?: Ref) =>
     ask(bake, { thickness, width, length, gravity, ...(block ? { shop: block } : {}) });
@@ -113,7 +131,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
         format: "0.00",
         each: (all) => formula`IF(AND(ISNUMBER(${all.uptake}),ISNUMBER(${all.count})),${all.uptake}*${all.count},"")`,
       },
-      wrong: { title: "problem", look: "alarm", each: (all) => ownReason(wrongWith(all, woods, shop)) },
+      wrong: { title: "problem", look: "alarm", each: (all) => ownReason(wrongWith(all, shop)) },
       grade: {
         title: "grade",
         beside: ["reason"],
@@ -130,7 +148,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
         title: "fullness",
         format: "0%",
         hint: "How full the pores get: the average of this wood's own runs in the Run Log, or My Shop's if there are none.",
-        each: ({ wood }) => log.fullnessOf(wood),
+        each: ({ named }) => log.fullnessOf(named),
       },
       minutes: { title: "min", look: "note", format: "0", spills: (all) => baked(all) },
       short: { title: "shortest", look: "note", format: "0", spills: (all) => baked(all, ends.short) },
@@ -145,8 +163,10 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
         title: "spread",
         look: "note",
         format: "0%",
-        each: ({ wood }) => log.spreadOf(wood),
+        each: ({ named }) => log.spreadOf(named),
       },
+      // However a wood is spelled, it is one wood here and in the Run Log.
+      named: { title: "wood, as listed", look: "note", each: ({ wood }) => woods.named(wood) },
     },
     kit.demo
       ? kinds.map(({ label, count, thickness, width, length, species, condition, weight, dryWeight }) => ({
@@ -163,6 +183,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
       : [],
     { spare: kit.demo ? 9 : 25, name: "BlanksTable" },
   );
+  const planned = plannedRows(page, of);
   summaryLines(page, summary, of, kit);
   page.skip();
   page.cautions(cautionsOf(["dust", "wet wood", "resin", "oven"]));
@@ -173,7 +194,35 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   page.alert("attention", of.grade, formula`LEFT(${of.grade},3)="dry"`);
   page.sheet.frozen = { rows: of.kind.row, columns: 1 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.kind.row - 1 };
-  return { page, of, pieces: between(of.kind, of.wood) };
+  return { page, of, pieces: between(of.kind, of.wood), planned, ends };
+}
+
+/** The rows as PLAN takes them, beside the table: a piece that was weighed goes by its own gravity, its wood by its own fullness. */
+function plannedRows(page: Page, of: Columns): Ref {
+  const after = page.row;
+  page.row = of.kind.row - 2;
+  const as = (from: Ref) => () => formula`IF(${from}="","",${from})`;
+  const note = { look: "note" } as const;
+  const { of: own } = page.table(
+    {
+      kind: { title: "planned", ...note, each: as(of.kind) },
+      count: { title: "count", ...note, each: as(of.count) },
+      thickness: { title: "thickness", ...note, each: as(of.thickness) },
+      width: { title: "width", ...note, each: as(of.width) },
+      length: { title: "length", ...note, each: as(of.length) },
+      wood: {
+        title: "wood",
+        ...note,
+        each: () => formula`IF(IF(${of.named}="",FALSE,ISNUMBER(${of.gravity})),${of.gravity},IF(${of.wood}="","",${of.wood}))`,
+      },
+      color: { title: "", ...note },
+      fullness: { title: "fullness", ...note, format: "0%", each: as(of.fullness) },
+    },
+    [],
+    { spare: of.kind.rows, column: printed + 13 },
+  );
+  page.row = after;
+  return between(own.kind, own.fullness);
 }
 
 /** Rows with an error are passed over: it matches no condition. */

@@ -56,7 +56,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
     { landscape: true, columns: 17, ...(kit.demo ? { pages: 1 } : {}) },
   );
   page.open("Loads");
-  const given = { pieces: blanks.pieces, chamber: shop.chamber, height: shop.height };
+  const given = { pieces: blanks.planned, chamber: shop.chamber, height: shop.height };
   page.put(page.row, 0, { value: "start", look: "label" });
   const start = page.put(page.row, 1, {
     value: kit.demo ? demoDay + 2 + 8 / 24 : undefined,

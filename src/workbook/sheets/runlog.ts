@@ -5,7 +5,7 @@ import { weightgain } from "../../resin/weightgain";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
-import { between, type Ref, whole } from "../place";
+import { between, type Ref, refTo, whole } from "../place";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
@@ -38,6 +38,7 @@ const runs: readonly Run[] = [
 const cubicInch = 16.387064;
 /** A column that is not printed. */
 const beyond = 27;
+const usualColumn = 19;
 
 const gainOf = ({ before, cured }: Columns) => ask(weightgain, { before, cured });
 const fullnessOf = ({ before, drained, volume, gravity }: Columns) => ask(fullness, { before, drained, solids: volume, gravity });
@@ -59,7 +60,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const page = new Page(
     "Run Log",
     "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks uses it.",
-    [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 3, 14],
+    [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 3, 14, 18, 3, 18],
     { landscape: true, columns: 26 },
   );
   page.open("Run Log");
@@ -129,30 +130,48 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const { row } = page;
   page.row = top;
   const { of: squared } = page.table(
-    { full: { title: "fullness squared", look: "note", each: () => formula`IF(ISNUMBER(${of.full}),${of.full}^2,"")` } },
+    {
+      full: { title: "fullness squared", look: "note", each: () => formula`IF(ISNUMBER(${of.full}),${of.full}^2,"")` },
+      wood: {
+        title: "wood, as listed",
+        look: "note",
+        each: () => formula`IF(${woods.named(of.wood)}="",${of.wood}&"",${woods.named(of.wood)})`,
+      },
+    },
     [],
     { spare: of.full.rows, column: beyond },
   );
   page.row = top;
+  // However a wood is spelled, its runs are those of one wood.
+  const { wood: woodOf } = squared;
   /** How far the next run of a wood may be off the mean of three or more, nine times in ten. */
   const spread = (wood: Ref, full: Ref) => {
-    const many = formula`COUNTIFS(${whole(of.wood)},${wood},${whole(of.full)},">0")`;
-    const variance = formula`MAX(0,SUMIFS(${whole(squared.full)},${whole(of.wood)},${wood})-${many}*${full}^2)/(${many}-1)`;
+    const many = formula`COUNTIFS(${whole(woodOf)},${wood},${whole(of.full)},">0")`;
+    const variance = formula`MAX(0,SUMIFS(${whole(squared.full)},${whole(woodOf)},${wood})-${many}*${full}^2)/(${many}-1)`;
     return formula`IF(OR(${wood}="",ISNUMBER(${full})=FALSE),"",IF(${many}<3,"",CHOOSE(MIN(${students.length},${many}-2),${students.join(",")})*SQRT(${variance}*(1+1/${many}))/${full}))`;
   };
+  const usualWoods = kit.demo ? [...new Set(runs.map(([, wood]) => wood))] : [];
+  const usualRows = usualWoods.length + (kit.demo ? 5 : 10);
+  const asked = refTo(page.sheet.name, top + 2, usualColumn, usualRows);
+  page.row = top;
+  const { of: heard } = page.table({ wood: { title: "usual for, as listed", look: "note", each: () => woods.named(asked) } }, [], {
+    spare: usualRows,
+    column: beyond + 3,
+  });
+  page.row = top;
   const usual = (of2: Ref, wood: Ref) =>
-    formula`IF(${wood}="","",IF(COUNTIFS(${whole(of.wood)},${wood},${whole(of2)},">0")=0,"",AVERAGEIFS(${whole(of2)},${whole(of.wood)},${wood},${whole(of2)},">0")))`;
+    formula`IF(${wood}="","",IF(COUNTIFS(${whole(woodOf)},${wood},${whole(of2)},">0")=0,"",AVERAGEIFS(${whole(of2)},${whole(woodOf)},${wood},${whole(of2)},">0")))`;
   const { of: usually } = page.table(
     {
       wood: { title: "usual for", input: { list: woods.names } },
-      runs: { title: "runs", format: "0", each: ({ wood }) => formula`IF(${wood}="","",COUNTIF(${whole(of.wood)},${wood}))` },
-      gain: { title: "gain", format: "0%", each: ({ wood }) => usual(of.gain, wood) },
-      full: { title: "fullness", format: "0%", each: ({ wood }) => usual(of.full, wood) },
-      lost: { title: "bake loss", format: "0%", each: ({ wood }) => usual(of.lost, wood) },
-      spread: { title: "spread", format: "0%", each: ({ wood, full }) => spread(wood, full) },
+      runs: { title: "runs", format: "0", each: () => formula`IF(${heard.wood}="","",COUNTIF(${whole(woodOf)},${heard.wood}))` },
+      gain: { title: "gain", format: "0%", each: () => usual(of.gain, heard.wood) },
+      full: { title: "fullness", format: "0%", each: () => usual(of.full, heard.wood) },
+      lost: { title: "bake loss", format: "0%", each: () => usual(of.lost, heard.wood) },
+      spread: { title: "spread", format: "0%", each: ({ full }) => spread(heard.wood, full) },
     },
-    kit.demo ? [...new Set(runs.map(([, wood]) => wood))].map((wood) => ({ wood })) : [],
-    { spare: kit.demo ? 5 : 10, column: 19 },
+    usualWoods.map((wood) => ({ wood })),
+    { spare: usualRows - usualWoods.length, column: usualColumn },
   );
   page.row = row;
   page.skip();
@@ -164,11 +183,11 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   page.sheet.frozen = { rows: of.date.row, columns: 2 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.date.row - 1 };
   const usualFullness = (wood: Ref): Formula => {
-    const own = formula`${whole(of.wood)},${wood},${whole(of.full)},">0"`;
+    const own = formula`${whole(woodOf)},${wood},${whole(of.full)},">0"`;
     return formula`IF(${wood}="","",IF(COUNTIFS(${own})=0,${shop.holds("fullness")},AVERAGEIFS(${whole(of.full)},${own})))`;
   };
   const usualSpread = (wood: Ref): Formula => {
-    const own = formula`INDEX(${whole(usually.spread)},MATCH(${wood},${whole(usually.wood)},0))`;
+    const own = formula`INDEX(${whole(usually.spread)},MATCH(${wood},${whole(heard.wood)},0))`;
     const shops = formula`${shop.holds("fullness spread")}`;
     return formula`IF(${wood}="","",IFERROR(IF(ISNUMBER(${own}),${own},${shops}),${shops}))`;
   };

@@ -23,6 +23,9 @@ export interface Today {
   readonly height: Ref;
 }
 
+/** Columns in sight, and on paper. */
+const shown = 7;
+
 const demoWords = "the demo begins at";
 const startWords = "the run starts at";
 
@@ -31,9 +34,10 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const page = new Page(
     "Today",
     "One run, from choosing the wood to the price. Pick up to three loads and say when: every step below gets its time and its numbers.",
-    [31, 21, 21, 21, 10, 9, 52],
-    { landscape: true, pages: 2 },
+    [31, 21, 21, 21, 10, 9, 52, 3, 3, ...Array<number>(8).fill(10)],
+    { landscape: true, pages: 2, columns: shown },
   );
+  page.sheet.hidden = shown;
   page.open("Today");
   const answer = refTo(page.sheet.name, page.row, 0);
   page.skip(3);
@@ -73,7 +77,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   page.skip();
   const loads = loadTables(page, kit, blanks, { chamber, height });
   page.skip();
-  const places = steps(page, kit, shop, { how, start, asOf, isDemo }, loads);
+  const places = steps(page, kit, shop, blanks, { how, start, asOf, isDemo }, loads);
   curve(page, kit, loads[0].first);
   page.skip();
   page.cautions(cautionsOf(["chamber", "pump", "ballast", "resin", "storage", "wet wood", "oven", "dust"]));
@@ -121,7 +125,14 @@ interface When {
 }
 
 /** The counts first; then the work; below it how long things take, and the count back. */
-function steps(page: Page, kit: Kit, shop: Shop, { start, asOf, isDemo }: When, loads: readonly [LoadOf, LoadOf, LoadOf]) {
+function steps(
+  page: Page,
+  kit: Kit,
+  shop: Shop,
+  { ends }: Blanks,
+  { start, asOf, isDemo }: When,
+  loads: readonly [LoadOf, LoadOf, LoadOf],
+) {
   page.heading(`1. ${kindOf("choose").title}`, "load 1", "load 2", "load 3", "", "", "");
   const counts = threeLine(page, "pieces", (load) => loads[load].count, { format: "0" });
   const used = oneLine(page, "loads", formula`IF(COUNT(${across(counts)})=0,"",COUNT(${across(counts)}))`, { format: "0" });
@@ -129,7 +140,7 @@ function steps(page: Page, kit: Kit, shop: Shop, { start, asOf, isDemo }: When, 
   // The lines of the work speak of times that stand below them.
   const work = workLines(page, kit, shop, { begins, asOf, loads, counts });
   page.skip();
-  const lengths = lengthLines(page, shop, loads, counts);
+  const lengths = lengthLines(page, shop, loads, counts, ends);
   page.skip();
   const back = countBack(page, begins, lengths);
   page.skip();

@@ -1,5 +1,6 @@
+import { bake } from "../../cure/bake";
 import { plan } from "../../plan/plan";
-import { aroundAsk, type Formula, formula } from "../formula";
+import { aroundAsk, ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Page } from "../page";
 import { cellIn, type Ref, refTo, whole } from "../place";
@@ -9,6 +10,9 @@ import { type Each, each } from "./three";
 const rows = 4;
 const demo: Each<readonly (readonly [kind: string, count: number])[]> = [[["spalted boxelder", 4]], [], []];
 
+/** What a load takes does not ask what is on hand: that counts where resin is mixed. */
+const stock = ["resinOnHand", "resinMixedOn", "resinDyeRate", "dyeRate", "packetMakes", "catalyzedMonths"];
+
 /** The pieces of one load, as PLAN takes them: pieces, count, three sizes, gravity. */
 export interface LoadOf {
   readonly block: Ref;
@@ -17,7 +21,11 @@ export interface LoadOf {
   readonly weight: Formula;
   /** One of its answers, by the words that head its column; undefined where a plan has no such column. */
   readonly planned: (...titles: readonly string[]) => Formula | undefined;
+  /** The longest bake of its pieces, in a shop with these settings. */
+  readonly slowest: (shop: Ref) => Formula;
   readonly first: { readonly thickness: Ref; readonly width: Ref; readonly length: Ref; readonly gravity: Ref };
+  /** How full its first pieces are counted on to get. */
+  readonly fullness: Ref;
 }
 
 export interface Vessel {
@@ -70,6 +78,7 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
     }
     page.put(top - 1, 6, { value: "problem", look: "heading" });
     const block = refTo(page.sheet.name, top, 0, rows, 6);
+    const planned = plannedRows(page, block, blanks, own.kind);
     for (let row = 0; row < rows; row++) {
       const kind = cellIn(own.kind, row);
       const sizes = refTo(page.sheet.name, top + row, 2, 1, 4);
@@ -82,8 +91,8 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
     }
     const column = (index: number) => refTo(page.sheet.name, top, index, rows);
     const some = formula`SUM(${column(1)})=0`;
-    const ask = (at: number) =>
-      formula`IF(${some},"",${aroundAsk({ contract: plan, given: { pieces: block, chamber: vessel.chamber, height: vessel.height }, at: [2, at] })})`;
+    const planAt = (at: number) =>
+      formula`IF(${some},"",${aroundAsk({ contract: plan, given: { pieces: planned, chamber: vessel.chamber, height: vessel.height }, at: [2, at], apartFrom: stock })})`;
     return {
       block,
       count: formula`IF(${some},"",SUM(${column(1)}))`,
@@ -91,8 +100,11 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
       weight: formula`IF(${some},"",SUMPRODUCT(${column(1)},${column(2)},${column(3)},${column(4)},${column(5)})*${kit.by(16.387064, 0.001)})`,
       planned: (...titles) => {
         const at = columns.findIndex((title) => titles.includes(title));
-        return at < 0 ? undefined : ask(at + 1);
+        return at < 0 ? undefined : planAt(at + 1);
       },
+      slowest: (shop) =>
+        formula`IF(${some},"",MAX(${ask(bake, { thickness: column(2), width: column(3), length: column(4), gravity: column(5), shop })}))`,
+      fullness: refTo(page.sheet.name, top, planned.column + planned.columns - 1),
       first: {
         thickness: refTo(page.sheet.name, top, 2),
         width: refTo(page.sheet.name, top, 3),
@@ -101,4 +113,23 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
       },
     } satisfies LoadOf;
   });
+}
+
+/** Columns out of sight and off the paper, where the pieces of a load stand as PLAN takes them: with no color, and with the fullness of their wood. */
+const aside = 9;
+
+function plannedRows(page: Page, block: Ref, { of }: Blanks, kinds: Ref): Ref {
+  for (let row = 0; row < block.rows; row++) {
+    for (let column = 0; column < block.columns; column++) {
+      const cell = refTo(page.sheet.name, block.row + row, block.column + column);
+      page.put(block.row + row, aside + column, { formula: formula`IF(${cell}="","",${cell})`, look: "note" });
+    }
+    const kind = cellIn(kinds, row);
+    page.put(block.row + row, aside + block.columns + 1, {
+      formula: formula`IF(${kind}="","",IFERROR(INDEX(${whole(of.fullness)},MATCH(${kind},${whole(of.kind)},0)),""))`,
+      look: "note",
+      format: "0%",
+    });
+  }
+  return refTo(page.sheet.name, block.row, aside, block.rows, block.columns + 2);
 }

@@ -3,6 +3,7 @@ import { ask, type Formula, formula, given } from "../formula";
 import type { Page } from "../page";
 import type { Ref } from "../place";
 import { earlier, endBy, type Hours, later, startFrom } from "./backward";
+import type { Blanks } from "./blanks";
 import { moment } from "./day";
 import type { Shop } from "./shop";
 import { type Each, each, oneLine, threeLine } from "./three";
@@ -25,6 +26,9 @@ export interface Lengths extends Hours {
   readonly drain: Each<Ref>;
   readonly bake: Each<Ref>;
   readonly cool: Each<Ref>;
+  /** The ends of the likely range of the bake; nothing where there is none. */
+  readonly shortest: Each<Ref>;
+  readonly longest: Each<Ref>;
   /** Draining, wrapping and baking without a break; and baking with cooling. */
   readonly sitting: Each<Ref>;
   readonly oven: Each<Ref>;
@@ -47,7 +51,7 @@ export const ahead = before.choose + before.safety + before.mix;
 const used = (count: Ref, made: Formula): Formula => formula`IF(${count}="","",${made})`;
 
 /** How long each thing takes: below the run, for whoever wants to know. */
-export function lengthLines(page: Page, shop: Shop, loads: Each<LoadOf>, counts: Each<Ref>): Lengths {
+export function lengthLines(page: Page, shop: Shop, loads: Each<LoadOf>, counts: Each<Ref>, ends: Blanks["ends"]): Lengths {
   page.heading("How long things take", "load 1", "load 2", "load 3", "", "", "");
   const clock = (setting: string, label: string) => {
     const holds = shop.holds(setting);
@@ -72,6 +76,10 @@ export function lengthLines(page: Page, shop: Shop, loads: Each<LoadOf>, counts:
     good: "by heat conduction; the resin's label decides",
     bad: "no calculation bakes these pieces: follow the maker's schedule",
   });
+  const end = (label: string, of: Ref, good: string) =>
+    threeLine(page, label, (load) => formula`IFERROR(${loads[load].slowest(of)},"")`, { ...told, good });
+  const shortest = end("bake, at the shortest", ends.short, "likely range: about 9 outcomes in 10 lie in it");
+  const longest = end("bake, at the longest", ends.long, "blank: at that end the core would never get there");
   const cools = threeLine(page, "cool before weighing", (load) => used(counts[load], ask(cooldown, loads[load].first)), {
     ...told,
     good: "the first pieces of the load, bare and apart, in still air",
@@ -96,7 +104,7 @@ export function lengthLines(page: Page, shop: Shop, loads: Each<LoadOf>, counts:
     unit: "h",
     format: "0.0",
   });
-  return { opens, closes, loading, vacuum, intake, soak, drain, bake: bakes, cool: cools, sitting, oven };
+  return { opens, closes, loading, vacuum, intake, soak, drain, bake: bakes, shortest, longest, cool: cools, sitting, oven };
 }
 
 const isShown = ({ isDemo, loads }: Begins, load: number, made: Formula): Formula =>

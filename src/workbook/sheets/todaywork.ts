@@ -1,4 +1,6 @@
 import { ballast } from "../../chamber/ballast";
+import { inPractice, ownHeat, practice } from "../../cure/said";
+import { selfheat } from "../../cure/selfheat";
 import { bakeloss } from "../../resin/bakeloss";
 import { dyetopup } from "../../resin/dyetopup";
 import { expiry } from "../../resin/expiry";
@@ -166,13 +168,15 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
 
   step("bake");
   const bakeFrom = times("from", "never leave the oven alone");
+  const bakeTop = page.row;
+  page.row += 4;
 
   step("cool");
   const coolFrom = times("from", "apart, in still air");
   const done = times("cool by", "then weigh");
 
   step("weigh");
-  weighLines(page, kit, volume, shop);
+  weighLines(page, kit, volume, loads);
 
   step("price");
   page.say("Write the run down in the side pane under Run, or copy it by hand: Run Log, Resin Book, then Price Tag.");
@@ -204,10 +208,35 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
       bakeFrom.put(made.bake);
       coolFrom.put(made.cool);
       done.put(made.done);
+      const below = page.row;
+      page.row = bakeTop;
+      bakeLines(page, kit, loads, counts, lengths);
+      page.row = below;
       hoursKept(page, begins, lengths, places);
     },
   };
 }
+
+/** How long, how sure that is, how far the resin warms itself, and why a number is longer than people are used to. */
+function bakeLines(page: Page, kit: Kit, loads: Each<LoadOf>, counts: Each<Ref>, { bake, shortest, longest }: Lengths): void {
+  const told = (load: number) =>
+    formula`IF(ISNUMBER(${bake[load]}),"about "&ROUND(${bake[load]},0)&" min",IF(${counts[load]}="","","no answer: see below"))`;
+  threeLine(page, "in the oven", told, { look: "words", good: "when the core is done; the resin’s label decides" });
+  const range = (load: number) =>
+    formula`IF(COUNT(${bake[load]},${shortest[load]})=2,ROUND(${shortest[load]},0)&IF(ISNUMBER(${longest[load]})," to "&ROUND(${longest[load]},0)," or more")&" min","")`;
+  threeLine(page, "likely", range, { look: "words", good: "about 9 outcomes in 10" });
+  threeLine(
+    page,
+    "the resin’s own heat, at most",
+    (load) => formula`IF(${counts[load]}="","",${ask(selfheat, { gravity: loads[load].first.gravity, fullness: loads[load].fullness })})`,
+    { unit: kit.unit("rise"), format: "0", good: ownHeat, bad: "how dense the wood is is missing: see the problems above" },
+  );
+  page.say(formula`IF(MAX(${across(bake)})>${practice / 60},${said(inPractice)},"")`);
+}
+
+/** A text too long for one piece of a formula, sentence by sentence. */
+const said = (text: string): Formula =>
+  (text.match(/[^.]+\.\s*/g) ?? [text]).map((one) => formula`"${one}"`).reduce((all, one) => formula`${all}&${one}`);
 
 /** What no time can keep: vacuum and oven are attended. */
 function hoursKept(page: Page, { at, isDemo }: Begins, { opens, closes, intake, sitting }: Lengths, { load, drain }: Times): void {
@@ -222,7 +251,7 @@ function hoursKept(page: Page, { at, isDemo }: Begins, { opens, closes, intake, 
   );
 }
 
-function weighLines(page: Page, kit: Kit, volume: Each<Ref>, shop: Shop): void {
+function weighLines(page: Page, kit: Kit, volume: Each<Ref>, loads: Each<LoadOf>): void {
   const shown = (value: number) => (kit.demo ? [value] : undefined);
   const unit = "g";
   threeInputs(page, "minutes until the bubbling stopped", { unit: "min", note: "for the Run Log", most: 14400, values: shown(155) });
@@ -265,7 +294,10 @@ function weighLines(page: Page, kit: Kit, volume: Each<Ref>, shop: Shop): void {
     },
   );
   for (const [label, made, good, bad] of results) threeLine(page, label, made, { format: "0%", look: "total", good, bad });
-  oneLine(page, "fullness used in the plan", formula`${shop.holds("fullness")}`, { format: "0%", good: "My Shop" });
+  threeLine(page, "fullness used in the plan", (load) => formula`IF(${loads[load].fullness}="","",${loads[load].fullness})`, {
+    format: "0%",
+    good: "first pieces: their wood in the Run Log, else My Shop",
+  });
 }
 
 interface Need {
@@ -281,7 +313,7 @@ function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add,
   const uptake = threeLine(page, "resin the wood will take", (load) => uptakes[load], {
     unit,
     format: "0.00",
-    good: "with the fullness on My Shop; your Run Log makes it better",
+    good: "with its wood’s fullness in the Run Log, or My Shop’s if it has none",
     bad: "see the load",
   });
   const has = oneLine(page, "on hand", formula`${onHand}`, {

@@ -51,6 +51,20 @@ it.each([
   expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 17)).toBe(words),
 );
 
+it.each(["Maple, silver", "SILVER-MAPLE", "silver  maple", "maple silver"])("takes “%s” for silver maple, as GRAVITY does", (wood) => {
+  const typed = filled("Blanks", { Blanks: { "spalted boxelder": { 5: wood, 7: undefined, 8: undefined } } });
+  expect(typed.beside("spalted boxelder", 17)).toBe("");
+  near(typed.under("gravity", 1)[0], ask("GRAVITY", "silver maple") as number);
+  // The demo's Run Log has one run of it.
+  near(typed.under("fullness", 1)[0], 0.61, 1e-3);
+});
+
+it("hands the plan each piece's own gravity and its wood's own fullness", () => {
+  const row = Array.from({ length: 8 }, (_, i) => blanks.value(blanks.rows("spalted boxelder")[0], 35 + i));
+  expect(row.slice(0, 2)).toEqual(["spalted boxelder", blanks.beside("spalted boxelder", 1)]);
+  expect(row.slice(5)).toEqual([first("gravity"), "", first("fullness")]);
+});
+
 it("counts pieces, resin and rows to problem", () => {
   expect(blanks.beside("pieces")).toBe(100);
   expect(blanks.beside("rows to problem")).toBe(3);
