@@ -1,7 +1,7 @@
 import { relationsOf, textOf, type Workbook } from "../../shared/xlsx/parts";
 import { allOf, changed, escaped, read } from "../../shared/xlsx/xml";
 import { asTyped } from "../../src/calls";
-import { base64 } from "../../src/excel/package";
+import { base64 } from "../../src/excel/base64";
 import { sizedFonts } from "./beside/looks";
 import { readableRules } from "./beside/rules";
 import { readableValidations } from "./beside/validations";

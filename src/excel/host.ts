@@ -1,11 +1,10 @@
 import type { Ended, SheetHost, Work } from "../../shared/host";
 import { withCommas } from "../../shared/separators";
 import { versionText } from "../version";
-import { plainEdition } from "../workbook/sharing/plainedition";
+import { base64 } from "./base64";
 import { contents, printSheet, put, read, recalculate, selection, write } from "./cells";
-import { insert, type Platform } from "./insert";
+import type { Platform } from "./insert";
 import type { LastCalls } from "./lastcall";
-import { base64 } from "./package";
 import { reenter } from "./reenter";
 import { tried, wordsOf } from "./trouble";
 
@@ -93,6 +92,7 @@ const savedFile = (): Promise<Uint8Array> =>
 async function copyWithValues({ progress, stop }: Work): Promise<Ended> {
   const saved = await savedFile();
   progress(0.5);
+  const { plainEdition } = await import("../workbook/sharing/plainedition");
   const { file, words } = plainEdition(saved);
   if (stop.aborted) return { done: false, words: "Stopped: no copy was made." };
   await Excel.createWorkbook(base64(file));
@@ -179,7 +179,10 @@ export function excelHost({ platform, calls, savesFiles = true, pause, functions
     recalculate: () => doing(recalculate),
     insert: async (file, sheets, work) => {
       await ready;
-      return doing((context) => insert(context, file, sheets, platform, work));
+      return doing(async (context) => {
+        const { insert } = await import("./insert");
+        return insert(context, file, sheets, platform, work);
+      });
     },
     open: (file) =>
       tried(async (): Promise<Ended> => {

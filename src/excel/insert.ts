@@ -1,5 +1,6 @@
 import type { Ended, Work } from "../../shared/host";
-import { base64, stripped } from "./package";
+import { base64 } from "./base64";
+import { stripped } from "./package";
 import { reenter } from "./reenter";
 
 /** Where Excel runs: on the web it takes no sheet that holds a drawing or a comment. */

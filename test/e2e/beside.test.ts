@@ -35,7 +35,10 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
 
   /** From wherever the focus is to the button of the pane, and into it. */
   async function openPane(): Promise<void> {
-    for (let i = 0; i < 4 && (await sheet.page.evaluate(() => document.activeElement?.id)) !== "functions"; i++) await press("F6");
+    const inHead = () => sheet.page.evaluate(() => document.activeElement?.closest("#head") !== null);
+    const onButton = () => sheet.page.evaluate(() => document.activeElement?.id === "functions");
+    for (let i = 0; i < 8 && !(await inHead()); i++) await press("F6");
+    for (let i = 0; i < 12 && !(await onButton()); i++) await press("Tab");
     await press("Enter");
     pane = await paneOf();
   }
@@ -188,7 +191,7 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     await sheet.go(free);
     await openPane();
     await view("Functions");
-    await to("How much fluid covers the pieces?");
+    await to("How much resin covers the pieces?");
     await press("Enter");
     for (const [field, text] of Object.entries({ chamber: "6", stack: "5", solids: "104" })) {
       await to(`#field-${field}`);

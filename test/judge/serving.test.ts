@@ -35,7 +35,8 @@ const servers = {
     const temp = ["client_body", "proxy", "fastcgi", "uwsgi", "scgi"].map((name) => `${name}_temp_path ${folder}/temp/${name};`).join(" ");
     writeFileSync(
       config,
-      `daemon off; pid ${folder}/nginx.pid; error_log stderr; events {} http { access_log off; ${temp} server { listen 127.0.0.1:${port};\n${snippet("nginx.conf")} } }`,
+      // Started by root, its workers would be nobody, who may not read this folder.
+      `${process.getuid?.() === 0 ? "user root; " : ""}daemon off; pid ${folder}/nginx.pid; error_log stderr; events {} http { access_log off; ${temp} server { listen 127.0.0.1:${port};\n${snippet("nginx.conf")} } }`,
     );
     return spawn(findProgram("nginx")!, ["-e", "stderr", "-p", folder, "-c", config], { stdio: "ignore" });
   },

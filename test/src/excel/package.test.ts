@@ -1,5 +1,6 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { base64, stripped, withValues } from "../../../src/excel/package";
+import { base64 } from "../../../src/excel/base64";
+import { stripped, withValues } from "../../../src/excel/package";
 
 const parts = {
   "[Content_Types].xml":
