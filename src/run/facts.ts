@@ -11,7 +11,7 @@ export interface Found {
 }
 
 const settingNames = [
-  ...["vacuum hours", "soak hours", "loading minutes", "wrap minutes per piece", "opens", "closes"],
+  ...["vacuum hours", "soak hours", "loading minutes", "wrap minutes per piece", "opens", "closes", "days off"],
   ...["oven", "core", "in the oven", "scale reads", "tub", "drips", "resin density"],
   ...["dye rate", "resin on hand", "resin dye rate", "resin mixed on"],
 ];
@@ -61,7 +61,7 @@ const wordsOf = (trouble: unknown): string => (trouble instanceof Error ? troubl
 
 /** Columns of a plan, by what a run calls them. */
 const titles: Readonly<Record<string, readonly string[]>> = {
-  pour: ["to pour", "fluid in chamber"],
+  pour: ["to pour"],
   add: ["to add"],
   uptake: ["taken up"],
   bake: ["bake minutes"],

@@ -4,12 +4,17 @@ import { live } from "lit/directives/live.js";
 import type { Cells } from "../../shared/columns";
 import type { Contract } from "../../shared/contract";
 import { cellsOf, type Entries, type Entry } from "../../shared/form";
+import type { Call } from "../../shared/host";
 import { cellName } from "../../src/catalogue";
 import { formatsOf } from "../answer";
 import { type Asked, ask, keptOf, reread, type ShopChoice, shopName } from "../asking";
 import { draftOf, keepDraft } from "../draft";
+import type { Drawing } from "../drawings/drawing";
+import { drawingsOf } from "../drawings/drawings";
 import { spoken } from "../spoken";
 import { fieldRow } from "./field";
+import { figure } from "./figure";
+import { helpLink } from "./helplink";
 import { answerOf, backing, toldOf } from "./result";
 import { View } from "./view";
 
@@ -73,6 +78,8 @@ export class Form extends View {
   private set(name: string, entry: Entry | undefined): void {
     this.entries = { ...this.entries, [name]: entry };
     this.filled = "";
+    // What was said of the last formula says nothing of this one.
+    this.tell("");
     this.keep();
   }
 
@@ -141,11 +148,20 @@ export class Form extends View {
       }`;
   }
 
+  /** Pictures of a single answer, to the numbers as they are typed. */
+  private drawn(asked: Asked, cells: Call["cells"]): readonly Drawing[] {
+    const { answer } = asked;
+    if (!answer || asked.blank || asked.many) return [];
+    return drawingsOf(this.contract, { name: this.contract.name, cells, answer }, 0);
+  }
+
   override render(): TemplateResult {
     const { contract } = this;
     const asked = ask(contract, this.entries, this.shop, this.table);
     const cells = asked.fields.map((field) => cellsOf(field, this.entries[field.name]));
-    const told = toldOf(contract, [...cells, this.shop === "SI" ? [["SI"]] : this.shop === shopName ? this.table : undefined], asked);
+    const given = [...cells, this.shop === "SI" ? [["SI"]] : this.shop === shopName ? this.table : undefined];
+    const told = toldOf(contract, given, asked);
+    const [first, ...others] = this.drawn(asked, given);
     return html`<h2 class="question" id="question" tabindex="-1">${contract.asks}</h2>
       <p class="quiet"><code>${cellName(contract)}</code>${contract.per === "piece" ? ": for one piece, or for each row of a column" : ""}</p>
       ${this.shops()}
@@ -162,8 +178,11 @@ export class Form extends View {
       <section class="answer" aria-labelledby="answer-title">
         <h3 id="answer-title">Answer</h3>
         <div id="answer" role="status">${answerOf(contract, asked, told)}</div>
+        ${first ? figure(first) : nothing}
       </section>
       ${this.putting(asked)}
-      ${backing(contract)}`;
+      ${others.map(figure)}
+      ${backing(contract)}
+      ${helpLink(`${contract.name.toLowerCase()}.html`, "Help on this question")}`;
   }
 }
