@@ -9,13 +9,15 @@ import type { Kind } from "./unittable";
 const us = plainUnits("US");
 const si = plainUnits("SI");
 
-function unitWords(kind: Kind): string {
+/** The unit of a plain number, US and SI. */
+export function unitWords(kind: Kind): string {
   const [own, metric] = [us[kind].name, si[kind].name];
   if (kind === "weight") return `${own}, ${metric} under SI, or as the scale reads`;
   return own === metric ? own : `${own}, ${metric} under SI`;
 }
 
-function rangeWords({ kind, range }: Arg): string {
+/** How far a value may go, in US units; "" where nothing is said. */
+export function rangeWords({ kind, range }: Arg): string {
   if (!kind || kind === "date" || !range) return "";
   const [least, most] = range.map((end) => tidy(fromInternal(end, us[kind])));
   const { name } = us[kind];

@@ -55,6 +55,7 @@ function sayAnswer(contract: Contract, given: Given, made: any, units: Units): [
   const likely = contract.trust?.(given);
   const one = (of: Arg, value: unknown, format: string, range?: Likely): [string, string] => {
     if (value instanceof Trouble) return [of.label, value.in(units).message];
+    if (typeof value === "boolean") return [of.label, value ? "yes" : "no"];
     if (typeof value !== "number") return [of.label, String(shown(of, value, units))];
     return [of.label, range ? sayLikely(of, format, value, range, units) : sayValue(of, value, units)];
   };

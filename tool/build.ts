@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { catalogue } from "../src/catalogue";
 import { folder } from "../src/workbook/choice";
 import { bundled, bundles } from "./bundle";
+import { buildHelp } from "./help";
 import { development } from "./manifest";
 import { metadata } from "./metadata";
 import { notices } from "./notices";
@@ -30,6 +31,7 @@ export async function build(outDir: string, host: string = development): Promise
   for (const file of paneFiles) cpSync(join(root, "taskpane", file), join(outDir, file));
   for (const size of iconSizes) cpSync(join(root, `assets/mark-${size}.png`), join(outDir, `icons/mark-${size}.png`));
   buildProtocol(outDir);
+  await buildHelp(outDir);
   await buildWorkbooks(join(outDir, folder));
   await buildPage(outDir, readFileSync(join(outDir, folder, fileName("live", "US", "demo"))));
   writeFileSync(join(outDir, "NOTICES.txt"), notices(shippedPackages()));

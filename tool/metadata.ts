@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { generateCustomFunctionsMetadata, type IFunction } from "custom-functions-metadata";
 import { type Contract, parameters } from "../shared/contract";
 import { stub } from "../shared/stub";
+import { helpFile } from "./help";
 
 /** What functions.json holds. */
 export interface Metadata {
@@ -12,7 +13,7 @@ export interface Metadata {
 }
 
 /** Where Excel's own help leads for a function. */
-export const helpAddress = (host: string, contract: Contract): string => `${host}/taskpane.html#${contract.name}`;
+export const helpAddress = (host: string, contract: Contract): string => `${host}/${helpFile(contract)}`;
 
 /** Command words of the macro language of Excel 4 that a name of letters alone could meet; from memory. */
 const macroWords = new Set(

@@ -102,18 +102,22 @@ export async function oneFile(built: string): Promise<string> {
   const scripts = packages.map(
     (name) => `${comment(`${name}, unmodified: its license is above`)}\n${script(text(`vendor/${name}`), name, " data-package")}`,
   );
-  return text("index.html")
-    .replace(
-      /<meta\s+http-equiv="Content-Security-Policy"[^>]*>/,
-      () => `<meta http-equiv="Content-Security-Policy" content="${policy}" />`,
-    )
-    .replace(/\s*<link [^>]*>/g, "")
-    .replace(/\s*<script [^>]*><\/script>/g, "")
-    .replaceAll("icons/mark.svg", mark)
-    .replace("</head>", () => `<link rel="icon" href="${mark}" />\n${pack}\n${first}\n</head>`)
-    .replace(
-      "</body>",
-      () =>
-        `${comment(`Porewise brings along the work of others, under these licenses:\n\n${text("NOTICES.txt")}\n${notices(["fzstd"])}`)}\n${scripts.join("\n")}\n</body>`,
-    );
+  return (
+    text("index.html")
+      .replace(
+        /<meta\s+http-equiv="Content-Security-Policy"[^>]*>/,
+        () => `<meta http-equiv="Content-Security-Policy" content="${policy}" />`,
+      )
+      .replace(/\s*<link [^>]*>/g, "")
+      .replace(/\s*<script [^>]*><\/script>/g, "")
+      // Help is a folder of pages, which one file does not bring along.
+      .replace(/\s*<a class="care-help"[^>]*>[^<]*<\/a>/, "")
+      .replaceAll("icons/mark.svg", mark)
+      .replace("</head>", () => `<link rel="icon" href="${mark}" />\n${pack}\n${first}\n</head>`)
+      .replace(
+        "</body>",
+        () =>
+          `${comment(`Porewise brings along the work of others, under these licenses:\n\n${text("NOTICES.txt")}\n${notices(["fzstd"])}`)}\n${scripts.join("\n")}\n</body>`,
+      )
+  );
 }

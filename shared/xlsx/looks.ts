@@ -55,11 +55,14 @@ const fontOrder = [
 ];
 const edgeOrder = ["start", "left", "end", "right", "top", "bottom", "diagonal", "vertical", "horizontal"];
 
+/** The order of the lists in the part. */
+const lists = ["numFmts", "fonts", "fills", "borders", "cellStyleXfs", "cellXfs", "cellStyles", "dxfs", "tableStyles", "colors", "extLst"];
+
 /** The pool of looks of a workbook: new ones are added at the ends of its lists, and those that are there stay as they stand. */
 export class LookPool {
   private readonly root: XmlElement;
   private readonly prefix: string;
-  private readonly added: Record<string, string[]> = { numFmts: [], fonts: [], fills: [], borders: [], cellXfs: [] };
+  private readonly added: Record<string, string[]> = { numFmts: [], fonts: [], fills: [], borders: [], cellXfs: [], dxfs: [] };
   private readonly made = new Map<string, number>();
   private readonly formats = new Map<string, number>();
 
@@ -150,6 +153,11 @@ export class LookPool {
     return number;
   }
 
+  /** The number of a look that rules give, as it is spelt without a prefix. */
+  ofRule(text: string): number {
+    return this.add("dxfs", this.prefix ? text.replace(/<(\/?)(?=\w)/g, `<$1${this.prefix}`) : text);
+  }
+
   /** The number of a look that is like another but for some changes. */
   like(base: number, change: LookChange): number {
     const key = `${base} ${JSON.stringify(change)}`;
@@ -204,7 +212,9 @@ export class LookPool {
       const element = childOf(this.root, list);
       const { prefix } = this;
       if (!element) {
-        const first = childrenOf(this.root)[0]?.start ?? openingOf(this.xml, this.root).end;
+        const children = childrenOf(this.root);
+        const after = children.find((child) => lists.indexOf(nameOf(child)) > lists.indexOf(list));
+        const first = after?.start ?? children.at(-1)!.end;
         changes.push({ start: first, end: first, text: `<${prefix}${list} count="${texts.length}">${texts.join("")}</${prefix}${list}>` });
         continue;
       }

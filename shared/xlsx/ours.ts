@@ -13,6 +13,8 @@ export interface Ours {
   readonly isOneCall: (formula: string) => boolean;
 }
 
+const single = /^(?:_xlfn\.)?SINGLE$/i;
+
 /** A program writes the stored name back in lower case, and a sign in front where it takes a formula for one value. */
 export function callsOf(namespace: string): Ours {
   const prefix = `_xldudf_${namespace}_`;
@@ -22,9 +24,20 @@ export function callsOf(namespace: string): Ours {
   const nameOf = (pieces: readonly Piece[], at: number): string | undefined =>
     isCall(pieces, at) ? (stored.exec(pieces[at].text) ?? typed.exec(pieces[at].text))?.[1].toUpperCase() : undefined;
 
+  /** The sign in front, spelt as a function around the call: files of other programs say `_xlfn.SINGLE(…)`. */
+  const withoutSingle = (pieces: readonly Piece[]): readonly Piece[] => {
+    const at = pieces.findIndex(
+      ({ text }, i) =>
+        single.test(text) && isCall(pieces, i) && nameOf(pieces, i + 2) && closing(pieces, i + 3) + 1 === closing(pieces, i + 1),
+    );
+    if (at < 0) return pieces;
+    const end = closing(pieces, at + 1);
+    return withoutSingle([...pieces.slice(0, at), ...pieces.slice(at + 2, end), ...pieces.slice(end + 1)]);
+  };
+
   const renamed = (formula: string, from: RegExp, to: (name: string) => string): string => {
     if (!hint.test(formula)) return formula;
-    const pieces = piecesOf(formula);
+    const pieces = withoutSingle(piecesOf(formula));
     return joined(
       pieces.flatMap((piece, at) => {
         const name = isCall(pieces, at) ? from.exec(piece.text)?.[1] : undefined;

@@ -23,6 +23,7 @@ import { addNotes } from "./beside/notes";
 import { addProperties } from "./beside/properties";
 import { rankedRules } from "./beside/rules";
 import { withSizes } from "./beside/sizes";
+import { withoutStrangers } from "./beside/strangers";
 import { nameTables } from "./beside/tables";
 import { withValidations } from "./beside/validations";
 import type { Beside } from "./beside/workbook";
@@ -112,7 +113,8 @@ export async function carried(model: Model, beside: Beside, engine: Engine): Pro
         kept?.validations ?? {},
       );
       const linked = withLinks(kept ? withSizes(own, kept.sizes) : own, kept?.links ?? [], here(sheet.id), there);
-      return solidColours(withPrint(addNotes(parts, pathOf(i), linked, kept?.notes ?? [], here(sheet.id), i + 1), prints[i]));
+      const printed = withPrint(addNotes(parts, pathOf(i), linked, kept?.notes ?? [], here(sheet.id), i + 1), prints[i]);
+      return withoutStrangers(solidColours(printed));
     });
   });
   nameTables(
@@ -124,6 +126,7 @@ export async function carried(model: Model, beside: Beside, engine: Engine): Pro
   edit(parts, "xl/sharedStrings.xml", withoutApostrophes);
   edit(parts, "xl/styles.xml", solidColours);
   if (beside.looks) addLooks(parts, book, beside.looks);
+  edit(parts, "xl/styles.xml", withoutStrangers);
   if (beside.properties) addProperties(parts, beside.properties);
   addDocuments(parts, book, beside.documents);
   const file = zipped(parts);

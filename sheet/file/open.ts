@@ -7,6 +7,7 @@ import { unzip } from "../../shared/xlsx/unzip";
 import { version } from "../data";
 import type { Followed } from "./beside/followed";
 import { looksOf } from "./beside/looks";
+import type { Places } from "./beside/places";
 import { propertiesOf } from "./beside/properties";
 import type { Follow } from "./beside/sheet";
 import type { Beside } from "./beside/workbook";
@@ -26,6 +27,8 @@ export interface Opened extends Beside {
   readonly lost: readonly string[];
   /** Cells whose formulas the page does not know; they show an error and are saved as they came. */
   readonly unknown: readonly string[];
+  /** Where in their parts its rules stand, by the engine's ids of sheets. */
+  readonly places: Readonly<Record<string, Places>>;
 }
 
 export type Engine = Pick<typeof OSpreadsheet, "load" | "helpers"> & Reader;
@@ -103,5 +106,6 @@ export function opened(bytes: Uint8Array, engine: Engine, progress: Progress = (
     looks: failed ? undefined : looksOf(workbook, data),
     lost: failed ? ["its formatting, which could not be read: only what is in the cells opens"] : lost(workbook, read),
     unknown,
+    places: Object.fromEntries(sheets.map(({ sheet, places }) => [sheet.id, places])),
   };
 }

@@ -3,6 +3,7 @@ import { blockAt, blockOf, rangeOf, sizeOf } from "../../shared/xlsx/address";
 import type { Workbook } from "../../shared/xlsx/parts";
 import { engineSheet } from "../../shared/xlsx/sheetname";
 import type { Table } from "../../shared/xlsx/tables";
+import { type Places, takePlaces } from "./beside/places";
 import { leaveSizes } from "./beside/rules";
 import { type Follow, type SheetBeside, sheetBeside } from "./beside/sheet";
 import { cellLooks, type FileLook } from "./celllooks";
@@ -84,6 +85,7 @@ interface Sheeted {
   readonly beside: SheetBeside;
   readonly print: Print;
   readonly follow: readonly Follow[];
+  readonly places: Places;
 }
 
 interface Shared {
@@ -97,6 +99,7 @@ interface Shared {
 
 export function sheeted(own: Contents, sheet: SheetData, { workbook, data, tables, ids, fileLooks, unknown }: Shared): Sheeted {
   sheet.name = engineSheet(own.name);
+  const places = takePlaces(sheet);
   leaveSizes(sheet);
   const columns = columnsOf(own.root);
   const size = sizeOfSheet(own, sheet);
@@ -107,5 +110,5 @@ export function sheeted(own: Contents, sheet: SheetData, { workbook, data, table
   const printed = Object.entries(ranges).map(([key, range]) => [sheet.id, key, range] as const);
   sheet.cells = cellsOf(own, unknown, shownLinks(own, workbook, ids));
   [sheet.colNumber, sheet.rowNumber] = [size.columns, size.rows];
-  return { sheet, beside, print, follow: [...follow, ...printed, ...unformatted(own, sheet.id, fileLooks, data.formats)] };
+  return { sheet, beside, print, places, follow: [...follow, ...printed, ...unformatted(own, sheet.id, fileLooks, data.formats)] };
 }

@@ -12,7 +12,7 @@ const small = new Set(
   ),
 );
 
-const termOf = (word: string): string | null => {
+export const termOf = (word: string): string | null => {
   const plain = word.toLowerCase().replace(/[’']s?$/, "");
   return plain.length < 2 || small.has(plain) ? null : stemmer(plain);
 };

@@ -41,10 +41,11 @@ export const mix = define({
   twin: { mixed: mixedTwin, packets: packetsTwin, left: `MAX(0,{onHand}+${mixedTwin}-{need})` },
   steps: ({ need, onHand }) => ({ missing: said("fluid", Math.max(0, need - onHand)) }),
   trust: ({ need, onHand, packetMakes, fullnessSpread }) => {
-    const ends = spreadOf(need, fullnessSpread).map((end) => ({ need: end!, ...packetsFor(end!, onHand, packetMakes) }));
-    const range = (of: (end: (typeof ends)[number]) => number): Likely => {
-      const [a, b] = ends.map(of);
-      return [Math.min(a, b), Math.max(a, b)];
+    // What is left goes up and down as packets fill: the need itself is tried beside its ends.
+    const tried = [...spreadOf(need, fullnessSpread), need].map((end) => ({ need: end!, ...packetsFor(end!, onHand, packetMakes) }));
+    const range = (of: (end: (typeof tried)[number]) => number): Likely => {
+      const all = tried.map(of);
+      return [Math.min(...all), Math.max(...all)];
     };
     return {
       mixed: range(({ mixed }) => mixed),

@@ -61,7 +61,7 @@ const wordsOf = (trouble: unknown): string => (trouble instanceof Error ? troubl
 
 /** Columns of a plan, by what a run calls them. */
 const titles: Readonly<Record<string, readonly string[]>> = {
-  pour: ["to pour", "fluid in chamber"],
+  pour: ["to pour"],
   add: ["to add"],
   uptake: ["taken up"],
   bake: ["bake minutes"],

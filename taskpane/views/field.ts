@@ -3,7 +3,8 @@ import { type Entry, type Field, underField } from "../../shared/form";
 
 interface Handlers {
   readonly typed: (text: string) => void;
-  readonly useSelection: () => void;
+  /** Where there is a sheet beside it. */
+  readonly useSelection?: () => void;
   readonly clear: () => void;
 }
 
@@ -49,6 +50,10 @@ export function fieldRow(field: Field, entry: Entry | undefined, trouble: string
     }
     ${trouble === undefined ? nothing : html`<p class="fault" id=${troubleId}>${underField(field, trouble)}</p>`}
     <p class="hint" id=${hintId}>${hints.filter((hint) => hint !== "optional").join("; ")}</p>
-    <button class="plain" type="button" id="use-${name}" @click=${handlers.useSelection}>Use selected cells<span class="unseen"> for ${label}</span></button>
+    ${
+      handlers.useSelection
+        ? html`<button class="plain" type="button" id="use-${name}" @click=${handlers.useSelection}>Use selected cells<span class="unseen"> for ${label}</span></button>`
+        : nothing
+    }
   </div>`;
 }

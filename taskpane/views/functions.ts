@@ -7,6 +7,7 @@ import { found } from "../../src/help/search";
 import { draftOf, keepDraft } from "../draft";
 import { named } from "../named";
 import "./form";
+import { helpLink } from "./helplink";
 import { View } from "./view";
 
 /** What is asked most at the bench; all others stand behind "more". */
@@ -30,6 +31,7 @@ export class Functions extends View {
   private choose(contract: Contract | undefined): void {
     const left = this.chosen;
     this.chosen = contract;
+    this.tell("");
     keepDraft(draftName, contract?.name);
     this.focusOn(contract ? "#question" : `#ask-${left?.name}`);
   }
@@ -60,7 +62,8 @@ export class Functions extends View {
               .filter(([, contracts]) => contracts.length)
               .map(([subject, contracts]) => html`<h2>${titleOf(subject)}</h2>${this.list(contracts)}`)
           : ""
-      }`;
+      }
+      ${helpLink("index.html", "All of help")}`;
   }
 
   override render(): TemplateResult {

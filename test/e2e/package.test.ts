@@ -106,10 +106,12 @@ needing("browser")("a package on a host of its own, under a sub-path", () => {
     expect(asked).toContain(`${host}/functions.js`);
   });
 
-  it("shows a function's form at the help address in functions.json", async () => {
+  it("shows a function's help, its example live, at the help address in functions.json", async () => {
     await standIn();
     const { functions } = JSON.parse(readFileSync(join(aside, "porewise/functions.json"), "utf8")) as Metadata;
     await page.goto(functions.find(({ id }) => id === "FILL")!.helpUrl!);
-    await page.locator("#panel-functions").getByText("How much resin covers the pieces?").first().waitFor();
+    await page.getByRole("heading", { name: "How much resin covers the pieces?" }).waitFor();
+    await page.locator("#field-solids").fill("90");
+    await page.locator("#answer").getByText("1.379 qt").waitFor();
   });
 });

@@ -31,7 +31,7 @@ describe("functions.json of the catalogue", () => {
 
   it("says what each answers and leads to its help", () => {
     expect(made.functions.map((f) => f.description)).toEqual(catalogue.map(functionWords));
-    expect(made.functions.map((f) => f.helpUrl)).toEqual(catalogue.map(({ name }) => `${host}/taskpane.html#${name}`));
+    expect(made.functions.map((f) => f.helpUrl)).toEqual(catalogue.map(({ name }) => `${host}/help/${name.toLowerCase()}.html`));
   });
 
   it("lets errors in, and neither data types nor recalculation at every change", () => {

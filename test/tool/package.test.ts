@@ -76,7 +76,7 @@ describe("the folder", () => {
   it("leads from every function to help on this host", () => {
     const { functions } = JSON.parse(file("functions.json")) as Metadata;
     expect(functions.length).toBeGreaterThan(30);
-    for (const { id, helpUrl } of functions) expect(helpUrl).toBe(`${host}/taskpane.html#${id}`);
+    for (const { id, helpUrl } of functions) expect(helpUrl).toBe(`${host}/help/${id.toLowerCase()}.html`);
   });
 
   it("carries the licence", () => expect(file("LICENSE")).toContain("MIT"));

@@ -1,5 +1,6 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { changed, childrenOf, read } from "../../../shared/xlsx/xml";
+import { withPlace } from "./places";
 
 /** Looks that depend on what is in a cell. The engine reads the first rule of a block only, and ranks by where it stands. */
 
@@ -10,13 +11,14 @@ const asFormula = /(\stype=")(?:containsErrors|notContainsErrors|timePeriod)"/;
 export function readableRules(xml: string): string {
   const blocks = childrenOf(read(xml), "conditionalFormatting");
   if (!blocks.length) return xml;
+  let place = 0;
   const rules = blocks.flatMap((block) => {
     const first = childrenOf(block, "cfRule")[0];
     const open = first ? xml.slice(block.start, first.start) : "";
     return childrenOf(block, "cfRule").map((rule) => {
       const text = xml.slice(rule.start, rule.end);
       const readable = /<formula>/.test(text) ? text.replace(asFormula, '$1expression"') : text;
-      return { rank: Number(rule.attributes.priority), text: `${open}${readable}</${block.name}>` };
+      return { rank: Number(rule.attributes.priority), text: `${withPlace(open, place++)}${readable}</${block.name}>` };
     });
   });
   const sorted = rules.sort((a, b) => a.rank - b.rank).map(({ text }) => text);

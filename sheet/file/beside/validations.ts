@@ -2,6 +2,8 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
 import { type Change, changed, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
 
+import { withPlace } from "./places";
+
 type SheetData = WorkbookData["sheets"][number];
 type Rule = SheetData["dataValidationRules"][number];
 
@@ -41,13 +43,12 @@ export const hasForeign = (root: XmlElement, names: Readonly<Record<string, stri
 /** Rules that the engine reads none of, told to it as the next one that it knows; a list by its name as the range it stands for. */
 export function readableValidations(xml: string, names: Readonly<Record<string, string>>): string {
   const ranges = lowered(names);
-  const changes = rulesIn(read(xml)).map((element): Change => {
+  const changes = rulesIn(read(xml)).map((element, place): Change => {
     if (isForeign(element, names)) return { start: element.start, end: element.end, text: "" };
     const { type } = element.attributes;
     const formula = childOf(element, "formula1");
     const range = type === "list" && formula && ranges.get(formula.text.trim().toLowerCase());
-    const text = xml
-      .slice(element.start, element.end)
+    const text = withPlace(xml.slice(element.start, element.end), place)
       .replace(/(\stype=")whole"/, '$1decimal"')
       .replace(/(\serrorStyle=")information"/, '$1warning"')
       .replace(/(<formula1>)[^<]*/, (own, open) => (range ? open + escaped(range) : own));

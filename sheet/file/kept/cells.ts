@@ -5,7 +5,7 @@ import type { FileCell, FileRow } from "../../../shared/xlsx/cells";
 import { type Edit, shows } from "../../../shared/xlsx/edits";
 import { type Form, formOf } from "../../../shared/xlsx/form";
 import { firstsOf, fullFormula } from "../../../shared/xlsx/moved/cells";
-import { callsOurs } from "../../../src/calls";
+import { asStored, asTyped, callsOurs } from "../../../src/calls";
 import { shownBy } from "../../cell";
 import { type Around, type Reader, unknownOf } from "../known";
 import { needsArray } from "../many";
@@ -107,6 +107,7 @@ export function cellEdits({ id, rows }: Sheet, changed: readonly string[], dirty
   }
 
   const isChanged = new Set(changed);
+  const firsts = firstsOf(rows);
   for (const here of dirty) {
     const address = addressOf({ row: here.row, column: here.col });
     if (isChanged.has(address)) continue;
@@ -118,6 +119,13 @@ export function cellEdits({ id, rows }: Sheet, changed: readonly string[], dirty
       continue;
     }
     const zone = getters.getSpreadZone(here);
+    if (file.formula.kind !== "array" && callsOurs(fullFormula(file, firsts))) {
+      // As Excel saves it: as a plain formula it would be asked for one value alone.
+      const formula = asStored(asTyped(fullFormula(file, firsts)));
+      set(address, { formula: { formula, block: zone ?? blockAt(file), mark: of.mark() }, form: formOf(shown(address)) });
+      fill(address, zone);
+      continue;
+    }
     const room = file.formula.block ?? blockAt(file);
     if (zone && file.formula.kind === "array" && (zone.bottom !== room.bottom || zone.right !== room.right) && file.formula.dynamic)
       set(address, { formula: { formula: file.formula.text, block: zone, mark: of.mark() }, form: formOf(shown(address)) });

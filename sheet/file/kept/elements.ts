@@ -44,3 +44,13 @@ export function elementOf(xml: string, name: string): string | undefined {
   const own = childrenOf(read(shell(xml))).find((child) => nameOf(child) === name);
   return own && xml.slice(own.start, own.end);
 }
+
+/** A sheet's part with more elements of a name behind those that it has, or in their place. */
+export function inserted(xml: string, name: string, text: string): string {
+  if (!text) return xml;
+  const children = childrenOf(read(shell(xml)));
+  const last = children.filter((child) => nameOf(child) === name).at(-1);
+  const after = children.find((child) => order.indexOf(nameOf(child)) > order.indexOf(name));
+  const place = last?.end ?? after?.start ?? children.at(-1)!.end;
+  return changed(xml, [{ start: place, end: place, text }]);
+}

@@ -22,9 +22,13 @@ export interface Structure {
   readonly steps: readonly Step[];
   /** What was made or changed on the page that cannot be written into a file as it came, in words. */
   readonly beyond: readonly string[];
+  /** Rules that were made, changed or taken away, each by its sheet and its own id. */
+  readonly touched: readonly string[];
 }
 
-export const noStructure: Structure = { sheets: {}, steps: [], beyond: [] };
+export const noStructure: Structure = { sheets: {}, steps: [], beyond: [], touched: [] };
+
+export const touchKey = (sheetId: string, id: string): string => `${sheetId} ${id}`;
 
 export const structureOf = (book: object): Structure => ({ ...noStructure, ...(book as { structure?: Structure }).structure });
 
@@ -32,11 +36,6 @@ type Engine = Pick<typeof OSpreadsheet, "CorePlugin" | "registries">;
 type Command = OSpreadsheet.CoreCommand;
 
 const beyond: Readonly<Partial<Record<Command["type"], string>>> = {
-  ADD_CONDITIONAL_FORMAT: "conditional colors",
-  REMOVE_CONDITIONAL_FORMAT: "conditional colors",
-  CHANGE_CONDITIONAL_FORMAT_PRIORITY: "conditional colors",
-  ADD_DATA_VALIDATION_RULE: "rules for what may be typed",
-  REMOVE_DATA_VALIDATION_RULE: "rules for what may be typed",
   CREATE_CHART: "charts",
   UPDATE_CHART: "charts",
   DELETE_CHART: "charts",
@@ -84,6 +83,11 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
       history.update("structure", { ...this.structure, ...change });
     }
 
+    private touch(sheetId: string, id: string): void {
+      const key = touchKey(sheetId, id);
+      if (!this.structure.touched.includes(key)) this.update({ touched: [...this.structure.touched, key] });
+    }
+
     private step(...steps: readonly Step[]): void {
       this.update({ steps: [...this.structure.steps, ...steps] });
     }
@@ -113,6 +117,19 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
           this.step({ do: "block", sheet: sheetId, block: { top, left, bottom, right }, to: { sheet: targetSheetId, row, column: col } });
           break;
         }
+        case "ADD_CONDITIONAL_FORMAT":
+          this.touch(command.sheetId, command.cf.id);
+          break;
+        case "CHANGE_CONDITIONAL_FORMAT_PRIORITY":
+          this.touch(command.sheetId, command.cfId);
+          break;
+        case "ADD_DATA_VALIDATION_RULE":
+          this.touch(command.sheetId, command.rule.id);
+          break;
+        case "REMOVE_CONDITIONAL_FORMAT":
+        case "REMOVE_DATA_VALIDATION_RULE":
+          this.touch(command.sheetId, command.id);
+          break;
         case "CREATE_SHEET":
           this.step({ do: "add", sheet: command.sheetId });
           break;

@@ -19,6 +19,7 @@ import { flawOf, NotWhole, sameBytes } from "../../../shared/xlsx/whole";
 import { childrenOf, encoded, read } from "../../../shared/xlsx/xml";
 import { zipped } from "../../../shared/xlsx/zip";
 import { bookOf } from "../../book";
+import type { Places } from "../beside/places";
 import type { Beside } from "../beside/workbook";
 import { unknownOf } from "../known";
 import { type Engine as Opening, opened } from "../open";
@@ -31,9 +32,10 @@ import { contentChanges, type Pair } from "./difference";
 import { elementOf } from "./elements";
 import { withColumns, withRows } from "./lines";
 import { isLink, withLinks } from "./links";
+import { madeRules } from "./made";
 import { sheetCell } from "./place";
-
 import { replayed } from "./replayed";
+import { ruleChanges, withColors, withTyping } from "./rules";
 import { withMerges, withTab, withView } from "./sheetview";
 import { type Structure, structureOf } from "./structure";
 
@@ -41,14 +43,23 @@ export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Ope
 
 type Position = OSpreadsheet.CellPosition;
 
+interface Baseline {
+  readonly before: WorkbookData;
+  /** Where in their parts the rules stand, by the paths of the parts. */
+  readonly places: ReadonlyMap<string, Places>;
+}
+
 /** The file as it would open now, as the engine's own data. */
-function baseline(book: Book, paths: ReadonlyMap<string, string>, engine: Engine): WorkbookData {
+function baseline(book: Book, paths: ReadonlyMap<string, string>, engine: Engine): Baseline {
   const again = opened(zipped(book.parts, 0), engine);
   const model = quietly(() => new engine.Model(again.book, { mode: "export_verification" as never }));
   const data = bookOf(model).book;
   const idAt = new Map([...paths].map(([id, path]) => [path, id]));
   const pathAt = structureOf(again.book).sheets;
-  return { ...data, sheets: data.sheets.map((sheet) => ({ ...sheet, id: idAt.get(pathAt[sheet.id]) ?? sheet.id })) };
+  return {
+    before: { ...data, sheets: data.sheets.map((sheet) => ({ ...sheet, id: idAt.get(pathAt[sheet.id]) ?? sheet.id })) },
+    places: new Map(Object.entries(again.places).map(([id, own]) => [pathAt[id], own])),
+  };
 }
 
 function quietly<T>(work: () => T): T {
@@ -160,7 +171,7 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   const came = unzip(beside.file);
   const { book, paths, resized } = replayed(came, structure);
   const { parts } = book;
-  const before = baseline(book, paths, engine);
+  const { before, places } = baseline(book, paths, engine);
   const { getters } = model;
 
   const pairs = new Map<string, Pair>();
@@ -211,6 +222,12 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   /** Whether lines of a sheet moved: what lies in groups of lines is hidden with them, and the engine counts these otherwise. */
   const isStill = structure.steps.length === 0;
   const removed = new Map<string, Set<string>>();
+  const rulesOf = new Map([...pairs].map(([id, pair]) => [id, ruleChanges(pair, structure.touched)]));
+  const made = await madeRules(
+    [...rulesOf].map(([id, { colors, typing }]) => ({ id, conditionalFormats: [...colors.came], dataValidationRules: [...typing.came] })),
+    now,
+    engine,
+  );
 
   for (const [id, pair] of pairs) {
     const path = paths.get(id)!;
@@ -237,6 +254,10 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
         if (base && pool) edits.set(address, { ...edits.get(address), look: pool.like(base(address), change) } as Edit);
       text = withEdits(xml, edits, rows);
     }
+    const rules = rulesOf.get(id)!;
+    const place = places.get(path) ?? { rules: {}, validations: {} };
+    text = withColors(text, pair, rules.colors, place.rules, made(id).rules, (look) => pool?.ofRule(look) ?? 0);
+    text = withTyping(text, rules.typing, place.validations, made(id).validations);
     text = withTab(withView(withMerges(withColumns(withRows(text, pair, isStill), pair, isStill), pair), pair), pair);
     if (text !== xml) parts.set(path, encoded(text));
     const links = new Map(

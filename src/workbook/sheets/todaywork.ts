@@ -94,7 +94,7 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
 
   step("load");
   const loadFrom = times("from", "the last load goes in when the demo begins");
-  const pour = threeLine(page, "resin to pour", (load) => loads[load].planned("to pour", "fluid in chamber")!, {
+  const pour = threeLine(page, "resin to pour", (load) => loads[load].planned("to pour")!, {
     unit: fluid,
     format: "0.00",
     good: "covers the pieces, with room for the foam",
