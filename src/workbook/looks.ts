@@ -117,4 +117,6 @@ export const alertStyles: Readonly<Record<Alert["as"], Style>> = {
   bad: { font: tint(color.warning, { bold: true }), fill: solid(color.bad) },
   attention: { font: tint("6B4E00", { bold: true }), fill: solid(color.attention) },
   good: { font: tint("2F5D1E"), fill: solid(color.good) },
+  // One cell of the row says it.
+  unseen: { font: tint(color.bad), fill: solid(color.bad) },
 };
