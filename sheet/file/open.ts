@@ -50,9 +50,18 @@ function looks(workbook: Workbook, read: Read, ids: ReadonlyMap<string, string>,
   try {
     return { data: load(partsFor(workbook, read, ids)), failed: false };
   } catch {
-    return { data: plainData(ids), failed: true };
+    // A chart that it cannot read is no reason to show none of the rest.
+    return { data: load(partsFor(workbook, read, ids, false)), failed: false };
   } finally {
     console.debug = debug;
+  }
+}
+
+function looksOrNone(workbook: Workbook, read: Read, ids: ReadonlyMap<string, string>, engine: Engine): Looked {
+  try {
+    return looks(workbook, read, ids, engine);
+  } catch {
+    return { data: plainData(ids), failed: true };
   }
 }
 
@@ -81,7 +90,7 @@ export function opened(bytes: Uint8Array, engine: Engine, progress: Progress = (
   const unknown = unknownCells(read, engine);
   progress(0.8);
   const ids = new Map(read.sheets.map(({ name }, i) => [name, `sheet${i + 1}`]));
-  const { data, failed } = looks(workbook, read, ids, engine);
+  const { data, failed } = looksOrNone(workbook, read, ids, engine);
   progress(0.9);
   const byId = new Map(data.sheets.map((sheet) => [sheet.id, sheet]));
   const shared = { workbook, data, tables: tablesOf(workbook), ids, fileLooks: fileLooks(workbook), unknown: new Set(unknown) };

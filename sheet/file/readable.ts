@@ -80,13 +80,15 @@ const readKinds: Readonly<Record<string, string>> = {
   table: `${types}.spreadsheetml.table+xml`,
 };
 
+const figures = new Set(["drawing", "chart"]);
+
 /** Parts that others refer to as something that the engine reads, with their types. */
-function readable({ parts }: Workbook): Map<string, string> {
+function readable({ parts }: Workbook, withFigures: boolean): Map<string, string> {
   const found = new Map<string, string>();
   for (const path of parts.keys()) {
     if (!path.endsWith(".rels")) continue;
     for (const { kind, path: part } of relationsOf(parts, path.replace(/_rels\/([^/]*)\.rels$/, "$1")))
-      if (readKinds[kind] && parts.has(part)) found.set(part, readKinds[kind]);
+      if (readKinds[kind] && parts.has(part) && (withFigures || !figures.has(kind))) found.set(part, readKinds[kind]);
   }
   return found;
 }
@@ -97,11 +99,22 @@ const typesXml = (wanted: ReadonlyMap<string, string>): string =>
     .map(([path, type]) => `<Override PartName="/${escaped(path)}" ContentType="${type}"/>`)
     .join("")}</Types>`;
 
+/** A series of a chart whose cells are gone is none to the engine. */
+const withoutLostSeries = (xml: string): string =>
+  xml.includes("#REF!")
+    ? xml.replace(/<((?:\w+:)?)ser>(?:(?!<\/\1ser>)[\s\S])*<\/\1ser>/g, (all) => (/#REF!\s*</.test(all) ? "" : all))
+    : xml;
+
 /** The parts that tell how a workbook looks, as the engine's reader takes them; cells are read by us. */
-export function partsFor(workbook: Workbook, { sheets, names }: Read, ids: ReadonlyMap<string, string>): Record<string, unknown> {
+export function partsFor(
+  workbook: Workbook,
+  { sheets, names }: Read,
+  ids: ReadonlyMap<string, string>,
+  withFigures = true,
+): Record<string, unknown> {
   const shells = new Map(sheets.map(({ part, shell }) => [part.path, shell]));
   const styles = relationsOf(workbook.parts, workbook.path).find(({ kind }) => kind === "styles")?.path;
-  const wanted = readable(workbook);
+  const wanted = readable(workbook, withFigures);
   const parts: Record<string, unknown> = {};
   for (const [path, bytes] of workbook.parts) {
     if (/media\/image/.test(path)) {
@@ -112,6 +125,7 @@ export function partsFor(workbook: Workbook, { sheets, names }: Read, ids: Reado
       const xml = withoutPrefix(shells.get(path) ?? textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
       if (shells.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
       else if (path === workbook.path) parts[path] = sheetsXml(xml, workbook, ids);
+      else if (wanted.get(path) === readKinds.chart) parts[path] = withoutLostSeries(xml);
       else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;
     }
   }

@@ -52,6 +52,27 @@ describe("a workbook from disk", () => {
     expect(getters.getMerges(getters.getSheetIds()[0])).toHaveLength(1);
   });
 
+  it("shows the rest of a sheet whose chart lost its cells", () => {
+    const office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+    const related = (one: string) =>
+      `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${one}</Relationships>`;
+    const corner = (name: string) => `<${name}><col>1</col><colOff>0</colOff><row>1</row><rowOff>0</rowOff></${name}>`;
+    const drawing = "http://schemas.openxmlformats.org/drawingml/2006/";
+    const { lost, getters } = open({
+      sheets: {
+        Costs: `${row(1, '<c r="A1"><v>1</v></c>')}|<mergeCells count="1"><mergeCell ref="A1:B2"/></mergeCells><drawing r:id="x1"/>`,
+      },
+      parts: {
+        "xl/worksheets/_rels/sheet1.xml.rels": related(relation("drawing", "../drawings/drawing1.xml")),
+        "xl/drawings/drawing1.xml": `<wsDr xmlns="${drawing}spreadsheetDrawing"><twoCellAnchor>${corner("from")}${corner("to")}<graphicFrame><nvGraphicFramePr><cNvPr id="2" name="Chart"/></nvGraphicFramePr><a:graphic xmlns:a="${drawing}main"><a:graphicData uri="${drawing}chart"><c:chart xmlns:c="${drawing}chart" xmlns:r="${office}" r:id="x1"/></a:graphicData></a:graphic></graphicFrame></twoCellAnchor></wsDr>`,
+        "xl/drawings/_rels/drawing1.xml.rels": related(relation("chart", "../charts/chart1.xml")),
+        "xl/charts/chart1.xml": `<c:chartSpace xmlns:c="${drawing}chart"><c:chart><c:plotArea><c:barChart><c:barDir val="col"/><c:ser><c:idx val="0"/><c:val><c:numRef><c:f>Costs!#REF!</c:f></c:numRef></c:val></c:ser></c:barChart></c:plotArea></c:chart></c:chartSpace>`,
+      },
+    });
+    expect(lost).toEqual([]);
+    expect(getters.getMerges(getters.getSheetIds()[0])).toHaveLength(1);
+  });
+
   it("keeps text as text", () => {
     const { shown } = open({
       sheets: {
