@@ -2,6 +2,7 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { childOf, childrenOf, read } from "../../../shared/xlsx/xml";
 import { asStored } from "../../../src/calls";
+import { solidColours } from "../beside/looks";
 import { rankedRules } from "../beside/rules";
 import { withValidations } from "../beside/validations";
 
@@ -71,7 +72,7 @@ export async function madeRules(wanted: readonly Wanted[], now: WorkbookData, { 
   console.debug = debug;
   const part = (path: string) => {
     const file = files.find((one) => one.path === path);
-    return file && "content" in file ? file.content : "";
+    return file && "content" in file ? solidColours(file.content) : "";
   };
   const styles = part("xl/styles.xml");
   const list = childOf(read(styles), "dxfs");

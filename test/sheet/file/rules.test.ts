@@ -42,7 +42,7 @@ describe("a color by rule that was made on the page", () => {
     expect(xml).toMatch(
       /<\/conditionalFormatting><conditionalFormatting sqref="D1:D3"><cfRule (?=[^>]*type="cellIs")(?=[^>]*priority="3")(?=[^>]*dxfId="1")[^>]*>\s*<formula>3<\/formula>\s*<\/cfRule>\s*<\/conditionalFormatting><dataValidations/,
     );
-    expect(parts["xl/styles.xml"]).toMatch(/<dxfs count="2">.*<dxf>.*FF0000.*<\/dxfs>/s);
+    expect(parts["xl/styles.xml"]).toMatch(/<dxfs count="2">.*<dxf>.*"FFFF0000".*<\/dxfs>/s);
   });
 
   it("of more cells than before is the rule of the file for these", async () => {
