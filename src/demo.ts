@@ -146,6 +146,10 @@ export const shop: Readonly<Record<string, string | number>> = {
   "dye rate": 0.25,
   "in the oven": "foil",
   altitude: 650,
+  tub: 5,
+  "tub height": 10,
+  tubs: 3,
+  "days off": "Sun",
 };
 
 /** Inside diameter of its vacuum chamber, inches, and the day it mixed, as a serial: 14 March 2026. */

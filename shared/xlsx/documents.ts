@@ -33,10 +33,12 @@ export function documentsOf(parts: Parts, workbook: string): Record<string, stri
 /** An identity that is the same whenever the same document is saved at the same place. */
 const identity = (number: number) => `{504F5245-5749-5345-8000-${number.toString(16).toUpperCase().padStart(12, "0")}}`;
 
-/** Puts documents into a package beside its workbook. */
+/** Puts documents into a package beside its workbook, and beside those that it holds already. */
 export function addDocuments(parts: Parts, workbook: string, documents: Documents): void {
-  Object.values(documents).forEach((xml, i) => {
-    const number = i + 1;
+  let number = 0;
+  for (const xml of Object.values(documents)) {
+    do number++;
+    while (parts.has(`customXml/item${number}.xml`) || parts.has(`customXml/itemProps${number}.xml`));
     const item = `customXml/item${number}.xml`;
     const properties = `customXml/itemProps${number}.xml`;
     const namespace = escaped(namespaceOf(xml));
@@ -49,5 +51,5 @@ export function addDocuments(parts: Parts, workbook: string, documents: Document
     relate(parts, item, "customXmlProps", `itemProps${number}.xml`);
     relate(parts, workbook, "customXml", `../${item}`);
     declare(parts, properties, propertiesType);
-  });
+  }
 }

@@ -16,7 +16,8 @@ function beyondOf(book: object): readonly string[] {
   const { beyond, sheets, steps } = structureOf(book);
   const known = new Set([...Object.keys(sheets), ...steps.map(({ sheet }) => sheet)]);
   const strange = (book as { sheets: readonly { id: string }[] }).sheets.some(({ id }) => !known.has(id));
-  return strange ? [...beyond, "sheets that were inserted"] : beyond;
+  const words = [...new Set(beyond.map((one) => one.words))];
+  return strange ? [...words, "sheets that were inserted"] : words;
 }
 
 export interface Losses {

@@ -18,6 +18,9 @@ export interface Colors {
   readonly unused: number;
 }
 
+/** The table of resins, where anything stands in it. */
+export const resinsIn = ({ resins }: Given): Given["resins"] => (resins?.length ? resins : undefined);
+
 function grouped(parts: readonly Part[]): Map<string, Part[]> {
   const groups = new Map<string, Part[]>();
   for (const part of parts) {
@@ -33,7 +36,8 @@ function grouped(parts: readonly Part[]): Map<string, Part[]> {
 export function colorsOf(parts: readonly Part[], given: Given, dated: boolean): Colors {
   const groups = [...grouped(parts)];
   const shopKey = groups.length === 1 ? groups[0][0] : "";
-  const { resins, dyeRate, resinOnHand, resinMixedOn, resinDyeRate } = given;
+  const { dyeRate, resinOnHand, resinMixedOn, resinDyeRate } = given;
+  const resins = resinsIn(given);
   const shops: OnHand = { color: shopKey, volume: resinOnHand, mixedOn: resinMixedOn, strength: resinDyeRate };
   const stocks = new Map((resins ?? [shops]).map((stock) => [colorKey(stock.color), stock]));
   const colors = groups.map(([key, own]): PlanColor => {

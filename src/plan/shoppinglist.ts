@@ -6,6 +6,7 @@ import type { Kind } from "../../shared/unittable";
 import { text } from "../../shared/words";
 import { isTrouble } from "./attempt";
 import { suffixOf } from "./color";
+import { resinsIn } from "./colors";
 import { type Given, planArgs, planShop } from "./given";
 import { chamberSeconds, momentOf } from "./lines";
 import { type ColorStock, type Plan, planOf } from "./planned";
@@ -55,7 +56,7 @@ function listOf(made: Plan, given: Given) {
       "resin left",
       "fluid",
       ({ left }) => left,
-      given.resins ? sum(given.resins, ({ volume }) => volume) : given.resinOnHand,
+      sum<{ volume: number }>(resinsIn(given) ?? [{ volume: given.resinOnHand }], ({ volume }) => volume),
     ),
     ...perColor(made, "resin discarded", "fluid", ({ discarded }) => discarded),
     { name: "earliest ready", quantity: typeof ready === "number" ? said("date", ready) : ready, unit: "date" as Kind },

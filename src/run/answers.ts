@@ -36,6 +36,7 @@ export const answers: Answers = {
     if (!setting) return undefined;
     const shop = readShop(rows.map(([label, value]) => [label, value]));
     const value = shop.get(setting);
+    if (typeof value === "object" && value !== null) return setting.say?.(value, shop.units);
     return typeof value === "number" && setting.kind ? fromInternal(value, shop.units[setting.kind]) : (value as Cell);
   },
   length(typed, label, rows) {

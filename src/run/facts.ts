@@ -11,7 +11,7 @@ export interface Found {
 }
 
 const settingNames = [
-  ...["vacuum hours", "soak hours", "loading minutes", "wrap minutes per piece", "opens", "closes"],
+  ...["vacuum hours", "soak hours", "loading minutes", "wrap minutes per piece", "opens", "closes", "days off"],
   ...["oven", "core", "in the oven", "scale reads", "tub", "drips", "resin density"],
   ...["dye rate", "resin on hand", "resin dye rate", "resin mixed on"],
 ];

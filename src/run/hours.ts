@@ -1,22 +1,39 @@
+import type { DaysOff } from "../plan/daysoff";
+
 /** Hours of the day between which somebody is there; moments in milliseconds, local time `offset` minutes ahead of UTC. */
 export interface Hours {
   readonly opens: number;
   readonly closes: number;
   readonly offset: number;
+  /** Days on which nobody is there. */
+  readonly daysOff?: DaysOff;
 }
 
 export const minute = 60_000;
 export const hour = 60 * minute;
 const day = 24 * hour;
 
-/** The first moment at or after one from which so much lies within the hours of one day; the moment itself where no day is long enough. */
-export function openFrom(moment: number, lasting: number, { opens, closes, offset }: Hours): number {
+/** Further ahead nobody looks for a day that is not off. */
+const furthest = 366;
+
+/** The first moment at or after one from which so much lies within the hours of one day that is not off; the moment itself where no day is long enough. */
+export function openFrom(moment: number, lasting: number, hours: Hours): number {
+  const { opens, closes, offset } = hours;
   if (lasting > (closes - opens) * hour) return moment;
   const local = moment + offset * minute;
-  const midnight = Math.floor(local / day) * day;
-  const from = Math.max(local, midnight + opens * hour);
-  const at = from + lasting <= midnight + closes * hour ? from : midnight + day + opens * hour;
-  return at - offset * minute;
+  const today = Math.floor(local / day) * day;
+  for (let days = 0; days < furthest; days++) {
+    const midnight = today + days * day;
+    const from = Math.max(local, midnight + opens * hour);
+    if (from + lasting <= midnight + closes * hour && !isOff(from - offset * minute, hours)) return from - offset * minute;
+  }
+  return moment;
+}
+
+/** Whether the day of a moment is one on which nobody is there. */
+export function isOff(moment: number, { offset, daysOff }: Hours): boolean {
+  const serial = Math.floor(serialOf(moment, offset));
+  return daysOff !== undefined && (daysOff.weekdays.has(serial % 7) || daysOff.dates.has(serial));
 }
 
 /** The hour of the day, 0 to 24. */

@@ -1,4 +1,4 @@
-import { closingOf, minute, openingOf, serialOf } from "./hours";
+import { closingOf, isOff, minute, openingOf, serialOf } from "./hours";
 import { kindOf } from "./kinds";
 import { isOpen, isOver } from "./progress";
 import type { Run, Step } from "./schema";
@@ -55,6 +55,7 @@ export function problemsOf(run: Run, step: Step, now: number, { moment, spell }:
     words.push(
       `It runs to ${moment(to)}, outside the hours on My Shop (${moment(openingOf(from, hours))} to ${moment(closingOf(from, hours))}).`,
     );
+  if (attended && isOff(from, hours)) words.push("My Shop has this as a day off.");
   if (step.kind === "mix" && typeof run.facts["use by"] === "number") {
     const out = Math.max(...[...timeline(run, now).values()].map((span) => span.to));
     if (serialOf(out, run.offset) > run.facts["use by"] + 1)

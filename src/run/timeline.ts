@@ -1,3 +1,5 @@
+import { plainUnits } from "../../shared/unit";
+import { daysOffArg } from "../plan/daysoff";
 import { type Hours, hour, minute, openFrom } from "./hours";
 import { type KindName, kindOf } from "./kinds";
 import { countIn, type Run, type Step } from "./schema";
@@ -16,7 +18,11 @@ const number = ({ facts }: Run, name: string, otherwise = 0): number => {
   return typeof value === "number" ? value : otherwise;
 };
 
-export const hoursOf = (run: Run): Hours => ({ opens: number(run, "opens"), closes: number(run, "closes", 24), offset: run.offset });
+export function hoursOf(run: Run): Hours {
+  const { "days off": off } = run.facts;
+  const daysOff = typeof off === "string" && off !== "none" ? daysOffArg.read(off, plainUnits("US")) : undefined;
+  return { opens: number(run, "opens"), closes: number(run, "closes", 24), offset: run.offset, daysOff };
+}
 
 const most = (run: Run, name: string, loads: readonly number[]): number =>
   Math.max(0, ...loads.map((load) => number(run, `${name} ${load}`)));

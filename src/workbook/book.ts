@@ -44,6 +44,8 @@ export interface Cell {
   /** The cells that a formula of rows may fill, and what each of them says in built-in syntax where the question has no twin. */
   readonly fills?: { readonly rows: number; readonly columns: number };
   readonly instead?: (row: number, column: number) => Formula;
+  /** Words that stand in place of the formula where there are no functions; true: the value of the day. */
+  readonly without?: string | true;
   readonly look?: Look;
   readonly format?: string;
   readonly allowed?: Allowed;
@@ -56,7 +58,7 @@ export interface Cell {
 export interface Alert {
   readonly over: Ref;
   readonly when: Formula;
-  readonly as: "bad" | "attention" | "good";
+  readonly as: "bad" | "attention" | "good" | "unseen";
 }
 
 export interface Chart {
@@ -67,6 +69,8 @@ export interface Chart {
   readonly series: readonly { readonly name: string; readonly values: Ref; readonly color: string }[];
   readonly at: { readonly row: number; readonly column: number; readonly rows: number; readonly columns: number };
   readonly axes: readonly [across: string, up: string];
+  /** Values that are moments of a week: the format that tells them, and where the week begins. */
+  readonly moments?: { readonly format: string; readonly from: number };
   /** Told to a person who cannot see it. */
   readonly alt: string;
 }

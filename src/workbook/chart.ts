@@ -9,7 +9,7 @@ const axis = (title: string) => ({
 });
 
 /** A chart as the writer takes it. */
-export const chartOf = ({ kind, title, series, across, at, axes, alt }: Chart) => ({
+export const chartOf = ({ kind, title, series, across, at, axes, moments, alt }: Chart) => ({
   type: kind,
   title,
   series: series.map(({ name, values, color }) => ({
@@ -24,7 +24,11 @@ export const chartOf = ({ kind, title, series, across, at, axes, alt }: Chart) =
   ...(kind === "scatter" ? { scatterStyle: "line" as const } : {}),
   axes: {
     x: { ...axis(axes[0]), ...(kind === "bar" ? { reverse: true, tickLblSkip: 1 } : {}) },
-    y: { ...axis(axes[1]), gridlines: { major: true } },
+    y: {
+      ...axis(axes[1]),
+      gridlines: { major: true },
+      ...(moments ? { numberFormat: { formatCode: moments.format }, scale: { min: moments.from, majorUnit: 0.5 } } : {}),
+    },
   },
   altText: alt,
   legend: series.length > 1 ? ("bottom" as const) : (false as const),

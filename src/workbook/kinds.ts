@@ -4,7 +4,11 @@ import { speciesNames } from "../wood/species";
 /** So many pieces alike, and the weights of one of them. */
 export interface Kind extends Blank {
   readonly count: number;
+  readonly color: string;
 }
+
+/** Woods that go into the red resin; the others are dyed blue. */
+const red = new Set(["river birch", "black cherry", "hackberry", "American beech", "sweetgum"]);
 
 const known = new Set(speciesNames.map((name) => name.toLowerCase()));
 
@@ -17,5 +21,5 @@ const groupOf = (blank: Blank) => (isSlip(blank) ? blank.label : `${blank.condit
 /** The hundred blanks of the demo as kinds: by wood and state, each measured by its first piece. */
 export const kinds: readonly Kind[] = [...new Set(blanks.map(groupOf))].map((label) => {
   const [first, ...rest] = blanks.filter((blank) => groupOf(blank) === label);
-  return { ...first, label, count: 1 + rest.length };
+  return { ...first, label, count: 1 + rest.length, color: red.has(first.species) ? "red" : "blue" };
 });

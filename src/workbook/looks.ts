@@ -1,6 +1,9 @@
 import type { Alert, Look } from "./book";
 
 /** Ink on paper, a walnut accent, and a pale wash where something is to be typed. */
+/** What lies under a value of the day. */
+export const frozenFill = "E8ECEF";
+
 const color = {
   ink: "2B2A28",
   quiet: "6B6560",
@@ -14,7 +17,7 @@ const color = {
   bad: "F6D5CF",
   attention: "FBE7B8",
   good: "DCEBD3",
-  frozen: "E8ECEF",
+  frozen: frozenFill,
 };
 
 export interface Style {
@@ -114,4 +117,6 @@ export const alertStyles: Readonly<Record<Alert["as"], Style>> = {
   bad: { font: tint(color.warning, { bold: true }), fill: solid(color.bad) },
   attention: { font: tint("6B4E00", { bold: true }), fill: solid(color.attention) },
   good: { font: tint("2F5D1E"), fill: solid(color.good) },
+  // One cell of the row says it.
+  unseen: { font: tint(color.bad), fill: solid(color.bad) },
 };

@@ -34,7 +34,7 @@ export function plain(habits: Habits): Edition {
   const edition: Edition = {
     name: "plain",
     leansOn: ({ contract, given, apartFrom = [] }) =>
-      given.shop === undefined
+      given.shop === undefined || isRef(given.shop)
         ? [...Object.entries<Arg>(contract.args), ...Object.entries<Arg>(contract.shop ?? {})].flatMap(([name, arg]) =>
             isSetting(arg) && given[name] === undefined && !apartFrom.includes(name) ? [habits.setting(arg.name, arg)].filter(isRef) : [],
           )

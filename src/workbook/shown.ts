@@ -81,6 +81,8 @@ export const needsAddIn = "needs add-in";
  */
 function laid(standing: Standing, edition: Edition, cached: Cached, size: Size, typed: Typed): Made[][] {
   const { sheet, row, column, cell, formula } = standing;
+  if (cell.without === true) return [[{ value: cached.value(sheet.name, row, column), frozen: true }]];
+  if (cell.without !== undefined) return [[{ value: cell.without }]];
   return filling(size, (down, right) => {
     const value = cached.value(sheet.name, row + down, column + right);
     const shown = { value: sayable(value, sheet.widths[column + right]), ...(isFault(value) ? { refused: true as const } : {}) };

@@ -47,9 +47,14 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   const log = logSheet(kit, shop, woods);
   const blanks = blanksSheet(kit, shop, woods, log);
   const today = todaySheet(kit, shop, blanks);
-  const loads = loadsSheet(kit, shop, blanks);
-  const price = priceSheet(kit);
   const resin = resinSheet(kit, shop, today.start);
+  const loads = loadsSheet(kit, shop, blanks, {
+    color: today.color,
+    volume: shop.holds("resin on hand"),
+    mixedOn: shop.typed("resin mixed on"),
+    dyeRate: shop.holds("resin dye rate"),
+  });
+  const price = priceSheet(kit);
   shop.follow(resin.follows);
   const check = selfCheckSheet();
   const supplies = suppliesSheet(kit, loads, today.start);

@@ -29,11 +29,8 @@ export interface Bath {
   readonly lines: readonly string[];
 }
 
-/** Width and breadth of the floor. */
-export const spanOf = (section: Section): readonly [number, number] =>
-  section.shape === "round" ? [section.diameter, section.diameter] : [section.length, section.width];
-
-const plateOf = (mass: number, area: number) => mass / steel / (0.85 * area);
+/** Thickness of ballast as a plate that covers most of the floor. */
+export const plateOf = (mass: number, area: number) => mass / steel / (0.85 * area);
 
 function loaded(given: any, units: Units, count?: number): Bath {
   const load = loadGiven(given);

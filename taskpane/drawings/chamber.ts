@@ -1,11 +1,11 @@
 import { svg } from "lit";
 import { said, sayIn } from "../../shared/outcome";
 import type { Units } from "../../shared/unit";
-import { type Bath, spanOf } from "./bath";
+import type { Bath } from "./bath";
 import { type Box, cutOf } from "./cut";
 import { type Drawing, paper, px } from "./drawing";
+import { floorOf, spanOf, wall, wallsOf } from "./vessel";
 
-const wall = 5;
 const tallest = 300;
 /** How much of the width the ballast is drawn to cover. */
 const plate = 0.84;
@@ -53,7 +53,7 @@ export function chamberDrawing(bath: Bath, units: Units): Drawing {
       ${ballast ? box("steel", { x: aside - (width * plate) / 2, y: stack, width: width * plate, height: Math.max(ballast, 2 / scale) }) : ""}
       ${line("level", depth)}
       ${depthAfter === undefined ? "" : line("after", depthAfter)}
-      <path class="wall" d=${`M${px(left - wall / 2)} ${y(top)}V${px(floor + wall / 2)}H${px(left + width * scale + wall / 2)}V${y(top)}`} />
+      ${wallsOf(left, floor - top * scale, width * scale, floor)}
       ${height === undefined ? "" : svg`<rect class="lid" x=${px(left - wall - 4)} y=${px(floor - top * scale - 9)} width=${px(wide + 8)} height="8" rx="2" />`}
     `,
     says: [...bath.lines, ...shown.map(([, words]) => words)].join("; "),
@@ -71,10 +71,6 @@ export function aboveDrawing(bath: Bath): Drawing | undefined {
   const cx = paper / 2;
   const cy = (breadth * scale) / 2 + wall + 2;
   const reach = (width * scale) / 2;
-  const floor =
-    section.shape === "round"
-      ? svg`<circle class="fluid walled" cx=${px(cx)} cy=${px(cy)} r=${px(reach)} />`
-      : svg`<rect class="fluid walled" x=${px(cx - reach)} y=${px(cy - (breadth * scale) / 2)} width=${px(2 * reach)} height=${px(breadth * scale)} />`;
   const free = places.length - top.size;
   const empty = layers > 1 ? "lower" : "free";
   const saw = px(cy - off * scale);
@@ -86,7 +82,7 @@ export function aboveDrawing(bath: Bath): Drawing | undefined {
     title: free ? "The top layer, from above" : "A full layer, from above",
     width: paper,
     height: 2 * cy,
-    picture: svg`${floor}${places.map(
+    picture: svg`${floorOf(section, scale, cx, cy)}${places.map(
       (place) =>
         svg`<rect class=${top.has(place) ? "wood" : empty} x=${px(cx + place.x * scale)} y=${px(cy - (place.y + place.dy) * scale)} width=${px(place.dx * scale)} height=${px(place.dy * scale)} />`,
     )}<line class="saw" x1=${px(cx - reach - 12)} x2=${px(cx + reach + 12)} y1=${saw} y2=${saw} />`,

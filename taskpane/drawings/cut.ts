@@ -1,5 +1,6 @@
 import type { Place } from "../../src/chamber/blocks";
-import { type Bath, spanOf } from "./bath";
+import type { Bath } from "./bath";
+import { spanOf } from "./vessel";
 
 /** A rectangle in the chamber, in metres: x from the middle, y up from the floor. */
 export interface Box {

@@ -1,4 +1,6 @@
 import type { SVGTemplateResult } from "lit";
+import { fromInternal, type Units } from "../../shared/unit";
+import type { Kind } from "../../shared/unittable";
 
 /** A picture to scale, what it shows in words for whoever cannot see it, and the meaning of its colours. */
 export interface Drawing {
@@ -7,11 +9,17 @@ export interface Drawing {
   readonly width: number;
   readonly height: number;
   readonly says: string;
-  readonly legend: readonly (readonly [mark: string, words: string])[];
+  readonly legend: readonly (readonly [mark: string, words: string, letter?: string])[];
 }
 
 /** Drawings are this many units wide; a unit is a pixel in a pane of the least width. */
 export const paper = 280;
+
+/** An amount with as many places as a person can measure. */
+export function measured(units: Units, kind: Kind, value: number, places: number): string {
+  const unit = units[kind];
+  return `${Number(fromInternal(value, unit).toFixed(places))} ${unit.name}`;
+}
 
 /** A number as a path writes it. */
 export const px = (n: number): string => n.toFixed(1);

@@ -59,7 +59,7 @@ function example(place: HTMLElement): void {
       </section>
       <p>The same in a cell:</p>
       <code class="formula" id="formula">${asked.formula}</code>
-      ${drawn.map((one) => figure({ drawing: one.drawing, loads: one.loads }, () => undefined))}`,
+      ${drawn.map(figure)}`,
       place,
     );
   };

@@ -9,7 +9,8 @@ import { cellName } from "../../src/catalogue";
 import { formatsOf } from "../answer";
 import { type Asked, ask, keptOf, reread, type ShopChoice, shopName } from "../asking";
 import { draftOf, keepDraft } from "../draft";
-import { drawingsOf, type Shown } from "../drawings/drawings";
+import type { Drawing } from "../drawings/drawing";
+import { drawingsOf } from "../drawings/drawings";
 import { spoken } from "../spoken";
 import { fieldRow } from "./field";
 import { figure } from "./figure";
@@ -37,7 +38,6 @@ export class Form extends View {
   @state() private table: Cells | undefined;
   /** A filled cell that waits for a word before it is written over. */
   @state() private filled = "";
-  @state() private week = 0;
   private unwatch: (() => void) | undefined;
 
   private get draftName(): string {
@@ -78,7 +78,6 @@ export class Form extends View {
   private set(name: string, entry: Entry | undefined): void {
     this.entries = { ...this.entries, [name]: entry };
     this.filled = "";
-    this.week = 0;
     // What was said of the last formula says nothing of this one.
     this.tell("");
     this.keep();
@@ -150,10 +149,10 @@ export class Form extends View {
   }
 
   /** Pictures of a single answer, to the numbers as they are typed. */
-  private drawn(asked: Asked, cells: Call["cells"]): readonly Shown[] {
+  private drawn(asked: Asked, cells: Call["cells"]): readonly Drawing[] {
     const { answer } = asked;
     if (!answer || asked.blank || asked.many) return [];
-    return drawingsOf(this.contract, { name: this.contract.name, cells, answer }, 0, this.week);
+    return drawingsOf(this.contract, { name: this.contract.name, cells, answer }, 0);
   }
 
   override render(): TemplateResult {
@@ -163,9 +162,6 @@ export class Form extends View {
     const given = [...cells, this.shop === "SI" ? [["SI"]] : this.shop === shopName ? this.table : undefined];
     const told = toldOf(contract, given, asked);
     const [first, ...others] = this.drawn(asked, given);
-    const turn = (week: number) => {
-      this.week = week;
-    };
     return html`<h2 class="question" id="question" tabindex="-1">${contract.asks}</h2>
       <p class="quiet"><code>${cellName(contract)}</code>${contract.per === "piece" ? ": for one piece, or for each row of a column" : ""}</p>
       ${this.shops()}
@@ -182,10 +178,10 @@ export class Form extends View {
       <section class="answer" aria-labelledby="answer-title">
         <h3 id="answer-title">Answer</h3>
         <div id="answer" role="status">${answerOf(contract, asked, told)}</div>
-        ${first ? figure(first, turn) : nothing}
+        ${first ? figure(first) : nothing}
       </section>
       ${this.putting(asked)}
-      ${others.map((shown) => figure(shown, turn))}
+      ${others.map(figure)}
       ${backing(contract)}
       ${helpLink(`${contract.name.toLowerCase()}.html`, "Help on this question")}`;
   }

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import type { Contract } from "../../shared/contract";
 import type { Call, Selection } from "../../shared/host";
 import { isFault } from "../../shared/outcome";
 import { namedEquation } from "../../shared/working";
@@ -7,8 +8,10 @@ import { callsOurs } from "../../src/calls";
 import { catalogue, cellName, explain } from "../../src/catalogue";
 import { isScreen } from "../answer";
 import { drawingsOf } from "../drawings/drawings";
+import { planned } from "../drawings/planned";
 import { spoken } from "../spoken";
 import { figure } from "./figure";
+import { atFirst, type InSight, planFigures } from "./plan";
 import { backing, besideOf } from "./result";
 import { View } from "./view";
 
@@ -26,9 +29,10 @@ function rowOf({ answer }: Call, { row, column }: Selection): number {
 export class WorkingView extends View {
   @state() private selection: Selection | undefined;
   @state() private ready = false;
-  @state() private week = 0;
+  @state() private sight = atFirst;
   private unwatch: (() => void) | undefined;
   private asked = 0;
+  private readonly known = new WeakMap<Call["cells"], Map<number, ReturnType<typeof explain>>>();
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -46,7 +50,7 @@ export class WorkingView extends View {
     const number = ++this.asked;
     const selection = await this.host.selection();
     if (number !== this.asked) return;
-    if (selection?.address !== this.selection?.address) this.week = 0;
+    if (selection?.address !== this.selection?.address) this.sight = atFirst;
     this.selection = selection;
     this.ready = true;
   };
@@ -66,6 +70,27 @@ export class WorkingView extends View {
     this.focusOn("#working-title");
   };
 
+  private turn = (to: Partial<InSight>): void => {
+    this.sight = { ...this.sight, ...to };
+  };
+
+  /** Paper has room for every load. */
+  private print = async (): Promise<void> => {
+    const { sight } = this;
+    this.turn({ load: "all" });
+    await this.updateComplete;
+    print();
+    this.sight = sight;
+  };
+
+  /** Told once a call and row: a plan takes its time, and turning to another load asks nothing new. */
+  private explained(contract: Contract, call: Call, row: number): ReturnType<typeof explain> {
+    const rows = this.known.get(call.cells) ?? new Map<number, ReturnType<typeof explain>>();
+    this.known.set(call.cells, rows);
+    if (!rows.has(row)) rows.set(row, explain(contract, call.cells, row));
+    return rows.get(row);
+  }
+
   private lines(lines: readonly (readonly [string, string])[], title: string): TemplateResult {
     return html`<h3>${title}</h3><dl class="lines">${lines.map(([name, value]) => html`<div><dt>${capital(name)}</dt><dd>${value}</dd></div>`)}</dl>`;
   }
@@ -74,7 +99,7 @@ export class WorkingView extends View {
     const contract = catalogue.find(({ name }) => name === call.name);
     if (!contract) return nothing;
     const row = contract.per === "piece" ? rowOf(call, this.selection!) : 0;
-    const told = explain(contract, call.cells, row);
+    const told = this.explained(contract, call, row);
     const head = html`<h3 class="question">${contract.asks}</h3>
       <p class="quiet"><code>${cellName(contract)}</code>${contract.per === "piece" && call.answer.length > 1 ? html`, row ${row + 1} of ${call.answer.length}` : nothing}</p>`;
     if (!told) return html`<section class="call">${head}<p>This row is empty.</p></section>`;
@@ -85,13 +110,11 @@ export class WorkingView extends View {
           : told.message || `The cell shows ${told.error} from another cell.`;
       return html`<section class="call">${head}<p class="fault">${words}</p>${backing(contract)}</section>`;
     }
-    const turn = (by: number) => {
-      this.week = by;
-    };
+    const plan = planned(call);
     return html`<section class="call">${head}
       ${this.lines(told.answer, "Answer")}
       ${besideOf(told)}
-      ${drawingsOf(contract, call, row, this.week).map((drawing) => figure(drawing, turn))}
+      ${plan ? planFigures(plan, this.sight, this.turn, this.print) : drawingsOf(contract, call, row).map(figure)}
       <h3>How</h3>
       <p class="equation">${namedEquation(contract)}</p>
       <p class="equation numbers">${told.equation}</p>

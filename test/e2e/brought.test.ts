@@ -145,5 +145,6 @@ const running = workbookOf({
       saved = found;
     }
     expect(saved).toBeGreaterThan(0);
-  });
+    // Twenty pages are opened one after another.
+  }, 600_000);
 });

@@ -542,7 +542,7 @@ needing("browser")("the pane beside a sheet", () => {
       expect(await pane.locator("#working").textContent()).not.toMatch(/20\.[23]|20 %|0\.20/);
     });
 
-    it("draws my week for a plan, with the moments to start by", async () => {
+    it("draws my week for a plan and how each load is packed, with the moments to start by", async () => {
       await page.evaluate(() => {
         const pieces = [["maple", 60, 0.75, 0.75, 5, 0.45]];
         sheet.calculate("Sheet1!B2", "=PORE.PLAN(A1:F1,6,10,D1)", "PLAN", pieces, [[6]], [[10]], [["2026-03-16"]]);
@@ -550,7 +550,27 @@ needing("browser")("the pane beside a sheet", () => {
       });
       await view("Working");
       await pane.locator("figure").waitFor();
-      expect(await pane.locator(".loads strong").first().textContent()).toBe("Mon 16 Mar, 08:00");
+      expect(await pane.locator("figure h3").allTextContents()).toEqual(["Week", "Load 1 from above", "Load 1 from the side"]);
+      expect(await pane.locator(".loads strong").first().textContent()).toBe("Mon, Mar 16, 8 AM");
+      const pieces = Number((await pane.locator(".loads").first().textContent())!.match(/Load 1: (\d+) pieces/)![1]);
+      expect(await pane.locator("figure").nth(1).locator(".picture .kind").count()).toBe(pieces);
+      const loads = await pane.locator("#load option").count();
+      expect(loads).toBeGreaterThan(1);
+      await pane.locator("#load").selectOption(String(loads - 1));
+      await pane.getByText(`Load ${loads} from above`).waitFor();
+      // On paper stand all loads and no controls.
+      const printed = await pane.evaluate(
+        () =>
+          new Promise<string[]>((done) => {
+            globalThis.print = () => done([...document.querySelectorAll("figure h3")].map(({ textContent }) => textContent!));
+            document.querySelector<HTMLElement>("#print-plan")!.click();
+          }),
+      );
+      expect(printed).toHaveLength(1 + 2 * loads);
+      await page.emulateMedia({ media: "print" });
+      expect(await pane.locator("#print-plan").isVisible()).toBe(false);
+      expect(await pane.locator("figure .picture").first().isVisible()).toBe(true);
+      await page.emulateMedia({ media: "screen" });
     });
   });
 

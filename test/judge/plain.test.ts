@@ -99,10 +99,10 @@ needing("spreadsheet")("the plain edition, typed into without the functions and 
   });
 
   it.each(["heavyPart", "textWeight"] as const)("takes no blank or word for a weight of nought: %s", (name) => {
-    expect(shows(name, "Blanks", "spalted boxelder", 11)).toBe(dash);
-    expect(shows(name, "Blanks", "spalted boxelder", 14)).toBe(dash);
-    expect(shows(name, "Blanks", "spalted boxelder", 17)).toMatch(/weight/);
-    expect(shows(name, "Blanks", "rows to problem")).toBe(shows("asItIs", "Blanks", "rows to problem") + 1);
+    expect(shows(name, "Blanks", "spalted boxelder", 12)).toBe(dash);
+    expect(shows(name, "Blanks", "spalted boxelder", 15)).toBe(dash);
+    expect(shows(name, "Blanks", "spalted boxelder", 18)).toMatch(/weight/);
+    expect(shows(name, "Blanks", "left out, rows")).toBe(shows("asItIs", "Blanks", "left out, rows") + 1);
   });
 
   it("waits for the weights of the run, and refuses those that cannot be", () => {

@@ -1,5 +1,5 @@
 import { parseStructRef, type ReferenceStructXlsx, stringifyStructRef, stringifyTokens, tokenize } from "@borgar/fx/xlsx";
-import type { Block } from "../address";
+import type { At, Block } from "../address";
 import { rowsOf } from "../cells";
 import { put } from "../package";
 import { relationsOf, textOf } from "../parts";
@@ -15,12 +15,19 @@ export interface Spoken {
   readonly to?: string;
   /** Columns that have another name now, or none, by their old names in small letters; undefined where the whole table is gone. */
   readonly columns: ReadonlyMap<string, string | undefined> | undefined;
+  /** Where the table is no more and its cells stay: the cells that formulas spoke of. */
+  readonly plain?: (reference: string, at: Standing) => string | undefined;
+}
+
+/** Where a formula stands. */
+export interface Standing extends At {
+  readonly sheet: string;
 }
 
 const small = (name: string) => name.toLowerCase();
 
 /** A formula, without its sign, that speaks of a table as it is now; within the table it need not say its name. */
-export function respoken(formula: string, { table, to, columns }: Spoken, isInside: boolean): string {
+export function respoken(formula: string, { table, to, columns, plain }: Spoken, isInside: boolean, at?: Standing): string {
   if (!formula.includes("[")) return formula;
   let touched = false;
   const tokens = tokenize(formula, { mergeRefs: true }).map((token) => {
@@ -33,6 +40,8 @@ export function respoken(formula: string, { table, to, columns }: Spoken, isInsi
     if (columns && !said.some(isKnown) && !("table" in name)) return token;
     touched = true;
     const now = said.map((name) => (isKnown(name) ? columns!.get(small(name)) : name));
+    const cells = !columns && at && plain?.(token.value, at);
+    if (cells) return { ...token, value: cells };
     if (!columns || now.includes(undefined)) return { ...token, value: "#REF!" };
     return { ...token, value: stringifyStructRef({ ...own, ...name, columns: now as string[] }, { thisRow: true }) };
   });
@@ -60,14 +69,14 @@ function respokenIn(xml: string, names: ReadonlySet<string>, speak: (formula: st
 }
 
 /** Says in the formulas of one sheet what became of a table; `block` is where the table stands, if it stands there. */
-export function speakOfIn(parts: Parts, sheet: string, spoken: Spoken, block: Block | undefined): void {
+export function speakOfIn(parts: Parts, sheet: string, spoken: Spoken, block: Block | undefined, name = ""): void {
   const xml = textOf(parts, sheet);
   if (block ? xml.includes("[") : small(xml).includes(`${small(spoken.table)}[`)) {
     const changes = rowsOf(xml, []).flatMap(({ cells }) =>
       cells.flatMap(({ formula, row, column, prefix }): Change[] => {
         if (!formula?.text.includes("[")) return [];
         const isInside = block && row >= block.top && row <= block.bottom && column >= block.left && column <= block.right;
-        const now = respoken(formula.text, spoken, isInside ?? false);
+        const now = respoken(formula.text, spoken, isInside ?? false, { sheet: name, row, column });
         if (now === formula.text) return [];
         const open = xml.slice(formula.start, xml.indexOf(">", formula.start) + 1);
         return [{ start: formula.start, end: formula.end, text: `${open}${escaped(now)}</${prefix}f>` }];
@@ -90,8 +99,8 @@ const inNames = new Set(["definedName"]);
 
 /** The same in every formula of a workbook. */
 export function speakOf({ parts, path, sheets }: Book, spoken: Spoken, at?: { readonly path: string; readonly block: Block }): void {
-  for (const sheet of sheets) speakOfIn(parts, sheet.path, spoken, sheet.path === at?.path ? at.block : undefined);
+  for (const sheet of sheets) speakOfIn(parts, sheet.path, spoken, sheet.path === at?.path ? at.block : undefined, sheet.name);
   const xml = textOf(parts, path);
-  const now = respokenIn(xml, inNames, (formula) => respoken(formula, spoken, false));
+  const now = respokenIn(xml, inNames, (formula) => respoken(formula, spoken, false, { sheet: "", row: 0, column: 0 }));
   if (now !== xml) put(parts, path, now);
 }

@@ -26,6 +26,7 @@ function withColumns(
   xml: string,
   before: Block,
   { at, by }: Extract<Move, { kind: "lines" }>,
+  isWider = false,
 ): { xml: string; added: Map<number, string>; gone: string[] } {
   const root = read(xml);
   const gone: string[] = [];
@@ -37,7 +38,7 @@ function withColumns(
   const taken = new Set(columns.map(({ attributes }) => unescaped(attributes.name ?? "").toLowerCase()));
   let count = columns.length;
   if (by > 0) {
-    if (first <= 0 || first >= columns.length) return { xml, added, gone };
+    if (first <= 0 || first > columns.length || (first === columns.length && !isWider)) return { xml, added, gone };
     let id = Math.max(0, ...columns.map(({ attributes }) => Number(attributes.id)));
     let text = "";
     for (let i = 0; i < by; i++) {
@@ -46,7 +47,7 @@ function withColumns(
       added.set(at + i, name);
       text += `<${columns[0].name} id="${++id}" name="${name}"/>`;
     }
-    const place = columns[first].start;
+    const place = columns[first]?.start ?? columns.at(-1)!.end;
     changes.push({ start: place, end: place, text });
     count += by;
   } else
@@ -59,6 +60,27 @@ function withColumns(
   const tag = { start: list.start, open: openingOf(xml, list).end };
   changes.push(retagged(xml, tag, { count }));
   return { xml: changed(xml, changes), added, gone };
+}
+
+/** A table that reaches to another row or column than before; undefined where no row would be left between header and totals. */
+export function resizedTable(xml: string, now: Block): { readonly xml: string; readonly gone: readonly string[] } | undefined {
+  const root = read(xml);
+  const { ref = "A1", headerRowCount = "1", totalsRowCount = "0" } = root.attributes;
+  if (now.bottom - now.top + 1 - Number(headerRowCount) - Number(totalsRowCount) < 1) return undefined;
+  const before = blockOf(ref);
+  const [had, has] = [before.right - before.left + 1, now.right - now.left + 1];
+  const lines = { kind: "lines", sheet: "", axis: "column" } as const;
+  const at = before.left + Math.min(had, has);
+  const made = had === has ? undefined : withColumns(xml, before, { ...lines, at, by: has - had }, true);
+  const wide = made?.xml ?? xml;
+  const again = read(wide);
+  const filter = childOf(again, "autoFilter");
+  const changes = [retagged(wide, { start: again.start, open: openingOf(wide, again).end }, { ref: rangeOf(now) })];
+  if (filter) {
+    const cells = rangeOf({ ...now, bottom: now.bottom - Number(totalsRowCount) });
+    changes.push(retagged(wide, { start: filter.start, open: openingOf(wide, filter).end }, { ref: cells }));
+  }
+  return { xml: changed(wide, changes), gone: made?.gone ?? [] };
 }
 
 /** A table after rows of its sheet went: without its header, its totals or all that stood between, if these went. */

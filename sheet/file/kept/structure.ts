@@ -15,13 +15,19 @@ export type Step =
   | { readonly do: "copy"; readonly sheet: string; readonly from: string }
   | { readonly do: "remove"; readonly sheet: string };
 
+/** Something that was made on a sheet, in words. */
+export interface Beyond {
+  readonly words: string;
+  readonly sheet: string;
+}
+
 /** What ties a workbook on the page to its file: it travels with the engine's data, and undo undoes it. */
 export interface Structure {
   /** The parts of the file's sheets, by the engine's ids. */
   readonly sheets: Readonly<Record<string, string>>;
   readonly steps: readonly Step[];
   /** What was made or changed on the page that cannot be written into a file as it came, in words. */
-  readonly beyond: readonly string[];
+  readonly beyond: readonly Beyond[];
   /** Rules that were made, changed or taken away, each by its sheet and its own id. */
   readonly touched: readonly string[];
 }
@@ -30,7 +36,11 @@ export const noStructure: Structure = { sheets: {}, steps: [], beyond: [], touch
 
 export const touchKey = (sheetId: string, id: string): string => `${sheetId} ${id}`;
 
-export const structureOf = (book: object): Structure => ({ ...noStructure, ...(book as { structure?: Structure }).structure });
+export function structureOf(book: object): Structure {
+  const { beyond = [], ...own } = (book as { structure?: Partial<Structure> }).structure ?? {};
+  // Versions that were kept before say words alone.
+  return { ...noStructure, ...own, beyond: beyond.map((one) => (typeof one === "string" ? { words: one, sheet: "" } : one)) };
+}
 
 type Engine = Pick<typeof OSpreadsheet, "CorePlugin" | "registries">;
 type Command = OSpreadsheet.CoreCommand;
@@ -46,8 +56,6 @@ const beyond: Readonly<Partial<Record<Command["type"], string>>> = {
   CREATE_CAROUSEL: "charts and pictures",
   UPDATE_CAROUSEL: "charts and pictures",
   CREATE_TABLE: "tables",
-  REMOVE_TABLE: "tables",
-  UPDATE_TABLE: "tables",
   GROUP_HEADERS: "groups of rows and columns",
   UNGROUP_HEADERS: "groups of rows and columns",
   ADD_PIVOT: "pivot tables",
@@ -77,6 +85,8 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
   class StructurePlugin extends CorePlugin {
     static override getters = [];
     structure: Structure = noStructure;
+    /** A sheet that is being made as a copy: its pictures are a part of that. */
+    private whole: string | undefined;
 
     private update(change: Partial<Structure>): void {
       const { history } = this as unknown as { history: { update: (...path: unknown[]) => void } };
@@ -92,9 +102,18 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
       this.update({ steps: [...this.structure.steps, ...steps] });
     }
 
+    override beforeHandle(command: Command): void {
+      if (command.type === "DUPLICATE_SHEET") this.whole = command.sheetIdTo;
+    }
+
     override handle(command: Command): void {
-      const words = beyond[command.type];
-      if (words && !this.structure.beyond.includes(words)) this.update({ beyond: [...this.structure.beyond, words] });
+      if (command.type === "DUPLICATE_SHEET") this.whole = undefined;
+      // A table around the cells that one formula fills is none to a file.
+      const isTable = command.type === "CREATE_TABLE" && command.tableType !== "dynamic";
+      const words = isTable ? undefined : beyond[command.type];
+      const sheet = "sheetId" in command ? command.sheetId : "";
+      const isNew = words && sheet !== this.whole && !this.structure.beyond.some((one) => one.words === words && one.sheet === sheet);
+      if (isNew) this.update({ beyond: [...this.structure.beyond, { words, sheet }] });
       switch (command.type) {
         case "ADD_COLUMNS_ROWS": {
           const { sheetId, dimension, base, position, quantity } = command;
@@ -137,6 +156,8 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
           this.step({ do: "copy", sheet: command.sheetIdTo, from: command.sheetId });
           break;
         case "DELETE_SHEET":
+          // What was made on it is gone with it, and the engine takes its pictures out one by one.
+          this.update({ beyond: this.structure.beyond.filter(({ sheet }) => sheet !== command.sheetId) });
           this.step({ do: "remove", sheet: command.sheetId });
           break;
       }

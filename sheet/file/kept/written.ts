@@ -38,6 +38,7 @@ import { replayed } from "./replayed";
 import { ruleChanges, withColors, withTyping } from "./rules";
 import { withMerges, withTab, withView } from "./sheetview";
 import { type Structure, structureOf } from "./structure";
+import { withTables } from "./tables";
 
 export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Opening & Cells;
 
@@ -268,8 +269,14 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
     const linked = withLinks(parts, path, text, links, (other) => now.sheets.find((one) => one.id === other)?.name);
     if (linked !== text) parts.set(path, encoded(linked));
   }
+  const rangeNames = new Set(Object.keys(now.namedRanges ?? {}).map((name) => name.toLowerCase()));
+  const allStrings = () => (strings && parts.has(strings) ? sharedStringsOf(read(textOf(parts, strings))) : []);
   for (const [id, own] of changes) {
     const other = new Set(own);
+    if (withTables(book, paths.get(id)!, pairs.get(id)!, rangeNames)) {
+      agreeHeaders(book, paths.get(id)!, allStrings(), () => false);
+      continue;
+    }
     if (!other.size && !isMovedAbout) continue;
     agreeHeaders(book, paths.get(id)!, shared, (address) => !isMovedAbout && !other.has(address));
     agreeTotals(parts, paths.get(id)!, shared, (address) => other.has(address));

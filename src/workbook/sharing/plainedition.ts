@@ -19,6 +19,7 @@ import { type Ask, isRef, noShop } from "../formula";
 import { isColumn, type Ref, refText, refTo } from "../place";
 import { type Habits, plain } from "../plain";
 import { type BakeTable, bakeLookup, bakeTable, firstRow, headingRows, headings, tableName, width } from "./baketable";
+import { filledBy, grey } from "./greyed";
 import { type Called, callsIn, type NameOf, refOf } from "./parsed";
 import { woodLookup, woods } from "./woodtable";
 
@@ -263,6 +264,7 @@ export function plainEdition(file: Uint8Array): Plain {
   const twins = new Twins(sheets, nameOf);
   const isTaken = sheets.some(({ name }) => name.toLowerCase() === tableName.toLowerCase());
   let calculates = 0;
+  const fixed = new Map<OpenSheet, string[]>();
   for (const sheet of sheets) {
     const formulas = new Map<string, NewFormula>();
     for (const { cells } of sheet.rows)
@@ -272,6 +274,7 @@ export function plainEdition(file: Uint8Array): Plain {
         const made = looksUp && isTaken ? undefined : rewritten(cell, sheet, twins);
         for (const [address, one] of made ?? []) formulas.set(address, one);
         if (made) calculates++;
+        else fixed.set(sheet, [...(fixed.get(sheet) ?? []), ...filledBy(cell, sheet)]);
       }
     if (!formulas.size) continue;
     const values = new Map(
@@ -281,7 +284,9 @@ export function plainEdition(file: Uint8Array): Plain {
     put(parts, sheet.path, valuesWritten({ xml, rows: sheet.rows }, values, formulas));
   }
   if (twins.tables.length || twins.woods) addTable(workbook, twins.tables);
-  const { file: made, cells: fixed, words } = withValues(zipped(parts));
+  grey(workbook, fixed);
+  const { file: made, cells: values, words } = withValues(zipped(parts));
   const still = counted(calculates, "formula still calculates", "formulas still calculate");
-  return { file: made, calculates, fixed, words: calculates ? `${still}; ${words}` : words };
+  const marked = fixed.size ? "; fixed values are gray" : "";
+  return { file: made, calculates, fixed: values, words: `${calculates ? `${still}; ${words}` : words}${marked}` };
 }

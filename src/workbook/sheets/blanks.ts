@@ -10,7 +10,7 @@ import { ask, type Formula, formula } from "../formula";
 import { kinds } from "../kinds";
 import type { Kit } from "../kit";
 import { type Columns, ownReason, Page } from "../page";
-import { between, type Ref, whole } from "../place";
+import { between, type Ref, refTo, whole } from "../place";
 import { atEnd } from "./ovenblock";
 import type { RunLog } from "./runlog";
 import type { Shop } from "./shop";
@@ -27,6 +27,7 @@ export interface Blanks {
       | "length"
       | "wood"
       | "dryWeight"
+      | "color"
       | "volume"
       | "gravity"
       | "uptake"
@@ -38,8 +39,10 @@ export interface Blanks {
   >;
   /** Kind, count, thickness, width, length, wood. */
   readonly pieces: Ref;
-  /** What PLAN takes: those, the wood as weighed or named, no color, and how full its pores get. */
+  /** What PLAN takes: those, the wood as weighed or named, color, and how full its pores get; of rows that are left out a count of 0. */
   readonly planned: Ref;
+  /** Rows and pieces that stand here and are left out of the plan. */
+  readonly leftOut: { readonly rows: Ref; readonly pieces: Ref };
   /** The shop as it bakes at the ends of the likely range. */
   readonly ends: { readonly short: Ref; readonly long: Ref };
 }
@@ -61,11 +64,34 @@ const lightest = 0.08;
 const wrongWith = (
   { kind, count, thickness, width, length, wood, named, weight, dryWeight, moisture, gravity }: Columns,
   shop: Shop,
+  tub: Vessel,
 ): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(${named}="","no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",""))))))))))))`;
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(${named}="","no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",${tooLarge({ thickness, width, length }, shop, tub)}))))))))))))`;
+
+/** What pieces go into, as far as a built-in formula can tell: a round one's clear width, and the height left for pieces. */
+interface Vessel {
+  readonly clear: Ref;
+  readonly room: Ref;
+}
+
+/** Larger than the tub in each of the three ways to stand or lie, or than a shelf of the oven. */
+function tooLarge({ thickness, width, length }: Columns, shop: Shop, { clear, room }: Vessel): Formula {
+  const slack = "1.000000001";
+  const goes = (up: Ref, a: Ref, b: Ref) => formula`AND(${up}<=${room}*${slack},${a}^2+${b}^2<=${clear}^2*${slack})`;
+  const inTub = formula`OR(${goes(length, thickness, width)},${goes(thickness, width, length)},${goes(width, thickness, length)})`;
+  const [most, least] = [formula`MAX(${thickness},${width},${length})`, formula`MIN(${thickness},${width},${length})`];
+  const middle = formula`${thickness}+${width}+${length}-${most}-${least}`;
+  const [wide, deep] = [shop.holds("oven width"), shop.holds("oven depth")];
+  const onShelf = formula`AND(${most}<=MAX(${wide},${deep})*${slack},${middle}<=MIN(${wide},${deep})*${slack})`;
+  return formula`IF(IF(COUNT(${clear},${room})=2,${inTub},TRUE),IF(${onShelf},"","larger than an oven shelf"),"larger than the tub")`;
+}
+
+/** Whether a row is in the plan, and if not, why. */
+const planWords = ({ kind, count, wood, wrong, grade }: Columns): Formula =>
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(LEN(${wrong})>0,"left out",IF(IF(ISNUMBER(${count}),${count}>0,FALSE),IF(ISERROR(${grade}),"left out",IF(${grade}="unsuited","left out: unsuited",IF(${grade}="dry first","left out: dry it first","yes"))),"no count")))`;
 
 /** Columns that go to paper. */
-const printed = 22;
+const printed = 24;
 
 /** Every kind of blank with what it will take. */
 export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Blanks {
@@ -73,23 +99,24 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
     "Blanks",
     "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
     [
-      19, 7, 10, 8, 8, 17, 10, 8, 10, 1, 7, 10, 9, 6, 7, 13, 7, 18, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 20, 10, 3, 20, 10, 3, 16, 7, 8, 8,
-      8, 16, 4, 9,
+      19, 7, 9, 7, 7, 17, 8, 8, 9, 7, 1, 7, 9, 8, 6, 7, 13, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 21, 8, 9, 8, 8, 16, 8, 9, 3,
+      20, 10, 3, 20, 10,
     ],
     { landscape: true, columns: printed },
   );
   page.open("Blanks");
   const summary = page.row;
-  page.skip(4);
+  page.skip(6);
   const length = kit.unit("length");
   const weight = formula`IF(${shop.holds("scale reads")}="","",${shop.holds("scale reads")})`;
   const each = { from: 0, to: 1e6 };
   const side = { from: kit.of("length", 0.01, 2), to: kit.of("length", 200) };
   const lengthUnit = { unit: length };
   const ends = {
-    short: atEnd(page, kit, shop, { row: 1, column: printed + 7 }, "short end"),
-    long: atEnd(page, kit, shop, { row: 1, column: printed + 10 }, "long end"),
+    short: atEnd(page, kit, shop, { row: 1, column: beyond + 9 }, "short end"),
+    long: atEnd(page, kit, shop, { row: 1, column: beyond + 12 }, "long end"),
   };
+  const tub = vesselOf(page, shop, beyond);
   const baked = ({ thickness, width, length, gravity }: Columns, block?: Ref) =>
     ask(bake, { thickness, width, length, gravity, ...(block ? { shop: block } : {}) });
   const { of } = page.table(
@@ -103,6 +130,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
       state: { title: "state", input: { list: states, only: true } },
       weight: { title: "weight", unit: weight, format: "0.0", input: each, hint: "One piece, as it is now." },
       dryWeight: { title: "oven-dry", unit: weight, format: "0.0", input: each, hint: "The same piece, oven-dry." },
+      color: { title: "color", input: true, hint: "Of the resin, such as blue. Blank is a color of its own; clear takes no dye." },
       volume: {
         title: "wood, each",
         unit: kit.unit("volume"),
@@ -131,7 +159,8 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
         format: "0.00",
         each: (all) => formula`IF(AND(ISNUMBER(${all.uptake}),ISNUMBER(${all.count})),${all.uptake}*${all.count},"")`,
       },
-      wrong: { title: "problem", look: "alarm", each: (all) => ownReason(wrongWith(all, shop)) },
+      wrong: { title: "problem", look: "alarm", each: (all) => ownReason(wrongWith(all, shop, tub)) },
+      inPlan: { title: "in the plan", look: "words", each: (all) => planWords(all) },
       grade: {
         title: "grade",
         beside: ["reason"],
@@ -169,7 +198,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
       named: { title: "wood, as listed", look: "note", each: ({ wood }) => woods.named(wood) },
     },
     kit.demo
-      ? kinds.map(({ label, count, thickness, width, length, species, condition, weight, dryWeight }) => ({
+      ? kinds.map(({ label, count, thickness, width, length, species, condition, weight, dryWeight, color }) => ({
           kind: label,
           count,
           thickness: kit.of("length", thickness),
@@ -179,63 +208,85 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
           state: condition,
           weight,
           dryWeight,
+          color,
         }))
       : [],
     { spare: kit.demo ? 9 : 25, name: "BlanksTable" },
   );
-  const planned = plannedRows(page, of);
-  summaryLines(page, summary, of, kit);
+  const planned = plannedBlock(page, of, beyond);
+  const leftOut = summaryLines(page, summary, of, planned.count, kit);
   page.skip();
   page.cautions(cautionsOf(["dust", "wet wood", "resin", "oven"]));
-  const row = between(of.kind, of.dryWeight);
-  page.alert("attention", between(of.kind, of.dryWeight), formula`LEFT(${of.wrong},6)="dry it"`);
+  const row = between(of.kind, of.color);
+  page.alert("attention", row, formula`LEFT(${of.wrong},6)="dry it"`);
   page.alert("bad", row, formula`LEN(${of.wrong})>0`);
+  page.alert("attention", of.inPlan, formula`LEFT(${of.inPlan},4)="left"`);
   page.alert("good", of.grade, formula`${of.grade}="good"`);
   page.alert("attention", of.grade, formula`LEFT(${of.grade},3)="dry"`);
   page.sheet.frozen = { rows: of.kind.row, columns: 1 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.kind.row - 1 };
-  return { page, of, pieces: between(of.kind, of.wood), planned, ends };
+  return { page, of, pieces: between(of.kind, of.wood), planned: planned.block, leftOut, ends };
 }
 
-/** The rows as PLAN takes them, beside the table: a piece that was weighed goes by its own gravity, its wood by its own fullness. */
-function plannedRows(page: Page, of: Columns): Ref {
-  const after = page.row;
-  page.row = of.kind.row - 2;
-  const as = (from: Ref) => () => formula`IF(${from}="","",${from})`;
-  const note = { look: "note" } as const;
-  const { of: own } = page.table(
-    {
-      kind: { title: "planned", ...note, each: as(of.kind) },
-      count: { title: "count", ...note, each: as(of.count) },
-      thickness: { title: "thickness", ...note, each: as(of.thickness) },
-      width: { title: "width", ...note, each: as(of.width) },
-      length: { title: "length", ...note, each: as(of.length) },
-      wood: {
-        title: "wood",
-        ...note,
-        each: () => formula`IF(IF(${of.named}="",FALSE,ISNUMBER(${of.gravity})),${of.gravity},IF(${of.wood}="","",${of.wood}))`,
-      },
-      color: { title: "", ...note },
-      fullness: { title: "fullness", ...note, format: "0%", each: as(of.fullness) },
-    },
-    [],
-    { spare: of.kind.rows, column: printed + 13 },
-  );
-  page.row = after;
-  return between(own.kind, own.fullness);
+/** First of the columns beyond paper that the plan reads, past the table's own. */
+const beyond = 31;
+
+/** The tub's clear width and the height that cover and foam leave for pieces; words where nobody said, or where it is no round one. */
+function vesselOf(page: Page, shop: Shop, column: number): Vessel {
+  const own = (label: string, row: number, made: Formula): Ref => {
+    page.put(row, column, { value: label, look: "note" });
+    return page.put(row, column + 1, { formula: made, look: "note", format: "0.00" });
+  };
+  const [tub, height] = [shop.typed("tub"), shop.typed("tub height")];
+  const inside = formula`IF(${tub}="",${shop.chamber},${tub})`;
+  const high = formula`IF(OR(${tub}="",${height}=""),${shop.height},${height})`;
+  return {
+    clear: own("clear width of the tub", 1, formula`IF(ISNUMBER(${inside}),${inside}-2*${shop.holds("gap")},"")`),
+    room: own(
+      "height for pieces",
+      2,
+      formula`IF(AND(ISNUMBER(${high}),${high}>0),${high}*(1-${shop.holds("foam room")})-${shop.holds("cover")},"")`,
+    ),
+  };
+}
+
+/** The rows as PLAN takes them, rounded to what a bench can tell, so that one program's last digit is no change to another. */
+function plannedBlock(page: Page, of: Columns, column: number): { block: Ref; count: Ref } {
+  const rows = of.kind.rows;
+  const at = (i: number) => refTo(page.sheet.name, of.kind.row, column + i, rows);
+  const text = (ref: Ref) => formula`IF(${ref}="","",${ref})`;
+  const made: [title: string, each: Formula][] = [
+    ["as planned", text(of.kind)],
+    ["count", formula`IF(${of.inPlan}="yes",${of.count},0)`],
+    ["thickness", text(of.thickness)],
+    ["width", text(of.width)],
+    ["length", text(of.length)],
+    ["wood", formula`IF(IF(${of.named}="",FALSE,ISNUMBER(${of.gravity})),ROUND(${of.gravity},6),IF(${of.wood}="","",${of.wood}))`],
+    ["color", text(of.color)],
+    ["fullness", formula`IF(ISNUMBER(${of.fullness}),ROUND(${of.fullness},6),"")`],
+  ];
+  for (const [i, [title, each]] of made.entries()) {
+    page.put(of.kind.row - 1, column + i, { value: title, look: "heading" });
+    for (let row = 0; row < rows; row++) page.put(of.kind.row + row, column + i, { formula: each, row, look: "note" });
+  }
+  return { block: between(at(0), at(made.length - 1)), count: at(1) };
 }
 
 /** Rows with an error are passed over: it matches no condition. */
-function summaryLines(page: Page, row: number, of: Columns, kit: Kit): void {
+function summaryLines(page: Page, row: number, of: Columns, planned: Ref, kit: Kit) {
   const all = (ref: Ref) => whole(ref);
+  const out = formula`SUMPRODUCT((LEFT(${all(of.inPlan)},4)="left")*1)`;
   const lines: [string, Formula, string, string][] = [
     ["pieces", formula`SUM(${all(of.count)})`, "0", ""],
+    ["in the plan", formula`SUM(${all(planned)})`, "0", "pieces: the sheet Loads plans these"],
+    ["left out, rows", out, "0", "each says why in its row"],
+    ["left out, pieces", formula`SUMIF(${all(of.inPlan)},"left*",${all(of.count)})`, "0", ""],
     ["resin taken up", formula`SUMIF(${all(of.all)},">0")`, "0.00", kit.unit("fluid")],
-    ["rows to problem", formula`SUMPRODUCT((LEN(${all(of.wrong)})>0)*1)`, "0", ""],
   ];
-  lines.forEach(([label, made, format, unit], i) => {
+  const [, , rows, pieces] = lines.map(([label, made, format, unit], i) => {
     page.put(row + i, 0, { value: label, look: "label" });
-    page.put(row + i, 1, { formula: made, format, look: "total" });
     if (unit) page.put(row + i, 2, { value: unit, look: "unit" });
+    return page.put(row + i, 1, { formula: made, format, look: "total" });
   });
+  return { rows, pieces };
 }

@@ -1,7 +1,7 @@
 import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";
-import { type Ref, refTo, whole } from "../place";
+import { cellIn, type Ref, refTo, whole } from "../place";
 import type { Blanks } from "./blanks";
 import { day } from "./day";
 import type { ResinBook } from "./resinbook";
@@ -51,42 +51,61 @@ const tubLines = (kit: Kit, shop: Shop, { since, until }: ResinBook, color: Ref)
 ];
 
 /** What a piece says: number or kind, wood, dry weight, color, day. */
-function pieceLines(shop: Shop, { of }: Blanks, row: Formula, color: Ref, date: Ref): Formula[] {
-  const at = (column: Ref) => formula`INDEX(${whole(column)},${row})`;
-  const isFilled = formula`IF(${row}<=${of.kind.rows},LEN(${at(of.kind)})>0,FALSE)`;
-  const said = (text: Formula) => formula`IF(${isFilled},${text},"")`;
-  const weight = at(of.dryWeight);
+function pieceLines(shop: Shop, { of }: Blanks, upTo: Ref, piece: Formula, color: Ref, date: Ref): Formula[] {
+  // The rows whose pieces are all labeled before this one.
+  const passed = formula`COUNTIF(${whole(upTo)},"<"&${piece})`;
+  const at = (column: Ref) => formula`INDEX(${whole(column)},${passed}+1)`;
+  const said = (text: Formula) => formula`IF(${piece}<=MAX(${whole(upTo)}),${text},"")`;
+  const [weight, count] = [at(of.dryWeight), at(of.count)];
+  const number = formula`${piece}-IF(${passed}=0,0,INDEX(${whole(upTo)},MAX(1,${passed})))`;
   return [
-    said(at(of.kind)),
+    said(formula`${at(of.kind)}&IF(SUM(${count})>1,", "&(${number})&" of "&${count},"")`),
     said(formula`${at(of.wood)}&""`),
     said(formula`IF(ISNUMBER(${weight}),"oven-dry "&TEXT(${weight},"0.0")&" "&${shop.holds("scale reads")},"oven-dry ________")`),
     said(formula`IF(LEN(${color})>0,${color}&", ","")&${shown(date, day)}`),
   ];
 }
 
+/** How many pieces there are up to each row of Blanks; a row without a count is one piece. */
+function upToRows(page: Page, { of }: Blanks, column: number): Ref {
+  for (let row = 0; row < of.kind.rows; row++) {
+    const [kind, count] = [cellIn(of.kind, row), cellIn(of.count, row)];
+    const before = row ? formula`${refTo(page.sheet.name, page.row + row - 1, column)}` : formula`0`;
+    page.put(page.row + row, column, {
+      formula: formula`${before}+IF(${kind}="",0,IF(ISNUMBER(${count}),MAX(0,INT(${count})),1))`,
+      look: "note",
+    });
+  }
+  return refTo(page.sheet.name, page.row, column, of.kind.rows);
+}
+
 /** Labels for tubs and pieces, from Blanks and the Resin Book: on plain paper to cut, or on sheets of labels. */
 export function labelsSheet(kit: Kit, shop: Shop, blanks: Blanks, resin: ResinBook): Page {
   const { down, width, height, gap, margins, told } = sizes[kit.system];
   const widths = gap ? [width, gap, width, gap, width] : [width, width, width];
-  const page = new Page("Labels", "Labels for tubs and pieces, filled from Blanks and the Resin Book.", widths.map(characters));
+  const page = new Page("Labels", "Labels for tubs and pieces, filled from Blanks and the Resin Book.", [...widths.map(characters), 3, 8], {
+    columns: widths.length,
+  });
+  page.sheet.hidden = widths.length;
   page.open("Labels");
   const step = gap ? 2 : 1;
   const head = page.row;
-  for (const [i, label] of ["color", "day on the pieces", "first row of Blanks"].entries())
+  for (const [i, label] of ["color", "day on the pieces", "first piece"].entries())
     page.put(head, i * step, { value: label, look: "label" });
   const color = page.put(head + 1, 0, { value: kit.demo ? "blue" : undefined, look: "input" });
   const date = page.put(head + 1, step, { look: "input", format: day, allowed: { date: true } });
-  const first = page.put(head + 1, 2 * step, { value: 1, look: "input", allowed: { from: 1, to: blanks.of.kind.rows, whole: true } });
+  const first = page.put(head + 1, 2 * step, { value: 1, look: "input", allowed: { from: 1, to: 1e6, whole: true } });
   page.row = head + 2;
   page.say(
-    `The labels below print in their own size: ${told}. For other labels change the column widths, row heights and page margins to match.`,
+    `One label for each piece, from the first piece on. They print in their own size: ${told}. For other labels change the column widths, row heights and page margins to match.`,
   );
   const top = page.row + 1;
+  const upTo = upToRows(page, blanks, widths.length + 1);
   for (let label = 0; label < across * down; label++) {
     const column = (label % across) * step;
     const row = top + Math.floor(label / across) * lines;
     const texts =
-      label < tubs ? tubLines(kit, shop, resin, color) : pieceLines(shop, blanks, formula`(${first}+${label - tubs})`, color, date);
+      label < tubs ? tubLines(kit, shop, resin, color) : pieceLines(shop, blanks, upTo, formula`(${first}+${label - tubs})`, color, date);
     for (const [i, text] of texts.entries()) {
       page.put(row + i, column, { formula: text, look: i === 0 ? "labelHead" : "labelLine" });
       page.sheet.heights.set(row + i, height / lines);

@@ -2,25 +2,27 @@ import type { Contract } from "../../../shared/contract";
 import { cautionsOf } from "../../cautions";
 import { plan } from "../../plan/plan";
 import { shoppinglist } from "../../plan/shoppinglist";
-import { ask, formula } from "../formula";
+import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { failed, Page } from "../page";
-import { between, cellIn, type Ref, refTo } from "../place";
+import { between, cellIn, type Ref, refTo, whole } from "../place";
 import type { Blanks } from "./blanks";
 import { demoDay, moment } from "./day";
+import { loadsChart } from "./loadschart";
 import { notices } from "./notices";
+import { type OnHand, resinTable } from "./resintable";
 import type { Shop } from "./shop";
-
-/** Rows of the plan that the chart reaches. */
-const charted = 14;
-const chartRows = 21;
 
 export interface Loads {
   readonly page: Page;
   readonly start: Ref;
   /** Quantity on a line of the shopping list. */
   readonly need: (name: string) => Ref;
+  /** The first cell of the list as the function gives it: an error where there is no plan, nothing where there are no pieces. */
+  readonly head: Ref;
 }
+
+const brief = "ddd mm-dd hh:mm";
 
 /** Lines of the shopping list, and the places each is told to. */
 const lines: Readonly<Record<string, string>> = {
@@ -36,106 +38,151 @@ const lines: Readonly<Record<string, string>> = {
   days: "0",
   "resin left": "0.00",
   "resin discarded": "0.00",
-  "earliest ready": "ddd mm-dd hh:mm",
+  "earliest ready": "mm-dd hh:mm",
   "not planned": "0",
 };
 const lineNames = Object.keys(lines);
-
-const brief = "ddd mm-dd hh:mm";
+/** Those that stand once for each color. */
+const perColor = 5;
+/** Colors that the list has room for. */
+const colors = 4;
 
 /** As the contract has them, moments with their day of the week and without their year. */
 const formatsOf = ({ format }: Contract): string[] =>
   Object.values(format as Readonly<Record<string, string>>).map((own) => (own === moment ? brief : own));
 
+/** Columns of the plan; beyond them stands what only serves. */
+const planned = 17;
+const serving = { chart: 18, list: 27, blanks: 31 };
+
 /** The plan over all blanks, for the wall, with what it takes. */
-export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks): Loads {
+export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand): Loads {
   const page = new Page(
     "Loads",
     "When to soak and bake everything on Blanks, with one person working the hours on My Shop, and what it takes.",
-    [5, 19, 15, 7, 8, 8, 7, 8, 7, 8, 6, 11, 15, 15, 15, 8, 15, 3, 8, 11, 11, 11, 11],
-    { landscape: true, columns: 17, ...(kit.demo ? { pages: 1 } : {}) },
+    [5, 19, 12, 10, 8, 8, 7, 8, 7, 8, 6, 11, 15, 15, 15, 8, 15, 3, 8, 15, 8, 8, 8, 8, 3, 3, 3, 27, 15, 8, 3, 21, 8, 9, 8, 8, 9, 8, 9],
+    { landscape: true, columns: planned, ...(kit.demo ? { pages: 1 } : {}) },
   );
+  const { name } = page.sheet;
   page.open("Loads");
-  const given = { pieces: blanks.planned, chamber: shop.chamber, height: shop.height };
+  const answer = page.row - 1;
   page.put(page.row, 0, { value: "start", look: "label" });
   const start = page.put(page.row, 1, {
     value: kit.demo ? demoDay + 2 + 8 / 24 : undefined,
     look: "input",
     format: moment,
     allowed: { date: true },
-    hint: "Day and hour to begin. Blank: the plan counts back from “ready by” on My Shop.",
+    hint: "Day and hour to start. Blank: the plan counts back from “ready by” on My Shop.",
   });
   const undated = formula`AND(${start}="",${shop.typed("ready by")}="")`;
   page.put(page.row, 2, {
-    formula: formula`IF(${undated},"type a day and hour here, or “ready by” on My Shop","day and hour to begin; the shopping list needs none")`,
+    formula: formula`IF(${undated},"type a day and hour here, or “ready by” on My Shop","day and hour to start")`,
     look: "unit",
   });
   page.skip();
-  page.say("With the add-in this plan follows every change. Without it, the plan is a fixed value.");
-  page.skip();
-  page.heading("", "shopping list", "quantity", "unit");
-  const list = refTo(page.sheet.name, page.row, 1, lineNames.length, 3);
-  const top = page.row;
-  page.block(ask(shoppinglist, { ...given, start }), list, ["General", "0.00", "General"], { headed: false, look: "words" });
-  for (const [i, name] of lineNames.entries()) page.put(top + i, 2, { look: "words", format: lines[name] });
-  const need = (name: string) => cellIn(list, lineNames.indexOf(name), 1);
+  unitsOver(page, kit);
+  const header = page.row;
+  page.sheet.print = { ...page.sheet.print, titleRow: header };
+  page.sheet.frozen = { rows: header + 1, columns: 1 };
+  const room = (kit.demo ? 11 : 25) + 1;
+  const resinRows = 4;
+  // Title, lines of words, the shopping list beside the chart, then the resin.
+  const below = header + room + 1;
+  const resinsAt = below + 7 + lineNames.length + 5;
+  const resins = refTo(name, resinsAt + 2, 1, resinRows, 4);
+  const given = { pieces: blanks.planned, chamber: shop.chamber, height: shop.height, resins, start };
+  const made = formula`IF(${undated},"",${ask(plan, given)})`;
+  const all = page.block(made, refTo(name, header, 0, room, planned), formatsOf(plan), { look: "words" });
+  const column = (index: number) => refTo(name, header + 1, index, room - 1);
+  const isFailed = failed(column(12));
+  // Its name, and one code that tells the reason: fourteen more of them say nothing.
+  page.alert("unseen", between(column(2), column(planned - 1)), formula`ISERROR(${column(1)})`);
+  page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, isFailed);
+
+  const rows = lineNames.length + perColor * (colors - 1);
+  const list = refTo(name, header + 1, serving.list, rows, 3);
+  page.put(header, serving.list, { value: "shopping list, by color", look: "heading" });
+  page.block(ask(shoppinglist, given), list, ["General", "0.00", "General"], { headed: false, look: "note" });
+  const copy = refTo(name, header + 1, serving.blanks, blanks.planned.rows, blanks.planned.columns);
+  page.put(header, serving.blanks, { value: "Blanks, as planned", look: "heading" });
+  for (let row = 0; row < copy.rows; row++)
+    for (let right = 0; right < copy.columns; right++)
+      page.put(copy.row + row, copy.column + right, {
+        formula: formula`${cellIn(blanks.planned, row, right)}`,
+        without: true,
+        look: "note",
+      });
+
+  page.row = below;
+  const listTop = below + 7;
+  const need = (line: string) => refTo(name, listTop + lineNames.indexOf(line), 2);
+  notices(page, shop, blanks, { discarded: need("resin discarded"), load: column(0), into: column(12), done: column(16), planned: copy });
+  page.row = listTop - 1;
+  shoppingLines(page, list);
   page.alert(
     "attention",
-    between(cellIn(list, lineNames.length - 1), need("not planned")),
+    between(cellIn(need("not planned"), 0, -1), need("not planned")),
     formula`IF(ISNUMBER(${need("not planned")}),${need("not planned")}>0,FALSE)`,
   );
-  page.row = top + chartRows;
-  page.cautions(cautionsOf([...plan.cautions, "wet wood"]));
-  page.skip();
-  unitsOver(page, kit);
-  page.sheet.print = { ...page.sheet.print, titleRow: page.row };
-  const header = page.row;
-  const room = (kit.demo ? 11 : 25) + 1;
-  const planned = formula`IF(${undated},"",${ask(plan, { ...given, start })})`;
-  const all = page.block(planned, refTo(page.sheet.name, header, 0, room, 17), formatsOf(plan), { look: "words" });
-  const column = (index: number, rows = room - 1) => refTo(page.sheet.name, header + 1, index, rows);
-  const [inside, out, toOven, done] = [12, 13, 14, 16].map((index) => column(index, charted));
-  page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, failed(column(12)));
-  notices(page, shop, blanks, top + lineNames.length, { discarded: need("resin discarded"), into: column(12), done: column(16) });
-  page.row = header - 1;
-  const { of } = page.table(
-    {
-      load: { title: "load", look: "note", each: () => formula`IF(ISNUMBER(${inside}),${column(0, charted)},"")` },
-      before: {
-        title: "h before",
-        look: "note",
-        format: "0.0",
-        each: () => formula`IF(ISNUMBER(${inside}),(${inside}-${cellIn(inside, 0)})*24,"")`,
-      },
-      soaking: { title: "in chamber", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${out}-${inside})*24,"")` },
-      waiting: { title: "waiting", look: "note", format: "0.0", each: () => formula`IF(ISNUMBER(${inside}),(${toOven}-${out})*24,"")` },
-      baking: {
-        title: "in the oven",
-        look: "note",
-        format: "0.0",
-        each: () => formula`IF(COUNT(${inside},${done})=2,(${done}-${toOven})*24,"")`,
-      },
-    },
-    [],
-    { spare: charted, column: 18 },
+  loadsChart(
+    page,
+    kit,
+    { vacuum: shop.holds("vacuum hours"), column, at: { row: listTop - 1, column: 5, rows: lineNames.length + 3, columns: 9 } },
+    serving.chart,
+    header,
   );
-  page.row = header + room;
-  page.chart({
-    title: "Loads over time",
-    kind: "bar",
-    across: of.load,
-    series: [
-      { name: "not yet begun", values: of.before, color: "FFFFFF" },
-      { name: "in the chamber", values: of.soaking, color: "5A3E2B" },
-      { name: "taken out, waiting", values: of.waiting, color: "D8CFC0" },
-      { name: "in the oven", values: of.baking, color: "C9822B" },
-    ],
-    at: { row: top, column: 5, rows: chartRows - 1, columns: 9 },
-    axes: ["load", "hours from the start"],
-    alt: "One bar for each load: in the chamber, waiting for the oven, and in the oven, in hours from the start of the first load.",
+  page.row = resinsAt;
+  resinTable(page, kit, resinRows, onHand, list, blanks);
+  page.skip();
+  page.cautions(cautionsOf([...plan.cautions, "wet wood"]));
+  tellAnswer(page, kit, answer, {
+    undated,
+    loads: need("loads"),
+    pulls: need("pulls"),
+    mix: need("resin to mix"),
+    done: need("earliest ready"),
+    counts: column(3),
   });
-  page.sheet.frozen = { rows: 0, columns: 1 };
-  return { page, start, need };
+  return { page, start, need, head: cellIn(list, 0) };
+}
+
+/** The plan in one sentence, before all else. */
+function tellAnswer(
+  page: Page,
+  kit: Kit,
+  row: number,
+  { undated, loads, pulls, mix, done, counts }: { undated: Formula } & Readonly<Record<"loads" | "pulls" | "mix" | "done" | "counts", Ref>>,
+): void {
+  const blanks = formula`SUMIF(${whole(counts)},">0")`;
+  const several = (many: Formula | Ref, one: string, more: string) => formula`${many}&IF(${many}=1," ${one}"," ${more}")`;
+  // Not every program spells AM and PM in TEXT.
+  const minute = formula`ROUND(MOD(${done},1)*1440,0)`;
+  const twelve = formula`(MOD(INT(${minute}/60)+11,12)+1)&":"&TEXT(MOD(${minute},60),"00")&IF(MOD(${minute},1440)<720," AM"," PM")`;
+  const hour = kit.by(twelve, formula`TEXT(${done},"hh:mm")`);
+  const told = formula`${several(blanks, "blank", "blanks")}&": "&${several(loads, "load", "loads")}&IF(${pulls}<${loads}," in "&${several(pulls, "pull", "pulls")},"")&", done "&TEXT(${done},"ddd")&" "&${hour}&", mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}"`;
+  const made = formula`IF(${undated},"Type a start below to see the plan.",IF(IF(ISNUMBER(${loads}),${loads}>0,FALSE),${told},IF(ISNUMBER(${loads}),"Nothing to plan: see Blanks.","No plan yet: fill in Blanks and My Shop.")))`;
+  page.row = row;
+  page.say(made, "big");
+}
+
+/** The list with its sums over all colors; each color by itself stands below. */
+function shoppingLines(page: Page, list: Ref): void {
+  const [names, quantities, units] = [0, 1, 2].map((right) => whole(refTo(list.sheet, list.row, list.column + right, list.rows)));
+  page.put(page.row, 1, { value: "shopping list", look: "heading" });
+  page.put(page.row, 2, { value: "quantity", look: "heading" });
+  page.put(page.row, 3, { value: "unit", look: "heading" });
+  page.row++;
+  for (const name of lineNames) {
+    page.put(page.row, 1, { value: name, look: "words" });
+    const found = formula`MATCH("${name}*",${names},0)`;
+    const value =
+      name === "earliest ready"
+        ? formula`INDEX(${quantities},${found})`
+        : formula`SUMIF(${names},"${name}",${quantities})+SUMIF(${names},"${name}, *",${quantities})`;
+    page.put(page.row, 2, { formula: formula`IF(ISERROR(${found}),"",${value})`, look: "words", format: lines[name] });
+    page.put(page.row, 3, { formula: formula`IF(ISERROR(${found}),"",INDEX(${units},${found})&"")`, look: "words" });
+    page.row++;
+  }
 }
 
 /** The units of the plan's columns, which stand in no heading of the answer. */

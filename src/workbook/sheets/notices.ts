@@ -1,32 +1,43 @@
-import { formula } from "../formula";
+import { type Formula, formula } from "../formula";
 import type { Page } from "../page";
-import { cellIn, type Ref, refTo, whole } from "../place";
+import { type Ref, refTo, whole } from "../place";
 import type { Blanks } from "./blanks";
 import type { Shop } from "./shop";
 
-/** What the plan itself says in no words: below the shopping list, two rows each. */
-export function notices(
-  page: Page,
-  shop: Shop,
-  blanks: Blanks,
-  row: number,
-  { discarded, into, done }: Readonly<Record<string, Ref>>,
-): void {
+interface Parts {
+  readonly discarded: Ref;
+  readonly load: Ref;
+  readonly into: Ref;
+  readonly done: Ref;
+  /** Blanks as it was when the plan was made. */
+  readonly planned: Ref;
+}
+
+/** What the plan itself says in no words, a line each below it: what is left out, thrown away, late, or no longer so. */
+export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, load, into, done, planned }: Parts): void {
   const readyBy = shop.typed("ready by");
-  const marked = whole(blanks.of.wrong);
+  const { rows, pieces } = blanks.leftOut;
   const late = formula`SUMPRODUCT(ISNUMBER(${whole(into)})*ISERROR(${whole(done)}))`;
-  // What is too thick, or lacks a size or its wood, is not planned and says so in the plan.
-  const wet = formula`SUMPRODUCT((LEN(${marked})>0)*(LEFT(${marked},6)<>"a size")*(LEFT(${marked},7)<>"no such")*(LEFT(${marked},8)<>"too thic")*(${whole(blanks.of.count)}>0))`;
-  const said = [
-    formula`IF(${wet}>0,"Rows with a problem on Blanks that are in this plan: "&${wet}&". Dry or weigh them first, or clear their count.","")`,
+  const failed = formula`SUMPRODUCT(ISERROR(${whole(into)})*ISTEXT(${whole(load)}))`;
+  const changed = formula`SUMPRODUCT((${whole(planned)}<>${whole(blanks.planned)})*1)`;
+  const said: readonly Formula[] = [
+    formula`IF(${rows}>0,"Left out of the plan: "&${rows}&IF(${rows}=1," row"," rows")&" of Blanks, pieces: "&${pieces}&". Each says why in its row there.","")`,
+    formula`IF(${failed}>0,"Rows that cannot be planned: "&${failed}&". Point at the #N/A beside the name to see why.","")`,
     formula`IF(SUM(${discarded})>0,"Resin on hand that expires before its load is out and is thrown away: "&ROUND(${discarded},2)&". The plan mixes fresh resin instead.","")`,
     formula`IF(COUNT(${readyBy})=0,"",IF(${late}>0,"Loads done after “ready by” on My Shop: "&${late}&". Start earlier.",""))`,
+    formula`IF(${changed}>0,"Blanks has changed since this plan was made. Make the plan again with the add-in or on the page.","")`,
   ];
-  for (const [i, made] of said.entries()) {
-    const at = refTo(page.sheet.name, row + 2 * i, 1, 2, 4);
-    page.put(at.row, at.column, { formula: made, look: "note" });
-    page.sheet.merges.push(at);
-    page.alert("bad", cellIn(at, 0), formula`LEN(${cellIn(at, 0)})>0`);
+  for (const made of said) {
+    const at = page.say(made, "note");
+    page.alert("attention", at, formula`LEN(${at})>0`);
   }
+  page.put(page.row, 0, {
+    formula: formula`""`,
+    without:
+      "This plan is a fixed value, worked out with the add-in for Blanks and My Shop as they came in this file. It does not follow your changes.",
+    look: "note",
+  });
+  page.sheet.merges.push(refTo(page.sheet.name, page.row, 0, 1, 17));
+  page.row++;
   page.alert("attention", done, formula`AND(ISNUMBER(${into}),ISERROR(${done}))`);
 }

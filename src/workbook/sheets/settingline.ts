@@ -48,7 +48,7 @@ function demoValue(name: string, kit: Kit): string | number | undefined {
   if (name in fixed(kit)) return fixed(kit)[name];
   if (!kit.demo || !(name in chosen)) return undefined;
   const value = chosen[name];
-  if (name === "cover") return kit.of("length", value as number);
+  if (["cover", "tub", "tub height"].includes(name)) return kit.of("length", value as number);
   if (name === "dye rate") return kit.of("strength", value as number, 1);
   return name === "altitude" ? kit.of("altitude", value as number) : value;
 }

@@ -12,6 +12,9 @@ import { fixed, settingLine, standardFormula } from "./settingline";
 /** The settings that differ most from shop to shop. */
 const eight = ["units", "scale reads", "cover", "fullness", "dye rate", "in the oven", "vacuum hours", "altitude"];
 
+/** What loads are packed into: last, so that whoever names a vessel of its own takes the rows above them. */
+const tubs = ["tub", "tub height", "tub wall", "tubs"];
+
 /** More rows than the sheet has. */
 const last = 1000;
 
@@ -36,6 +39,8 @@ export interface Shop extends Equipment {
   readonly page: Page;
   /** Two columns, setting and value: what every formula takes as the shop. */
   readonly range: Ref;
+  /** The same but for the tubs: for a vessel that is named on its own. */
+  readonly withoutTubs: Ref;
   /** Where the value of a setting is typed, and where the one that holds stands. */
   readonly typed: (name: string) => Ref;
   readonly holds: (name: string) => Ref;
@@ -68,9 +73,10 @@ export function shopSheet(kit: Kit): Shop {
   const groups: [string, Setting[]][] = [
     ["Eight settings first", eight.map((name) => all.find((setting) => setting.name === name)!)],
     ...Object.entries(settingsBySubject).flatMap(([subject, own]): [string, Setting[]][] => {
-      const rest = own.filter(({ name }) => !eight.includes(name));
+      const rest = own.filter(({ name }) => !eight.includes(name) && !tubs.includes(name));
       return rest.length ? [[titles[subject], rest]] : [];
     }),
+    ["Tubs or jars that stand in the chamber", tubs.map((name) => all.find((setting) => setting.name === name)!)],
   ];
   const rows = new Map<string, number>();
   let row = page.row;
@@ -122,5 +128,7 @@ export function shopSheet(kit: Kit): Shop {
       page.put(row, column, { ...cell, formula: formula`IF(${ref}="","",${ref})` });
     }
   };
-  return { page, typed, holds, follow, isOptional, isUndated, isWrong, range: refTo(name, first, 0, page.row - first, 2), ...equipment };
+  const range = refTo(name, first, 0, page.row - first, 2);
+  const withoutTubs = { ...range, rows: range.rows - tubs.length - 1 };
+  return { page, typed, holds, follow, isOptional, isUndated, isWrong, range, withoutTubs, ...equipment };
 }

@@ -19,8 +19,6 @@ const unitDue = ({ kind }: Columns, { resin, catalyst, dye, foil }: Units): Form
 const misfit = (all: Columns, units: Units): Formula =>
   formula`AND(ISNUMBER(${all.quantity}),LEN(${unitDue(all, units)})>0,${all.unit}<>${unitDue(all, units)})`;
 
-const cellLeft = (ref: Ref): Ref => ({ ...ref, column: ref.column - 1 });
-
 /** What is in the cupboard, until when it is good, and what to buy for the loads that are planned. */
 export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   const page = new Page(
@@ -97,8 +95,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
     ["dye", "dye", "dye", "0.00"],
     ["foil", "foil", "foil", "0.0"],
   ];
-  // A list that fails shows its error in its first cell, where a name is due, and nothing beside it.
-  const head = cellLeft(loads.need("resin to mix"));
+  const { head } = loads;
   const needed = (name: string) =>
     formula`IF(ISNUMBER(${loads.need(name)}),${loads.need(name)},IF(ISERROR(${head}),"no plan",IF(LEN(${head})>0,"no plan",0)))`;
   const first = page.row;

@@ -75,7 +75,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const height = ownLine(page, "height inside", shop.height, kit, 10);
   const color = inputLine(page, "color", kit.demo ? "blue" : undefined, true, "optional");
   page.skip();
-  const loads = loadTables(page, kit, blanks, { chamber, height });
+  const loads = loadTables(page, kit, blanks, { chamber, height, shop: shop.withoutTubs });
   page.skip();
   const places = steps(page, kit, shop, blanks, { how, start, asOf, isDemo }, loads);
   curve(page, kit, loads[0].first);

@@ -31,6 +31,8 @@ export interface LoadOf {
 export interface Vessel {
   readonly chamber: Ref;
   readonly height: Ref;
+  /** What holds in the shop, but for its tubs. */
+  readonly shop: Ref;
 }
 
 const columns = Object.values((plan.returns as { of: Readonly<Record<string, { label: string }>> }).of).map(({ label }) => label);
@@ -92,7 +94,7 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
     const column = (index: number) => refTo(page.sheet.name, top, index, rows);
     const some = formula`SUM(${column(1)})=0`;
     const planAt = (at: number) =>
-      formula`IF(${some},"",${aroundAsk({ contract: plan, given: { pieces: planned, chamber: vessel.chamber, height: vessel.height }, at: [2, at], apartFrom: stock })})`;
+      formula`IF(${some},"",${aroundAsk({ contract: plan, given: { pieces: planned, chamber: vessel.chamber, height: vessel.height, shop: vessel.shop }, at: [2, at], apartFrom: stock })})`;
     return {
       block,
       count: formula`IF(${some},"",SUM(${column(1)}))`,

@@ -60,6 +60,19 @@ describe("a workbook for people without the add-in", () => {
     },
   );
 
+  it("shows what is fixed in gray, and nothing that calculates", () => {
+    const grays: string[] = [];
+    for (const id of plain.getters.getSheetIds())
+      for (const { id: cell, isFormula } of plain.getters.getCells(id)) {
+        const { row, col } = plain.getters.getCellPosition(cell);
+        if (plain.getters.getCellStyle({ sheetId: id, row, col })?.fillColor?.toUpperCase() !== "#E8ECEF") continue;
+        grays.push(plain.getters.getSheetName(id));
+        expect(isFormula).toBe(false);
+      }
+    expect(grays.filter((name) => name === "Loads").length).toBeGreaterThan(20);
+    expect(made.words).toMatch(/; fixed values are gray$/);
+  });
+
   it("follows a size that is changed", () => {
     const { getters } = plain;
     const sheetId = getters.getSheetIds().find((id) => getters.getSheetName(id) === "Blanks")!;

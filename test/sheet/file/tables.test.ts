@@ -127,3 +127,44 @@ it("a copy of a sheet speaks of its own table", async () => {
   expect(parts["xl/tables/table2.xml"]).toContain("<calculatedColumnFormula>Pieces_2[[#This Row],[cost]]*2</calculatedColumnFormula>");
   expect(cellIn(parts[first], "D3")).toContain("Pieces[[#This Row],[cost]]*2");
 });
+
+describe("a table that the page changed", () => {
+  const range = (of: string) => ({ _sheetId: "sheet1", _zone: addressesOf(of) });
+  const addressesOf = (of: string) => {
+    const [from, to] = of.split(":").map(addresses);
+    return { top: from.row, left: from.col, bottom: to.row, right: to.col };
+  };
+
+  it("is a part of its own where it was made, and its columns are named in its cells", async () => {
+    const config = { numberOfHeaders: 1, hasFilters: true, totalRow: false, firstColumn: false, lastColumn: false };
+    const parts = await changedBy(typed("B8", "wood"), [
+      "CREATE_TABLE",
+      {
+        tableType: "static",
+        ranges: [range("B8:C10")],
+        config: { ...config, bandedRows: true, bandedColumns: false, styleId: "TableStyleMedium5" },
+      },
+    ]);
+    const made = parts["xl/tables/table2.xml"];
+    expect(columns(made)).toEqual(["wood", "Column1"]);
+    expect(made).toContain('id="2" name="Table2" displayName="Table2" ref="B8:C10"');
+    expect(made).toContain('<autoFilter ref="B8:C10"/>');
+    expect(cellIn(parts[first], "C8")).toContain(">Column1</t>");
+    expect(parts[first]).toMatch(/<tableParts count="2"><tablePart r:id="t1"\/><tablePart r:id="(\w+)"[^>]*\/><\/tableParts>/);
+    expect(parts["[Content_Types].xml"]).toContain("/xl/tables/table2.xml");
+  });
+
+  it("leaves its cells where it was taken away, and formulas speak of them", async () => {
+    const parts = await changedBy(["REMOVE_TABLE", { target: [addressesOf("B2:D5")] }]);
+    expect(Object.keys(parts).filter((path) => path.includes("tables/"))).toEqual([]);
+    expect(cellIn(parts[second], "A1")).toContain("SUM('Stock'!$C$3:$C$4)");
+    expect(cellIn(parts[first], "D4")).toContain("$C$4*2");
+  });
+
+  it("that was made narrower has fewer columns, and formulas say which are gone", async () => {
+    const parts = await changedBy(["UPDATE_TABLE", { zone: addressesOf("B2:D5"), newTableRange: range("B2:C5") }]);
+    expect(columns(parts[table])).toEqual(["piece", "cost"]);
+    expect(parts[table]).toMatch(/ref="B2:C5".*<autoFilter ref="B2:C4"\/>/s);
+    expect(cellIn(parts[second], "B1")).toContain("SUM(#REF!)");
+  });
+});

@@ -1,8 +1,9 @@
 import { hour, minute, momentOf, openFrom, serialOf } from "../../../src/run/hours";
+import { problemsOf } from "../../../src/run/problems";
 import { finish, start } from "../../../src/run/progress";
 import { stepOf } from "../../../src/run/schema";
 import { lengthOf, timeline } from "../../../src/run/timeline";
-import { begunNow, demo, made, piece } from "./run";
+import { begunNow, demo, made, piece, telling } from "./run";
 
 const load = { pieces: [piece(4)] };
 
@@ -18,6 +19,20 @@ it("waits for the shop to open, and begins nothing that would run past closing",
   expect(openFrom(demo - 8 * hour, hour, hours)).toBe(demo - 6 * hour);
   expect(openFrom(demo, 13 * hour, hours)).toBe(demo);
   expect(openFrom(demo, 2 * hour, { ...hours, offset: 300 })).toBe(demo + 13 * hour);
+});
+
+it("passes over days off, and says so where a person begins on one", () => {
+  const daysOff = { weekdays: new Set([1]), dates: new Set([46097]), said: "Sun, 2026-03-16" };
+  const hours = { opens: 8, closes: 20, offset: 0, daysOff };
+  // From Saturday evening over Sunday and Monday, 16 March, to Tuesday at 8.
+  expect(openFrom(demo, 7 * hour, hours)).toBe(demo + 66 * hour);
+  const run = begunNow({ shop: [...made().shop, ["days off", "Sun"]] });
+  expect(run.facts["days off"]).toBe("Sun");
+  const spans = timeline(run);
+  for (const { id, kind } of run.steps.filter(({ kind }) => ["drain", "bake", "weigh"].includes(kind)))
+    expect([kind, new Date(spans.get(id)!.from).getUTCDay()]).not.toEqual([kind, 0]);
+  const sunday = begunNow({ shop: [...made().shop, ["days off", "Sat"]] });
+  expect(problemsOf(sunday, stepOf(sunday, "load-1"), demo - 4 * hour, telling)).toContain("My Shop has this as a day off.");
 });
 
 it("loads at the demo and has all before it done by then, at the latest that does", () => {

@@ -29,7 +29,7 @@ it("works out of a row what the functions say of it", () => {
   expect(first("likely")).toBe(`${(taken * (1 - spread)).toFixed(3)} to ${(taken * (1 + spread)).toFixed(3)}`);
   const by = (end: string) => Math.round(ask("BAKE", thickness, width, length, gravity as never, [...inFoil, ["bake by", end]]) as number);
   expect(first("bake")).toBe(`about ${by("middle")} min, likely ${by("short end")} to ${by("long end")}`);
-  expect([first("grade"), beside("spalted boxelder", 19)]).toEqual(
+  expect([first("grade"), beside("spalted boxelder", 21)]).toEqual(
     spill("SUITABILITY", gravity as never, thickness, moisture as never, "spalted")[0],
   );
 });
@@ -39,39 +39,58 @@ it.each([
   ["P-024", "no such wood on the sheet Woods"],
   ["P-063", "too wet to take resin: dry it first"],
   ["spalted boxelder", ""],
-])("says of %s what is wrong with it: “%s”", (kind, words) => expect(blanks.beside(kind, 17)).toBe(words));
+])("says of %s what is wrong with it: “%s”", (kind, words) => expect(blanks.beside(kind, 18)).toBe(words));
 
 it.each([
   [{ 8: undefined }, "oven-dry is missing: weigh it dry"],
   [{ 8: 0 }, "oven-dry is missing: weigh it dry"],
   [{ 2: 4, 3: 4 }, "weight and sizes fit no wood: check"],
   [{ 2: 3, 3: 3, 4: 9, 7: undefined, 8: undefined }, "too thick to bake by calculation"],
+  [{ 2: 1.9, 3: 5.8, 4: 5.5, 7: undefined, 8: undefined }, "larger than the tub"],
   [{ 7: undefined, 8: undefined }, ""],
 ])("explains a row with %j: “%s”", (changed, words) =>
-  expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 17)).toBe(words),
+  expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 18)).toBe(words),
 );
 
 it.each(["Maple, silver", "SILVER-MAPLE", "silver  maple", "maple silver"])("takes “%s” for silver maple, as GRAVITY does", (wood) => {
   const typed = filled("Blanks", { Blanks: { "spalted boxelder": { 5: wood, 7: undefined, 8: undefined } } });
-  expect(typed.beside("spalted boxelder", 17)).toBe("");
+  expect(typed.beside("spalted boxelder", 18)).toBe("");
   near(typed.under("gravity", 1)[0], ask("GRAVITY", "silver maple") as number);
   // The demo's Run Log has one run of it.
   near(typed.under("fullness", 1)[0], 0.61, 1e-3);
 });
 
-it("hands the plan each piece's own gravity and its wood's own fullness", () => {
-  const row = Array.from({ length: 8 }, (_, i) => blanks.value(blanks.rows("spalted boxelder")[0], 35 + i));
+it("hands the plan each piece's own gravity, color and its wood's own fullness", () => {
+  const row = Array.from({ length: 8 }, (_, i) => blanks.value(blanks.rows("spalted boxelder")[0], 31 + i));
   expect(row.slice(0, 2)).toEqual(["spalted boxelder", blanks.beside("spalted boxelder", 1)]);
-  expect(row.slice(5)).toEqual([first("gravity"), "", first("fullness")]);
+  near(row[5], first("gravity") as number, 1e-5);
+  expect(row[6]).toBe("blue");
+  near(row[7], first("fullness") as number, 1e-5);
 });
 
-it("counts pieces, resin and rows to problem", () => {
-  expect(blanks.beside("pieces")).toBe(100);
-  expect(blanks.beside("rows to problem")).toBe(3);
+it("counts pieces, resin, and what is left out of the plan", () => {
+  expect(["pieces", "in the plan", "left out, rows", "left out, pieces"].map((label) => blanks.beside(label))).toEqual([100, 97, 3, 3]);
   near(
     blanks.beside("resin taken up"),
     blanks.under("resin, all", 14).reduce<number>((sum, one) => sum + (Number(one) || 0), 0),
   );
+});
+
+it("leaves out of the plan by itself what is wet, unsuited, faulty or without a count", () => {
+  const { beside } = filled("Blanks", {
+    Blanks: {
+      "spalted boxelder": { 7: 24 },
+      "sound black cherry": { 7: 52, 8: 51.5 },
+      "punky silver maple": { 2: 0.5, 3: 2, 4: 13, 7: undefined, 8: undefined },
+      "sound sweetgum": { 1: undefined },
+    },
+  });
+  const told = (kind: string) => [beside(kind, 19), beside(kind, 32)];
+  expect(told("spalted boxelder")).toEqual(["left out", 0]);
+  expect(told("sound black cherry")).toEqual(["left out: unsuited", 0]);
+  expect(told("punky silver maple")).toEqual(["left out", 0]);
+  expect(told("sound sweetgum")).toEqual(["no count", 0]);
+  expect(told("spalted hackberry")).toEqual(["yes", 8]);
 });
 
 it("offers the woods and the states as lists, and marks what is wet or wrong", () => {
@@ -81,4 +100,4 @@ it("offers the woods and the states as lists, and marks what is wet or wrong", (
 });
 
 it("keeps all but the reason within a screen 1280 pixels wide", () =>
-  expect(7 * blanks.sheet.widths.slice(0, 18).reduce((a, b) => a + b)).toBeLessThan(1230));
+  expect(7 * blanks.sheet.widths.slice(0, 19).reduce((a, b) => a + b)).toBeLessThan(1230));

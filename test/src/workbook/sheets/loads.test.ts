@@ -2,9 +2,30 @@ import { filled } from "../filled";
 
 const loads = filled("Loads");
 
-it("plans all loads of Blanks, with a unit over every measure", () => {
-  expect(loads.under("load", 9).filter((load) => typeof load === "number")).toHaveLength(1);
-  const header = loads.sheet.print.titleRow!;
+const header = loads.sheet.print.titleRow!;
+
+/** The quantity on a line of the shopping list, and how it is told. */
+const line = ({ sheet, value }: ReturnType<typeof filled>, name: string) => {
+  const row = [...sheet.cells].flatMap(([key, cell]) => (cell.value === name && key.endsWith(",1") ? [Number(key.split(",")[0])] : []))[0];
+  return { value: value(row, 2), format: sheet.cells.get(`${row},2`)?.format };
+};
+
+/** The words below the plan. */
+const notices = ({ value, sheet }: ReturnType<typeof filled>) => {
+  const below = sheet.print.titleRow! + 13;
+  return Array.from({ length: 5 }, (_, i) => value(below + i, 0));
+};
+
+it("tells its answer first, in a sentence that a formula makes", () => {
+  const total = (name: string) => line(loads, name).value;
+  expect(loads.value(2, 0)).toMatch(/^97 blanks: 6 loads in \d pulls, done Wed \d+:\d\d AM, mix 2 qt$/);
+  expect(loads.value(2, 0)).toContain(`: ${total("loads")} loads in ${total("pulls")} pulls`);
+  const counts = [1, 2, 3, 4, 5, 6].map((down) => Number(loads.value(loads.sheet.print.titleRow! + down, 3)));
+  expect(counts.reduce((sum, count) => sum + count)).toBe(97);
+});
+
+it("plans all loads of Blanks, with a unit over every measure and a heading that stays", () => {
+  expect(loads.under("load", 9).filter((load) => typeof load === "number")).toHaveLength(6);
   expect(loads.value(header, 5)).toBe("to pour");
   for (const [column, unit] of [
     [4, "in³"],
@@ -14,57 +35,63 @@ it("plans all loads of Blanks, with a unit over every measure", () => {
     [15, "min"],
   ] as const)
     expect(loads.value(header - 1, column)).toBe(unit);
+  expect(loads.sheet.frozen).toEqual({ rows: header + 1, columns: 1 });
 });
 
-it("tells each line of the shopping list to its own places", () => {
-  const line = (name: string) => {
-    const [at] = [...loads.sheet.cells.keys()].filter((key) => key.endsWith(",1") && loads.value(Number(key.split(",")[0]), 1) === name);
-    return { value: loads.value(Number(at.split(",")[0]), 2), format: loads.sheet.cells.get(at.replace(/1$/, "2"))?.format };
-  };
-  expect(line("loads")).toEqual({ value: 1, format: "0" });
-  expect(line("not planned")).toEqual({ value: 1, format: "0" });
-  expect(line("resin to mix").format).toBe("0.00");
+it("sums the shopping list over the colors, and tells each color by itself beside its resin", () => {
+  expect(line(loads, "loads")).toEqual({ value: 6, format: "0" });
+  expect(line(loads, "not planned")).toEqual({ value: 0, format: "0" });
+  expect(line(loads, "resin to mix").format).toBe("0.00");
+  expect(loads.under("resin by color", 3)).toEqual(["blue", "red", ""]);
+  for (const name of ["to mix", "packets"]) {
+    const own = loads.under(name, 3);
+    expect(own.slice(0, 2).reduce<number>((sum, one) => sum + Number(one), 0)).toBeCloseTo(
+      Number(line(loads, name === "to mix" ? "resin to mix" : name).value),
+      9,
+    );
+    expect(own[2]).toBe("");
+  }
 });
 
 it("asks for a day where it has none, and plans nothing in days from nought", () => {
   const undated = filled("Loads", { Loads: { start: undefined } });
-  expect(undated.beside("start", 2)).toMatch(/^type a day and hour here/);
-  expect(undated.value(undated.sheet.print.titleRow!, 0)).toBe("");
+  expect(undated.value(2, 0)).toBe("Type a start below to see the plan.");
+  expect(undated.value(header, 0)).toBe("");
   expect(filled("Loads", { Loads: { start: undefined }, "My Shop": { "ready by": 46200 } }).under("load", 1)[0]).toBe(1);
 });
 
-const notices = ({ value, sheet }: ReturnType<typeof filled>) => {
-  const top = [...sheet.cells.keys()].map((at) => Number(at.split(",")[0])).find((row) => value(row, 1) === "not planned")!;
-  return [1, 3, 5].map((down) => value(top + down, 1));
-};
-
-it("says in words what of the plan is wet, out of date or late", () => {
-  expect(notices(loads)).toEqual([expect.stringMatching(/^marked on Blanks .*rows: 2\./), "", ""]);
+it("says in words what of the plan is left out, out of date or late", () => {
+  expect(notices(loads)).toEqual([expect.stringMatching(/^Left out of the plan: 3 rows of Blanks, pieces: 3\./), "", "", "", ""]);
   expect(loads.texts).toContain("Wet wood makes steam. Dry it first.");
-  const old = notices(filled("Loads", { "My Shop": { "resin on hand": 3.6, "resin mixed on": 45901, "ready by": 46098 } }));
-  expect(old[1]).toMatch(/^resin on hand expires .*: 3\.6 /);
-  expect(old[2]).toMatch(/^late, .*: [1-9]/);
-  expect(notices(filled("Loads", { "My Shop": { "ready by": 46300 } }))[2]).toBe("");
+  const resinRow = [...loads.sheet.cells].find(([, { value }]) => value === "resin by color")![0].split(",")[0];
+  const stale = { [`@${Number(resinRow) + 2}`]: { 1: "blue", 2: 3.6, 3: 45901 } };
+  const old = notices(filled("Loads", { Loads: stale, "My Shop": { "ready by": 46098 } }));
+  expect(old[2]).toMatch(/^Resin on hand that expires .*: 3\.6\./);
+  expect(old[3]).toMatch(/^Loads done after .*: [1-9]/);
+});
+
+it("tells a row that cannot be planned once: its name and one code, the rest out of sight", () => {
+  const told = filled("Loads", { "My Shop": { "most resin": 0.05 } });
+  expect(notices(told)[1]).toMatch(/^Rows that cannot be planned: [1-9]/);
+  const unseen = told.sheet.alerts.filter(({ as }) => as === "unseen");
+  expect(unseen.map(({ over: { column, columns } }) => [column, columns])).toEqual([[2, 15]]);
 });
 
 it("counts foil for a shop that bakes in foil", () => {
-  const foil = (way: string) => {
-    const { sheet, value } = filled("Loads", { "My Shop": { "in the oven": way } });
-    const at = [...sheet.cells.keys()].map((at) => Number(at.split(",")[0])).find((row) => value(row, 1) === "foil")!;
-    return value(at, 2);
-  };
+  const foil = (way: string) => line(filled("Loads", { "My Shop": { "in the oven": way } }), "foil").value;
   expect(foil("foil")).toBeGreaterThan(0);
   expect(foil("spaced")).toBe(0);
 });
 
-it("draws the loads over time, each bar as long as its load takes", () => {
-  const [{ series, alt }] = loads.sheet.charts;
-  const hours = series.map(({ values }) => loads.value(values.row, values.column) as number);
-  const header = loads.sheet.print.titleRow!;
+it("draws the week of the plan in days and hours, each bar as long as its load takes", () => {
+  const [{ series, moments, axes, alt }] = loads.sheet.charts;
+  const days = series.map(({ values }) => loads.value(values.row, values.column) as number);
   const [into, done] = [12, 16].map((column) => loads.value(header + 1, column) as number);
-  expect(hours[0]).toBe(0);
-  expect(hours.slice(1).reduce((a, b) => a + b)).toBeCloseTo((done - into) * 24, 6);
-  expect(alt).toMatch(/^One bar for each load/);
+  // The week of the demo's plan begins with a Monday, which is serial 2.
+  expect(days[0]).toBeCloseTo(into - Math.floor(into) + 2, 6);
+  expect(days.slice(1).reduce((a, b) => a + b)).toBeCloseTo(done - into, 6);
+  expect([axes[1], moments]).toEqual(["day and hour", { format: "ddd h AM/PM", from: 2 }]);
+  expect(alt).toMatch(/^One bar a load/);
 });
 
 it("fits a screen 1280 pixels wide, helper columns of the chart aside", () =>

@@ -1,0 +1,56 @@
+import { type Formula, formula } from "../formula";
+import type { Kit } from "../kit";
+import type { Page } from "../page";
+import { key, type Ref, refTo, whole } from "../place";
+import type { Blanks } from "./blanks";
+import { day, demoDay } from "./day";
+
+/** The resin on hand that My Shop tells of, and its color. */
+export interface OnHand {
+  readonly color: Ref;
+  readonly volume: Ref;
+  readonly mixedOn: Ref;
+  readonly dyeRate: Ref;
+}
+
+/** Mixed resin by color: what is on hand is typed, what the plan takes of each stands beside it. */
+export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, list: Ref, { planned }: Blanks): void {
+  const [names, quantities] = [0, 1].map((right) => whole(refTo(list.sheet, list.row, list.column + right, list.rows)));
+  const used = whole(refTo(planned.sheet, planned.row, planned.column + 6, planned.rows));
+  const amount = (color: Ref, volume: Ref, line: string): Formula => {
+    const own = formula`SUMIF(${names},"${line}, "&IF(${color}="","no color",${color}),${quantities})`;
+    const only = formula`IF(COUNTIF(${used},${color})>0,SUMIF(${names},"${line}",${quantities}),0)`;
+    return formula`IF(AND(${color}="",${volume}=""),"",IF(COUNTIF(${names},"${line}")>0,${only},${own}))`;
+  };
+  const fluid = kit.unit("fluid");
+  const red = { color: "red", volume: kit.of("fluid", 0.6, 1), mixedOn: demoDay - 20, dyeRate: kit.of("strength", 0.25, 2) };
+  const { of } = page.table(
+    {
+      color: {
+        title: "resin by color",
+        input: true,
+        hint: "A color of Blanks. Nothing here: the plan goes by “resin on hand” on My Shop.",
+      },
+      volume: { title: "on hand", unit: fluid, input: { from: 0, to: kit.of("fluid", 100) } },
+      mixedOn: { title: "mixed on", input: { date: true }, format: day },
+      dyeRate: { title: "dye rate", unit: kit.unit("strength"), input: { from: 0, to: kit.of("strength", 50, 1) } },
+      mix: { title: "to mix", unit: fluid, format: "0.00", each: ({ color, volume }) => amount(color, volume, "resin to mix") },
+      packets: { title: "packets", format: "0", each: ({ color, volume }) => amount(color, volume, "packets") },
+      dye: { title: "dye", unit: kit.unit("powder"), format: "0.00", each: ({ color, volume }) => amount(color, volume, "dye") },
+      left: { title: "left", unit: fluid, format: "0.00", each: ({ color, volume }) => amount(color, volume, "resin left") },
+    },
+    kit.demo ? [{}, red] : [],
+    { spare: rows - (kit.demo ? 2 : 0), column: 1 },
+  );
+  // The first row follows My Shop, and so the Resin Book, for as long as nothing is typed over it.
+  const follows: [Ref, Ref][] = [
+    [of.color, onHand.color],
+    [of.volume, onHand.volume],
+    [of.mixedOn, onHand.mixedOn],
+    [of.dyeRate, onHand.dyeRate],
+  ];
+  for (const [{ row, column }, from] of follows) {
+    const { value: _, ...cell } = page.sheet.cells.get(key(row, column)) ?? {};
+    page.put(row, column, { ...cell, formula: formula`IF(OR(${onHand.color}="",${from}=""),"",${from})` });
+  }
+}
