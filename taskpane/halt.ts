@@ -21,8 +21,8 @@ const nameOf = (address: string): string => new URL(address, location.href).path
 addEventListener(
   "error",
   ({ target }) => {
-    if (target instanceof HTMLScriptElement) halt(`The file ${nameOf(target.src)} did not arrive.`);
-    else if (target instanceof HTMLLinkElement && target.rel === "stylesheet") halt(`The file ${nameOf(target.href)} did not arrive.`);
+    if (target instanceof HTMLScriptElement) halt(`The file ${nameOf(target.src)} could not be loaded.`);
+    else if (target instanceof HTMLLinkElement && target.rel === "stylesheet") halt(`The file ${nameOf(target.href)} could not be loaded.`);
   },
   { capture: true },
 );

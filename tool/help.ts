@@ -63,6 +63,13 @@ function answerWords(contract: Contract): string {
     .join("")}</ul>`;
 }
 
+/** A limit past this only keeps slips out: nobody needs to read it. */
+const isEndless = (words: string) => / to \d{6,}/.test(words);
+const limits = (arg: Arg): string => {
+  const words = rangeWords(arg);
+  return isEndless(words) ? words.replace(/ to \d+/, "").replace(/$/, " or more") : words;
+};
+
 const whenLeftOut = (arg: Arg): string =>
   !arg.optional
     ? "must be given"
@@ -74,7 +81,7 @@ const whenLeftOut = (arg: Arg): string =>
 
 const argumentRow = ([name, arg]: readonly [string, Arg]): string =>
   `<tr><th scope="row"><code>${name}</code></th><td>${escaped(arg.label)}</td><td>${escaped(arg.kind ? unitWords(arg.kind) : "")}</td><td>${escaped(
-    arg.choices?.join(", ") || rangeWords(arg),
+    arg.choices?.join(", ") || limits(arg),
   )}</td><td>${escaped(whenLeftOut(arg))}</td></tr>`;
 
 const list = (items: readonly string[]): string => `<ul>${items.map((item) => `<li>${item}</li>`).join("")}</ul>`;

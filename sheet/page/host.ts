@@ -129,7 +129,7 @@ export function pageHost(desk: Shown, whole: Whole, workbook?: () => string): Sh
       const cells = Array.from({ length: rows }, (_, down) =>
         formats.map((_, across) => ({ sheetId, col: col + across, row: row + down })),
       ).flat();
-      if (!over && isFilled(position)) return { done: false, filled: true, words: `${letters(col)}${row + 1} is filled.` };
+      if (!over && isFilled(position)) return { done: false, filled: true, words: `${letters(col)}${row + 1} is not empty.` };
       // Cells that the old formula fills make way with it.
       const blocked = cells.slice(1).find((cell) => isFilled(cell) && !sameCell(originOf(cell), originOf(position)));
       if (blocked)

@@ -187,9 +187,10 @@ export const tasks: readonly Task[] = [
   },
 ];
 
-/** Whether a question has a word of a job's title in it, small words aside. */
+/** Whether a question is about a job: half of its words or more stand in the job's title, small words aside. */
 export function isMeant({ title }: Task, question: string): boolean {
   const wordsOf = (text: string) => text.split(/[^a-z0-9]+/i).flatMap((word) => termOf(word) ?? []);
   const own = new Set(wordsOf(title));
-  return wordsOf(question).some((word) => own.has(word));
+  const asked = wordsOf(question);
+  return asked.length > 0 && asked.filter((word) => own.has(word)).length * 2 >= asked.length;
 }

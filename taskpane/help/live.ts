@@ -1,4 +1,5 @@
 import { html, nothing, render } from "lit";
+import * as z from "zod/mini";
 import { cellsOf, type Entries } from "../../shared/form";
 import { catalogue, cellName } from "../../src/catalogue";
 import { found } from "../../src/help/search";
@@ -89,6 +90,8 @@ function search(field: HTMLInputElement): void {
   look();
 }
 
+// The page forbids compiling code, and trying to would be reported.
+z.config({ jitless: true });
 followBrowser();
 const place = document.getElementById("example");
 if (place) example(place);

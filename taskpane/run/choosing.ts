@@ -1,6 +1,7 @@
 import type { Answers } from "../../src/run/answers";
 import type { Choice } from "../../src/run/making";
 import { mostLoads, type Piece } from "../../src/run/schema";
+import { two } from "../today";
 import { fullnessOf, type Sources, withoutTub } from "./sources";
 
 /** A row of pieces as it is chosen or typed. */
@@ -38,7 +39,6 @@ const rowOf = (piece: Piece, { blanks }: Sources): Row =>
         sizes: [piece.thickness, piece.width, piece.length].map(String) as never,
       };
 
-const two = (value: number) => String(value).padStart(2, "0");
 const typedMoment = (at: number): string => {
   const date = new Date(at);
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}T${two(date.getHours())}:${two(date.getMinutes())}`;

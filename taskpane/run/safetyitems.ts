@@ -3,6 +3,7 @@ import { live } from "lit/directives/live.js";
 import { inStage, startRun, tick } from "../../src/checklist/list";
 import { type List, type Stage, stages } from "../../src/checklist/schema";
 import type { KindName } from "../../src/run/kinds";
+import { today } from "../today";
 
 /** Which part of the safety list belongs to which step. */
 const stagesAt: Partial<Record<KindName, readonly Stage[]>> = {
@@ -12,11 +13,6 @@ const stagesAt: Partial<Record<KindName, readonly Stage[]>> = {
   soak: ["soaking"],
   bake: ["oven"],
   cool: ["after"],
-};
-
-const today = (): string => {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
 };
 
 /** The part of the safety list that a step asks for: the very items of the list, ticked here as there. */

@@ -1,7 +1,8 @@
+import { two } from "../today";
+
 /** Moments and spells as a person reads them off a wall clock. */
 
 const minute = 60_000;
-const two = (value: number) => String(value).padStart(2, "0");
 
 type System = "US" | "SI";
 

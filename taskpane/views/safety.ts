@@ -7,6 +7,7 @@ import { toSheet } from "../../src/checklist/onsheet";
 import { type Item, type List, type Now, noRun, type Stage, stageNames, stages } from "../../src/checklist/schema";
 import { type Editing, Keeping } from "../keeping";
 import { saveText } from "../save";
+import { today } from "../today";
 import { itemRow, itemSteps, removedItems } from "./item";
 import { blankWords, wordsForm } from "./itemform";
 import { earlierRuns, runForm, thisRun } from "./run";
@@ -14,12 +15,6 @@ import { troubleNotice, unreadNotice } from "./unread";
 import { View } from "./view";
 
 const undoSteps = 50;
-
-/** The day by the person's own calendar, as ISO 8601 writes it. */
-function today(): string {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
-}
 
 const sameWords = (item: Item, { stage, text, why }: checklist.Words): boolean =>
   item.stage === stage && item.text === checklist.oneLine(text) && item.why === checklist.oneLine(why);

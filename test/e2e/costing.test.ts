@@ -113,8 +113,8 @@ needing("browser", "spreadsheet")("a costing workbook of the shop's own", () => 
     expect(await sheet.page.locator("#ask-title").textContent()).toBe("Open remarks.xlsx?");
     const said = await sheet.page.locator("#ask-words").textContent();
     expect(said).not.toContain("does not keep");
-    expect(said).toContain("not known here show an error and are saved as they came: Remarks!A1.");
-    expect(said).toContain("Your file on disk stays as it is.");
+    expect(said).toContain("does not know show an error and are saved unchanged: Remarks!A1.");
+    expect(said).toContain("Your file on disk is not changed.");
     await sheet.answer("Cancel");
     expect(await name()).toBe("again");
     await sheet.give(at("remarks.xlsx"));

@@ -109,7 +109,7 @@ const doubled = { width: 640, height: 400 };
     await page.route("**/o_spreadsheet.min.iife.js", (route) => route.abort());
     await page.goto(made.served.address);
     await page.locator("#halt[data-failed]").waitFor();
-    expect(await page.locator("#halt").textContent()).toMatch(/o_spreadsheet\.min\.iife\.js did not arrive.*try again/);
+    expect(await page.locator("#halt").textContent()).toMatch(/o_spreadsheet\.min\.iife\.js could not be loaded.*try again/);
     await page.unroute("**/o_spreadsheet.min.iife.js");
     await page.locator("#halt a").click();
     await page.waitForSelector("html[data-ready]");

@@ -59,7 +59,7 @@ const students = [2.92, 2.353, 2.132, 2.015, 1.943, 1.895, 1.86, 1.833, 1.812];
 export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const page = new Page(
     "Run Log",
-    "One row for each run. Three weighings of the same pieces show how full the pores got and how much the oven took; Blanks uses it.",
+    "One row for each run. Three weighings show how full the pores got and what the oven took; Blanks uses it.",
     [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 3, 14, 18, 3, 18],
     { landscape: true, columns: 26 },
   );

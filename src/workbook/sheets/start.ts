@@ -22,7 +22,7 @@ const doors: readonly Door[] = [
   },
   {
     name: "I look after the resin",
-    why: "How much is in the tub, how long it keeps, what to buy.",
+    why: "How much is left, how long it keeps, what to buy.",
     sheets: ["Resin Book", "Supplies", "My Shop"],
   },
 ];

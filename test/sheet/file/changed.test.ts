@@ -83,7 +83,7 @@ describe("a workbook that was changed on the page", () => {
         rest[name].print,
       ]);
     }
-    expect(Object.values(textsOf(file)).join("")).not.toContain("Loads over time");
+    expect(Object.values(textsOf(file)).join("")).not.toContain("The week of the plan");
   });
 
   it("has no words left over from a rule, a chart or a noted cell that somebody changed", async () => {

@@ -95,7 +95,7 @@ describe("the embedded sheet as the pane sees it", () => {
     expect(await host.write("=PORE.VOIDS(K8:K20)", { formats: ["0", "0"], rows: 3 }, false)).toEqual({ done: true });
     go("O7");
     const answer = await host.write("=PORE.VOIDS(K8:K20)", { formats: ["0"], rows: 5 }, false);
-    expect(answer).toMatchObject({ done: false, words: expect.stringContaining("O8 is filled: clear it, or choose a cell with room") });
+    expect(answer).toMatchObject({ done: false, words: expect.stringContaining("O8 is not empty: clear it, or choose a cell with room") });
     go("P9");
     expect(await host.write("=1", { formats: ["0"], rows: 5000 }, false)).toMatchObject({ done: false });
   });
