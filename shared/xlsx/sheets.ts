@@ -1,6 +1,7 @@
 import { type Move, sheetName } from "./move";
 import { movedSources } from "./moved/anchors";
-import { type Book, moved } from "./moved/book";
+import { moved } from "./moved/book";
+import type { Book } from "./moved/bookparts";
 import { speakOf, speakOfIn } from "./moved/columns";
 import { movedNames } from "./moved/tables";
 import { declare, declareEnding, edit, put, relate } from "./package";

@@ -2,7 +2,7 @@ import { type At, addressOf, blockOf } from "./address";
 import { type FileCell, rowsOf } from "./cells";
 import { type Edit, withEdits } from "./edits";
 import { formOf } from "./form";
-import type { Book } from "./moved/book";
+import type { Book } from "./moved/bookparts";
 import { speakOf } from "./moved/columns";
 import { freeColumn } from "./moved/tables";
 import { put } from "./package";

@@ -4,23 +4,15 @@ import { withEdits } from "../edits";
 import { type Form, formOf } from "../form";
 import { type Move, movedBlock, sheetName } from "../move";
 import { put } from "../package";
-import { relationsOf, type SheetPart, textOf } from "../parts";
+import { relationsOf, textOf } from "../parts";
 import { dropTable } from "../tableparts";
-import type { Parts } from "../unzip";
 import { encoded, read } from "../xml";
 import { movedDrawing, movedNotes, movedShapes, movedSources } from "./anchors";
+import type { Book } from "./bookparts";
 import { speakOf } from "./columns";
 import { movedRange } from "./ranges";
 import { movedSheet } from "./sheet";
 import { movedNames, movedPivot, movedPivotSource, movedTable } from "./tables";
-
-/** A workbook's parts while its structure is changed. */
-export interface Book {
-  readonly parts: Parts;
-  /** The workbook's own part. */
-  readonly path: string;
-  sheets: SheetPart[];
-}
 
 type Piece = (xml: string, own: string, move: Move) => string;
 

@@ -6,7 +6,7 @@ import { relationsOf, textOf } from "../parts";
 import { scan } from "../scan";
 import type { Parts } from "../unzip";
 import { type Change, changed, escaped, read } from "../xml";
-import type { Book } from "./book";
+import type { Book } from "./bookparts";
 
 /** What became of a table, as formulas speak of it: `Blanks[cost]`. */
 export interface Spoken {

@@ -1,5 +1,6 @@
 import type { Move } from "../../../shared/xlsx/move";
-import { type Book, moved } from "../../../shared/xlsx/moved/book";
+import { moved } from "../../../shared/xlsx/moved/book";
+import type { Book } from "../../../shared/xlsx/moved/bookparts";
 import { movedRanges, shifts } from "../../../shared/xlsx/moved/ranges";
 import { workbookOf } from "../../../shared/xlsx/parts";
 import { addSheet, copySheet, removeSheet } from "../../../shared/xlsx/sheets";

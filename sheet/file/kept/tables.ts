@@ -1,6 +1,6 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { blockOf } from "../../../shared/xlsx/address";
-import type { Book } from "../../../shared/xlsx/moved/book";
+import type { Book } from "../../../shared/xlsx/moved/bookparts";
 import { speakOf } from "../../../shared/xlsx/moved/columns";
 import { resizedTable } from "../../../shared/xlsx/moved/tables";
 import { put } from "../../../shared/xlsx/package";

@@ -7,7 +7,7 @@ import { type Edit, withEdits } from "../../../shared/xlsx/edits";
 import { type LookChange, LookPool } from "../../../shared/xlsx/looks";
 import { dynamicMark } from "../../../shared/xlsx/metadata";
 import { withoutReferences } from "../../../shared/xlsx/move";
-import type { Book } from "../../../shared/xlsx/moved/book";
+import type { Book } from "../../../shared/xlsx/moved/bookparts";
 import { edit } from "../../../shared/xlsx/package";
 import { relationsOf, relationsPath, textOf } from "../../../shared/xlsx/parts";
 import { engineSheet } from "../../../shared/xlsx/sheetname";
