@@ -27,6 +27,8 @@ export class Safety extends View {
   private keeping!: Keeping;
   private deaf: (() => void) | undefined;
   private isOwn = false;
+  /** The list as it was last shown. */
+  private known: List | undefined;
 
   private get list(): List {
     return this.keeping.list;
@@ -53,7 +55,8 @@ export class Safety extends View {
     this.deaf?.();
     this.deaf = this.keeping.listen(() => {
       // What was ticked in the run is not undone here.
-      if (!this.isOwn) this.past = [];
+      if (!this.isOwn && this.list !== this.known) this.past = [];
+      this.known = this.list;
       this.requestUpdate();
     });
     await this.keeping.load();
