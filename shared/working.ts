@@ -28,8 +28,9 @@ export const namesIn = (equation: string): string[] => [...equation.matchAll(/\{
 /** "dryWeight" as a person reads it. */
 export const spaced = (name: string): string => name.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
 
-/** The equation with the arguments' own names, for help pages. */
-export const namedEquation = (contract: Contract): string => fillIn(contract.equation, spaced);
+/** The equation in words, for help pages: "oven" alone would be the oven, and its temperature is meant. */
+export const namedEquation = ({ equation, shop }: Contract): string =>
+  fillIn(equation, (name) => (shop?.[name]?.kind === "temperature" ? `${spaced(name)} temperature` : spaced(name)));
 
 function sayValue(arg: Arg | undefined, value: unknown, units: Units): string {
   if (value === undefined || value === null) return "not given";
