@@ -40,7 +40,7 @@ export const scenes: readonly Scene[] = [
     name: "page",
     async arrange(page) {
       await turn(page, "Blanks");
-      await explain(page, await under(page, "bake"));
+      await explain(page, await under(page, "resin, each"));
     },
   },
   {

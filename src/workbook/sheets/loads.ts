@@ -60,7 +60,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const page = new Page(
     "Loads",
     "When to soak and bake everything on Blanks, with one person working the hours on My Shop, and what it takes.",
-    [5, 19, 12, 10, 8, 8, 7, 8, 7, 8, 6, 11, 15, 15, 15, 8, 15, 3, 8, 15, 8, 8, 8, 8, 3, 3, 3, 27, 15, 8, 3, 21, 8, 9, 8, 8, 9, 8, 9],
+    [5, 19, 12, 9, 8, 8, 7, 8, 7, 9, 6, 11, 15, 15, 15, 8, 15, 3, 8, 15, 8, 8, 8, 8, 3, 3, 3, 27, 15, 8, 3, 21, 8, 9, 8, 8, 9, 8, 9],
     { landscape: true, columns: planned, ...(kit.demo ? { pages: 1 } : {}) },
   );
   const { name } = page.sheet;
@@ -83,7 +83,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   unitsOver(page, kit);
   const header = page.row;
   page.sheet.print = { ...page.sheet.print, titleRow: header };
-  page.sheet.frozen = { rows: header + 1, columns: 1 };
+  page.sheet.frozen = { rows: header + 1, columns: 0 };
   const room = (kit.demo ? 11 : 25) + 1;
   const resinRows = 4;
   // Title, lines of words, the shopping list beside the chart, then the resin.

@@ -35,7 +35,7 @@ it("plans all loads of Blanks, with a unit over every measure and a heading that
     [15, "min"],
   ] as const)
     expect(loads.value(header - 1, column)).toBe(unit);
-  expect(loads.sheet.frozen).toEqual({ rows: header + 1, columns: 1 });
+  expect(loads.sheet.frozen).toEqual({ rows: header + 1, columns: 0 });
 });
 
 it("sums the shopping list over the colors, and tells each color by itself beside its resin", () => {
