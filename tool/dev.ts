@@ -83,6 +83,8 @@ async function dev(): Promise<void> {
   const server = createServer((request, response) => {
     if (request.url !== "/changes") return void handOut(request, response);
     response.writeHead(200, { "Content-Type": "text/event-stream", "Cache-Control": "no-store" });
+    // They would wait for the first change.
+    response.flushHeaders();
     lookers.add(response);
     response.on("close", () => lookers.delete(response));
   });
