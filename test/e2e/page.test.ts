@@ -58,6 +58,7 @@ needing("browser")("the page", () => {
   it("shows its charts", async () => {
     const { page } = sheet;
     await sheet.turn("Loads");
+    await sheet.go("F30");
     await page.locator(".o-figure canvas").first().waitFor({ state: "attached" });
   });
 

@@ -31,10 +31,12 @@ const idOf = ({ getters }: Model, name: string): string => getters.getSheetIds()
 function shown(book: Model, name: string) {
   const { getters } = book;
   const sheetId = idOf(book, name);
-  return getters.getEvaluatedCellsPositions(sheetId).map(({ row, col }) => {
+  // A spill that once was longer leaves cells behind that hold nothing: whether it was depends on the order of evaluation.
+  return getters.getEvaluatedCellsPositions(sheetId).flatMap(({ row, col }) => {
     const position = { sheetId, row, col };
     const { value, formattedValue, format } = getters.getEvaluatedCell(position);
-    return [row, col, value, formattedValue, format, getters.getCellComputedStyle(position), getters.getCellComputedBorder(position)];
+    if (value === null) return [];
+    return [[row, col, value, formattedValue, format, getters.getCellComputedStyle(position), getters.getCellComputedBorder(position)]];
   });
 }
 
