@@ -68,7 +68,9 @@ describe("a workbook that was changed on the page", () => {
     expect(today.charts[0].chart).toBe(first().Today.charts[0].chart.replace(/Today!/g, "'The demo'!"));
     const told = held(template).names.filter((name: string) => name.includes("Today!"));
     expect(told.length).toBeGreaterThan(3);
-    expect(names.filter((name) => name.includes("The demo"))).toEqual(told.map((name: string) => name.replace("Today!", "The demo!").replace(/^Today /, "The demo ")));
+    expect(names.filter((name) => name.includes("The demo"))).toEqual(
+      told.map((name: string) => name.replace("Today!", "The demo!").replace(/^Today /, "The demo ")),
+    );
   });
 
   it("holds nothing of a sheet that is gone", async () => {
