@@ -22,7 +22,7 @@ const rows: Readonly<Record<Stage, readonly Row[]>> = {
     ["metals", "Let only stainless steel, glass, polyethylene or polypropylene touch the resin", "Copper, zinc and rust may upset the catalyst; the resin attacks acrylic, polystyrene and polycarbonate"],
     ["mark", "Mark the tub with its contents and the day you mixed it", "Mixed resin has a use-by date, topped up or not"],
     ["food", "No food or drink at the bench; put rags in a closed metal can", "Resin on hands ends up in mouths, and wet rags can heat up"],
-    ["spill", "Spill: fresh air, gloves, no flame. Soak it up, bag it, dispose of it as the sheet says", "Vapor from a puddle can catch fire, and bare hands take up resin"],
+    ["spill", "Spill: fresh air, gloves, no flame. Soak it up, bag it, dispose as the sheet says", "Vapor from a puddle can catch fire, and bare hands take up resin"],
     ["eye", "Resin in an eye: rinse with water for 15 minutes, call a doctor, show the data sheet", "15 minutes is what emergency eyewash standards ask for (from memory); the product's own sheet comes first"],
   ],
   vacuum: [

@@ -138,7 +138,11 @@ const doubled = { width: 640, height: 400 };
     const sheet = await visit({ viewport: { width: 1280, height: 800 } });
     const { page } = sheet;
     await sheet.turn("Blanks");
-    const head = await page.locator("#mirror td[role=columnheader]").getByText("thickness", { exact: true }).getAttribute("data-cell");
+    const head = await page
+      .locator("#mirror td[role=columnheader]")
+      .getByText("thickness", { exact: true })
+      .first()
+      .getAttribute("data-cell");
     const [column, row] = [head!.replace(/\d/g, ""), Number(head!.replace(/\D/g, "")) + 1];
     await sheet.type(`${column}${row}`, "1");
     await page.locator("#spoken").getByText(`thickness, row ${row}: 1`).waitFor({ state: "attached" });

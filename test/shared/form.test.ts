@@ -65,7 +65,7 @@ describe("what was typed into a field", () => {
     expect(cellsOf(fieldsOf(weights, us)[0], typed("20\n21.5; 3/4 oz\n\n"))).toEqual([[20], [21.5], ["3/4 oz"]]));
 
   it.each([
-    { text: "5 kg", says: "is a weight, and a length is due" },
+    { text: "5 kg", says: "is a weight, not a length" },
     { text: "1,5", says: "has a comma" },
     { text: "-1", says: "must be from 0.01 in to 200 in" },
   ])("$text under the field: $says", ({ text, says }) => expect(troubleOf(field("FILL", "stack"), typed(text), us.units)).toContain(says));

@@ -33,7 +33,7 @@ export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, l
       },
       volume: { title: "on hand", unit: fluid, input: { from: 0, to: kit.of("fluid", 100) } },
       mixedOn: { title: "mixed on", input: { date: true }, format: day },
-      dyeRate: { title: "dye rate", unit: kit.unit("strength"), input: { from: 0, to: kit.of("strength", 50, 1) } },
+      dyeRate: { title: "dye rate", unit: kit.unit("strength"), format: "0.00", input: { from: 0, to: kit.of("strength", 50, 1) } },
       mix: { title: "to mix", unit: fluid, format: "0.00", each: ({ color, volume }) => amount(color, volume, "resin to mix") },
       packets: { title: "packets", format: "0", each: ({ color, volume }) => amount(color, volume, "packets") },
       dye: { title: "dye", unit: kit.unit("powder"), format: "0.00", each: ({ color, volume }) => amount(color, volume, "dye") },

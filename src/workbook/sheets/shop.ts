@@ -60,7 +60,7 @@ export function shopSheet(kit: Kit): Shop {
     "My Shop",
     "The facts about your shop. Type your value in the second column; where it is blank, the value in use is shown beside it.",
     [24, 18, 11, 40, 17, 16, 49],
-    { landscape: true },
+    { landscape: true, pages: 2 },
   );
   page.open("My Shop");
   page.sheet.frozen = { rows: 0, columns: 1 };

@@ -61,7 +61,7 @@ describe("RUNCOST", () => {
   ])("refuses %s", (_, quantities, prices, message) => expect(fault("RUNCOST", quantities, prices)).toEqual({ error: "#VALUE!", message }));
 
   it("says which argument is missing", () =>
-    expect(fault("RUNCOST", [2]).message).toBe("prices is missing: type a range of prices, each a value such as 24.5"));
+    expect(fault("RUNCOST", [2]).message).toBe("prices is missing: type cells with prices, each a value such as 24.5"));
 
   it("hands an error on, wherever it stands", () => {
     const handed = { error: "#REF!", message: "" } as const;
