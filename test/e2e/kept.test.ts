@@ -172,7 +172,10 @@ needing("browser")("the page keeps work", () => {
     }
     await list(sheet);
     const versions = row(sheet, "Invented shop").locator(".versions li");
-    expect(await versions.count()).toBe(9);
+    // The last version of a five-minute spell, and of a day, stays too: where the clock passes one on the way there is one more.
+    const count = await versions.count();
+    expect(count).toBeGreaterThanOrEqual(9);
+    expect(count).toBeLessThanOrEqual(11);
     await row(sheet, "Invented shop").locator("summary").click();
     await versions.nth(4).getByRole("button", { name: "Go back to this" }).click();
     await sheet.shows(free, "7");
