@@ -42,8 +42,8 @@ export class App extends LitElement {
   @state() private warnings: readonly string[] = [];
   /** The first words to somebody who is new here, once their code is there. */
   @state() private greeting: TemplateResult | undefined;
-  private readonly seen = new Set<Name>();
-  private readonly loaded = new Set<Name>();
+  /** Whether the code of a view that was looked at is there; of any other view nothing is said. */
+  private readonly isThere = new Map<Name, boolean>();
 
   protected override createRenderRoot(): HTMLElement {
     return this;
@@ -70,13 +70,13 @@ export class App extends LitElement {
   };
 
   private come(name: Name): void {
-    this.loaded.add(name);
+    this.isThere.set(name, true);
     this.requestUpdate();
   }
 
   /** The next look at it tries again. */
   private missing(name: Name): void {
-    this.seen.delete(name);
+    this.isThere.delete(name);
     this.notice = { words: `${views[name]} could not be loaded. Check the connection, then open it again.`, failed: true };
   }
 
@@ -91,15 +91,15 @@ export class App extends LitElement {
 
   private panel = (name: Name): TemplateResult => {
     const here = name === this.now;
-    if (here && !this.seen.has(name)) {
-      this.seen.add(name);
+    if (here && !this.isThere.has(name)) {
+      this.isThere.set(name, false);
       // Made before its code is there, a view would meet its host too late.
       code[name]().then(
         () => this.come(name),
         () => this.missing(name),
       );
     }
-    return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.loaded.has(name) ? this.view(name) : ""}</div>`;
+    return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.isThere.get(name) ? this.view(name) : ""}</div>`;
   };
 
   /** What the pane says stands over its foot: nothing may lie under it, least of all what has the focus. */

@@ -47,7 +47,8 @@ function formula(contract: Contract, fields: readonly Field[], entries: Entries,
   return formulaOf(cellName(contract), fields, entries, contract.shop ? shopWords[choice] : undefined);
 }
 
-const shopCells = (choice: ShopChoice, table: Cells | undefined): Cells | undefined =>
+/** What a call is given for its shop. */
+export const shopCells = (choice: ShopChoice, table: Cells | undefined): Cells | undefined =>
   choice === "US" ? undefined : choice === "SI" ? [["SI"]] : table;
 
 /** What a form comes to as it stands: called at every keystroke. */

@@ -162,7 +162,6 @@ export class Keeping {
     // A sheet that came later, or was never shown the list, has nothing to say against it.
     const isNews = this.list.onSheet || JSON.stringify(this.list) === JSON.stringify(fresh);
     this.set(isNews ? { ...followed, onSheet: true } : { ...this.list, onSheet: true });
-    this.changed();
   }
 
   /** Writes the list into the cells of the sheet that say something else. */

@@ -1,6 +1,6 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import { retagged } from "./retag";
-import { type Change, changed, childOf, childrenOf, escaped, nameOf, openingOf, read } from "./xml";
+import { type Change, changed, childOf, childrenOf, escaped, nameOf, openingOf, prefixed, read } from "./xml";
 
 /** An edge of a cell; null takes it away. */
 export interface Edge {
@@ -155,7 +155,7 @@ export class LookPool {
 
   /** The number of a look that rules give, as it is spelt without a prefix. */
   ofRule(text: string): number {
-    return this.add("dxfs", this.prefix ? text.replace(/<(\/?)(?=\w)/g, `<$1${this.prefix}`) : text);
+    return this.add("dxfs", prefixed(text, this.prefix));
   }
 
   /** The number of a look that is like another but for some changes. */

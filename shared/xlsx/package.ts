@@ -25,6 +25,31 @@ export const declareEnding = (parts: Parts, ending: string, type: string): unkno
     xml.replace(/<(?:\w+:)?Types\b[^>]*>/, (open) => `${open}<Default Extension="${ending}" ContentType="${type}"/>`),
   );
 
+const relationsType = "application/vnd.openxmlformats-package.relationships+xml";
+
+/** Tells the type of the parts that say what belongs to what. */
+export const declareRelations = (parts: Parts): unknown => declareEnding(parts, "rels", relationsType);
+
+/** Takes back the types of parts that are there no more. */
+export const undeclare = (parts: Parts, gone: ReadonlySet<string>): unknown =>
+  edit(parts, types, (xml) =>
+    xml.replace(/<(?:\w+:)?Override\b[^>]*>/g, (tag) => (gone.has(/PartName="\/?([^"]*)"/.exec(tag)?.[1] ?? "") ? "" : tag)),
+  );
+
+/** Takes back that a part belongs to another. */
+export const unrelate = (parts: Parts, from: string, id: string): unknown =>
+  edit(parts, relationsPath(from), (xml) =>
+    xml.replace(/<(?:\w+:)?Relationship\s[^>]*>/g, (tag) => (/\sId="([^"]*)"/.exec(tag)?.[1] === id ? "" : tag)),
+  );
+
+/** Takes a part out that only one other refers to, with all that is said of it. */
+export function dropPart(parts: Parts, from: string, id: string, path: string): void {
+  unrelate(parts, from, id);
+  parts.delete(path);
+  parts.delete(relationsPath(path));
+  undeclare(parts, new Set([path, relationsPath(path)]));
+}
+
 /** Tells that a part belongs to another, and by which name. `kind` is the last word of a relation's type, or all of it. */
 export function relate(parts: Parts, from: string, kind: string, target: string): string {
   const path = relationsPath(from);
@@ -32,7 +57,7 @@ export function relate(parts: Parts, from: string, kind: string, target: string)
   let number = names.size + 1;
   while (names.has(`rId${number}`)) number++;
   const type = kind.includes(":") ? kind : `${office}/${kind}`;
-  declareEnding(parts, "rels", "application/vnd.openxmlformats-package.relationships+xml");
+  declareRelations(parts);
   const relation = `<Relationship Id="rId${number}" Type="${type}" Target="${target}"/>`;
   put(parts, path, before(textOf(parts, path) || noRelations, "</Relationships>", relation));
   return `rId${number}`;

@@ -45,6 +45,9 @@ function resolved(target: string, from: string): string {
   return steps.join("/");
 }
 
+/** The name of the relation that an element goes by: its `r:id`, whatever the prefix; "" where it has none. */
+export const relationIn = (tag: string): string => /\s\w+:id\s*=\s*["']([^"']*)/.exec(tag)?.[1] ?? "";
+
 export const relationsPath = (path: string): string => path.replace(/([^/]*)$/, "_rels/$1.rels");
 
 export function relationsOf(parts: Parts, path: string): Relation[] {

@@ -4,8 +4,8 @@ import { moved } from "./moved/book";
 import type { Book } from "./moved/bookparts";
 import { speakOf, speakOfIn } from "./moved/columns";
 import { movedNames } from "./moved/tables";
-import { declare, declareEnding, edit, put, relate } from "./package";
-import { relationsOf, relationsPath, textOf } from "./parts";
+import { declare, declareRelations, edit, put, relate, undeclare, unrelate } from "./package";
+import { relationIn, relationsOf, relationsPath, textOf } from "./parts";
 import { retagged } from "./retag";
 import { noted, scan, type Tag } from "./scan";
 import type { Parts } from "./unzip";
@@ -27,7 +27,7 @@ function listed(xml: string): Listed[] {
   scan(xml, {
     close(tag, end) {
       if (tag.local !== "sheet") return;
-      const id = /\s\w+:id\s*=\s*["']([^"']*)/.exec(xml.slice(tag.start, tag.open))?.[1] ?? "";
+      const id = relationIn(xml.slice(tag.start, tag.open));
       found.push(noted(tag, { id, end }));
     },
   });
@@ -108,7 +108,7 @@ function copyPart(parts: Parts, from: string, done: Map<string, string>): string
       .map(({ id, path: part }) => [id, copyPart(parts, part, done)]),
   );
   const xml = textOf(parts, file);
-  declareEnding(parts, "rels", "application/vnd.openxmlformats-package.relationships+xml");
+  declareRelations(parts);
   put(
     parts,
     relationsPath(path),
@@ -217,19 +217,14 @@ export function removeSheet(book: Book, path: string): ReadonlyMap<string, reado
       one === place ? undefined : one > place ? one - 1 : one,
     );
   });
-  edit(parts, relationsPath(book.path), (xml) =>
-    xml.replace(/<(?:\w+:)?Relationship\s[^>]*>/g, (tag) => (new RegExp(`\\sId="${id}"`).test(tag) ? "" : tag)),
-  );
+  unrelate(parts, book.path, id);
   const after = reached(parts);
   const dropped = [...before].filter((one) => one && !after.has(one));
   for (const one of dropped) {
     parts.delete(one);
     parts.delete(relationsPath(one));
   }
-  const lost = new Set(dropped.flatMap((one) => [`/${one}`, `/${relationsPath(one)}`]));
-  edit(parts, "[Content_Types].xml", (xml) =>
-    xml.replace(/<(?:\w+:)?Override\b[^>]*>/g, (tag) => (lost.has(/PartName="([^"]*)"/.exec(tag)?.[1] ?? "") ? "" : tag)),
-  );
+  undeclare(parts, new Set(dropped.flatMap((one) => [one, relationsPath(one)])));
   book.sheets = book.sheets.filter((one) => one.path !== path);
   return resized;
 }

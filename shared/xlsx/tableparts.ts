@@ -1,24 +1,10 @@
 import { type Block, rangeOf } from "./address";
-import { declare, edit, put, relate } from "./package";
-import { relationsOf, relationsPath, textOf } from "./parts";
+import { declare, dropPart, edit, put, relate } from "./package";
+import { relationsOf, textOf } from "./parts";
 import { retagged } from "./retag";
 import { scan } from "./scan";
 import type { Parts } from "./unzip";
 import { type Change, changed, escaped, read } from "./xml";
-
-/** A part that nothing refers to any more, and what was said of it. */
-export function dropPart(parts: Parts, from: string, id: string, path: string): void {
-  edit(parts, relationsPath(from), (xml) =>
-    xml.replace(/<(?:\w+:)?Relationship\s[^>]*>/g, (tag) => (/\sId="([^"]*)"/.exec(tag)?.[1] === id ? "" : tag)),
-  );
-  parts.delete(path);
-  parts.delete(relationsPath(path));
-  edit(parts, "[Content_Types].xml", (xml) =>
-    xml.replace(/<(?:\w+:)?Override\b[^>]*>/g, (tag) =>
-      tag.includes(`PartName="/${path}"`) || tag.includes(`PartName="/${relationsPath(path)}"`) ? "" : tag,
-    ),
-  );
-}
 
 /** Takes a table's part off its sheet; what stands in its cells stays. */
 export function dropTable(parts: Parts, sheet: string, path: string): void {

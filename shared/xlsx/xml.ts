@@ -55,6 +55,9 @@ export const escaped = (text: string): string =>
 
 export const unescaped = (text: string): string => text.replace(/_x([0-9A-F]{4})_/gi, (_, code) => String.fromCharCode(parseInt(code, 16)));
 
+/** What is written here names what is standard without a prefix; parts differ. */
+export const prefixed = (xml: string, prefix: string): string => (prefix ? xml.replace(/<(\/?)(?=\w)/g, `<$1${prefix}`) : xml);
+
 /** One change of a text: what stands from `start` to `end` gives way. */
 export interface Change {
   readonly start: number;

@@ -47,9 +47,9 @@ const across = (section: Section, wall = 0): [ReturnType<typeof said>, ReturnTyp
 function tooWide(tub: Section, wall: number, chamber: Section): Trouble {
   const [outside, beside] = across(tub, wall);
   const [inside, deep] = across(chamber);
-  if (beside && deep) return noAnswer`the tub, ${outside} by ${beside} outside, does not fit in the chamber,  ${inside} by ${deep}`;
-  if (beside) return noAnswer`the tub, ${outside} by ${beside} outside, does not fit in the chamber,  ${inside} inside`;
-  if (deep) return noAnswer`the tub, ${outside} outside, does not fit in the chamber,  ${inside} by ${deep}`;
+  if (beside && deep) return noAnswer`the tub, ${outside} by ${beside} outside, does not fit in the chamber, ${inside} by ${deep}`;
+  if (beside) return noAnswer`the tub, ${outside} by ${beside} outside, does not fit in the chamber, ${inside} inside`;
+  if (deep) return noAnswer`the tub, ${outside} outside, does not fit in the chamber, ${inside} by ${deep}`;
   return noAnswer`the tub is wider than the chamber: ${outside} outside, and the chamber is ${inside} inside`;
 }
 

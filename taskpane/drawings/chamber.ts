@@ -75,7 +75,7 @@ export function aboveDrawing(bath: Bath): Drawing | undefined {
   const empty = layers > 1 ? "lower" : "free";
   const saw = px(cy - off * scale);
   const legend: [string, string][] = [
-    ["saw", `the side view above is cut here,  ${Math.abs(off) > 1e-6 ? "beside" : "through"} the middle`],
+    ["saw", `the side view above is cut here, ${Math.abs(off) > 1e-6 ? "beside" : "through"} the middle`],
   ];
   if (free) legend.unshift([empty, `free ${layers > 1 ? "in the top layer, full below" : "places"}: ${free} of ${places.length}`]);
   return {

@@ -5,14 +5,16 @@ import type { Plan, Planned } from "../../src/plan/planned";
 export interface Kind {
   readonly letter: string;
   readonly mark: string;
-  readonly dark: boolean;
   readonly label: string;
 }
 
 /** Shades that neighbors in a list differ by, on paper too. */
 const shades = 6;
 /** Those that want light letters. */
-const dark = new Set([1, 3]);
+const dark = new Set(["kind-1", "kind-3"]);
+
+/** The class of a letter on a mark. */
+export const letterOn = (mark: string): string => (mark.split(" ").some((own) => dark.has(own)) ? "light" : "");
 
 /** A to Z, then AA, AB and so on. */
 function letterOf(at: number): string {
@@ -24,9 +26,7 @@ function letterOf(at: number): string {
 export function kindsOf({ loads }: Plan): ReadonlyMap<number, Kind> {
   const rows = new Map(loads.flatMap(({ shares }) => shares.map(({ part: { row } }) => [row.index, row.label] as const)));
   return new Map(
-    [...rows]
-      .sort(([a], [b]) => a - b)
-      .map(([index, label], at) => [index, { letter: letterOf(at), mark: `kind-${at % shades}`, dark: dark.has(at % shades), label }]),
+    [...rows].sort(([a], [b]) => a - b).map(([index, label], at) => [index, { letter: letterOf(at), mark: `kind-${at % shades}`, label }]),
   );
 }
 

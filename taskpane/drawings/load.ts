@@ -4,7 +4,7 @@ import { type Place, placesOf } from "../../src/plan/places";
 import type { Plan, Planned } from "../../src/plan/planned";
 import { plateOf } from "./bath";
 import { type Drawing, measured, paper, px } from "./drawing";
-import { contents, type Kind, type Line } from "./kinds";
+import { contents, type Kind, type Line, letterOn } from "./kinds";
 import { floorOf, spanOf, wall, wallsOf } from "./vessel";
 
 export interface Shop {
@@ -27,12 +27,12 @@ export interface Packing {
 const smallest = 6;
 
 /** A piece with its letter, where that fits and is not behind another one. */
-function pieceAt({ mark, letter, dark }: Kind, x: number, y: number, wide: number, tall: number, seen = true): SVGTemplateResult {
+function pieceAt({ mark, letter }: Kind, x: number, y: number, wide: number, tall: number, seen = true): SVGTemplateResult {
   const size = Math.min(10, tall * 0.85, (wide * 1.3) / letter.length);
   const words =
     size < smallest || !seen
       ? ""
-      : svg`<text class=${`middle letter-${Math.floor(size)}${dark ? " light" : ""}`} x=${px(x + wide / 2)} y=${px(y + tall / 2)} dy="0.35em">${letter}</text>`;
+      : svg`<text class=${`middle letter-${Math.floor(size)} ${letterOn(mark)}`} x=${px(x + wide / 2)} y=${px(y + tall / 2)} dy="0.35em">${letter}</text>`;
   return svg`<rect class=${`kind ${mark}`} x=${px(x)} y=${px(y)} width=${px(wide)} height=${px(tall)} />${words}`;
 }
 

@@ -4,7 +4,7 @@ import { cellsOf, type Entries } from "../../shared/form";
 import { catalogue, cellName } from "../../src/catalogue";
 import { found } from "../../src/help/search";
 import { isMeant, tasks } from "../../src/help/tasks";
-import { ask, type ShopChoice, shopName } from "../asking";
+import { ask, type ShopChoice, shopCells, shopName } from "../asking";
 import { drawingsOf } from "../drawings/drawings";
 import { followBrowser } from "../theme";
 import { fieldRow } from "../views/field";
@@ -29,7 +29,7 @@ function example(place: HTMLElement): void {
   const draw = (): void => {
     const asked = ask(contract, entries, choice, shop);
     const cells = asked.fields.map((field) => cellsOf(field, entries[field.name]));
-    const given = [...cells, choice === "SI" ? [["SI"]] : choice === shopName ? shop : undefined];
+    const given = [...cells, shopCells(choice, shop)];
     const told = toldOf(contract, given, asked);
     const drawn = asked.answer && !asked.blank && !asked.many ? drawingsOf(contract, { name, cells: given, answer: asked.answer }, 0) : [];
     const set = (field: string, text: string | undefined) => {

@@ -24,10 +24,10 @@ export function safetyItems(list: List, kind: KindName, set: (list: List) => voi
   const day = today();
   const isOld = kind === "safety" && list.now.when !== day && list.items.some((item) => item.done);
   return html`<details class="run-all run-safety" ?open=${kind === "safety"}>
-    <summary>Safety list: ${done} of ${items.length} ticked</summary>
+    <summary>Safety list: ${done} of ${items.length} checked</summary>
     ${
       isOld
-        ? html`<p class="run-problem">These ticks are of ${list.now.when ? `the run of ${list.now.when}` : "an earlier run"}.</p>
+        ? html`<p class="run-problem">These check marks are from ${list.now.when ? `the run of ${list.now.when}` : "an earlier run"}.</p>
         <button type="button" class="run-second" id="run-clear-ticks" @click=${() => set(startRun(list, { ...list.now, when: day }))}>Clear them for this run</button>`
         : nothing
     }

@@ -1,10 +1,11 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import type { Drawing } from "../drawings/drawing";
+import { letterOn } from "../drawings/kinds";
 
 /** What a mark in a drawing looks like, with its letter if it has one. */
 const swatch = (mark: string, letter: string | undefined): TemplateResult =>
   letter
-    ? html`<svg class="lettered" viewBox="0 0 20 14" aria-hidden="true">${svg`<rect class=${mark} x="1" y="1" width="18" height="12" /><text class="middle ${/kind-[13]$/.test(mark) ? "light" : ""}" x="10" y="10.5">${letter}</text>`}</svg>`
+    ? html`<svg class="lettered" viewBox="0 0 20 14" aria-hidden="true">${svg`<rect class=${mark} x="1" y="1" width="18" height="12" /><text class="middle ${letterOn(mark)}" x="10" y="10.5">${letter}</text>`}</svg>`
     : html`<svg viewBox="0 0 14 14" aria-hidden="true">${svg`<rect class=${mark} x="1" y="1" width="12" height="12" />`}</svg>`;
 
 /** A drawing with its title, the meaning of its colors, and what it says in words. */

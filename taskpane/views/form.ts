@@ -7,7 +7,7 @@ import { cellsOf, type Entries, type Entry } from "../../shared/form";
 import type { Call } from "../../shared/host";
 import { cellName } from "../../src/catalogue";
 import { formatsOf } from "../answer";
-import { type Asked, ask, keptOf, reread, type ShopChoice, shopName } from "../asking";
+import { type Asked, ask, keptOf, reread, type ShopChoice, shopCells, shopName } from "../asking";
 import { draftOf, keepDraft } from "../draft";
 import type { Drawing } from "../drawings/drawing";
 import { drawingsOf } from "../drawings/drawings";
@@ -159,7 +159,7 @@ export class Form extends View {
     const { contract } = this;
     const asked = ask(contract, this.entries, this.shop, this.table);
     const cells = asked.fields.map((field) => cellsOf(field, this.entries[field.name]));
-    const given = [...cells, this.shop === "SI" ? [["SI"]] : this.shop === shopName ? this.table : undefined];
+    const given = [...cells, shopCells(this.shop, this.table)];
     const told = toldOf(contract, given, asked);
     const [first, ...others] = this.drawn(asked, given);
     return html`<h2 class="question" id="question" tabindex="-1">${contract.asks}</h2>

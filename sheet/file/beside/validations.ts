@@ -1,7 +1,6 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
 import { type Change, changed, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
-
 import { withPlace } from "./places";
 
 type SheetData = WorkbookData["sheets"][number];

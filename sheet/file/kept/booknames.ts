@@ -1,5 +1,6 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { fixed } from "../../../shared/xlsx/names";
+import { relationIn } from "../../../shared/xlsx/parts";
 import { retagged } from "../../../shared/xlsx/retag";
 import { noted, scan, type Tag } from "../../../shared/xlsx/scan";
 import { type Change, changed, escaped } from "../../../shared/xlsx/xml";
@@ -47,7 +48,7 @@ export function withHidden(xml: string, hidden: ReadonlyMap<string, boolean>): s
     open(tag) {
       if (tag.local === "workbookView") view ??= tag;
       if (tag.local !== "sheet") return;
-      const id = /\s\w+:id\s*=\s*["']([^"']*)/.exec(xml.slice(tag.start, tag.open))?.[1] ?? "";
+      const id = relationIn(xml.slice(tag.start, tag.open));
       const is = hidden.get(id);
       shown.push(!(is ?? /hidden/i.test(tag.attribute("state") ?? "")));
       if (is !== undefined) changes.push(retagged(xml, tag, { state: is ? "hidden" : undefined }));

@@ -25,9 +25,6 @@ type Wanted = Pick<SheetData, "id" | "conditionalFormats" | "dataValidationRules
 
 const none: Made = { rules: [], validations: [] };
 
-/** Our own files name what is standard without a prefix; parts differ. */
-export const prefixed = (xml: string, prefix: string): string => (prefix ? xml.replace(/<(\/?)(?=\w)/g, `<$1${prefix}`) : xml);
-
 /** Each of a list as it was written, found by its place; where one is missing, by its cells. */
 function inOrder<T extends { readonly ranges: readonly string[] }>(
   list: readonly T[],

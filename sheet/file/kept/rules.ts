@@ -2,11 +2,11 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
 import { retagged } from "../../../shared/xlsx/retag";
 import { without } from "../../../shared/xlsx/without";
-import { type Change, changed, childOf, childrenOf, nameOf, openingOf, read } from "../../../shared/xlsx/xml";
+import { type Change, changed, childOf, childrenOf, nameOf, openingOf, prefixed, read } from "../../../shared/xlsx/xml";
 import type { Places } from "../beside/places";
 import type { Pair } from "./difference";
 import { inserted, shell, withElement } from "./elements";
-import { type Made, prefixed } from "./made";
+import type { Made } from "./made";
 import { nothingPaired, type Paired, paired } from "./pairing";
 import { touchKey } from "./structure";
 

@@ -8,8 +8,8 @@ import { type LookChange, LookPool } from "../../../shared/xlsx/looks";
 import { dynamicMark } from "../../../shared/xlsx/metadata";
 import { withoutReferences } from "../../../shared/xlsx/move";
 import type { Book } from "../../../shared/xlsx/moved/bookparts";
-import { edit } from "../../../shared/xlsx/package";
-import { relationsOf, relationsPath, textOf } from "../../../shared/xlsx/parts";
+import { dropPart } from "../../../shared/xlsx/package";
+import { relationIn, relationsOf, textOf } from "../../../shared/xlsx/parts";
 import { engineSheet } from "../../../shared/xlsx/sheetname";
 import { orderSheets, renameSheets } from "../../../shared/xlsx/sheets";
 import { agreeHeaders } from "../../../shared/xlsx/tableheaders";
@@ -139,13 +139,7 @@ function withoutChain(parts: Parts, workbook: string, gone: (address: string, sh
     parts.set(relation.path, encoded(now));
     return;
   }
-  parts.delete(relation.path);
-  edit(parts, relationsPath(workbook), (rels) =>
-    rels.replace(/<(?:\w+:)?Relationship\s[^>]*>/g, (tag) => (tag.includes(`Id="${relation.id}"`) ? "" : tag)),
-  );
-  edit(parts, "[Content_Types].xml", (types) =>
-    types.replace(/<(?:\w+:)?Override\b[^>]*>/g, (tag) => (tag.includes(`PartName="/${relation.path}"`) ? "" : tag)),
-  );
+  dropPart(parts, workbook, relation.id, relation.path);
 }
 
 function withDocuments(parts: Parts, workbook: string, documents: Beside["documents"]): void {
@@ -218,7 +212,8 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   const stylesPath = relations.find(({ kind }) => kind === "styles")?.path;
   const strings = relations.find(({ kind }) => kind === "sharedStrings")?.path;
   const isMovedAbout = structure.steps.some((step) => step.do === "block");
-  const shared = strings && parts.has(strings) && (seeds.length || isMovedAbout) ? sharedStringsOf(read(textOf(parts, strings))) : [];
+  const allStrings = () => (strings && parts.has(strings) ? sharedStringsOf(read(textOf(parts, strings))) : []);
+  const shared = seeds.length || isMovedAbout ? allStrings() : [];
   const pool = stylesPath && parts.has(stylesPath) ? new LookPool(textOf(parts, stylesPath)) : undefined;
   /** Whether lines of a sheet moved: what lies in groups of lines is hidden with them, and the engine counts these otherwise. */
   const isStill = structure.steps.length === 0;
@@ -270,7 +265,6 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
     if (linked !== text) parts.set(path, encoded(linked));
   }
   const rangeNames = new Set(Object.keys(now.namedRanges ?? {}).map((name) => name.toLowerCase()));
-  const allStrings = () => (strings && parts.has(strings) ? sharedStringsOf(read(textOf(parts, strings))) : []);
   for (const [id, own] of changes) {
     const other = new Set(own);
     if (withTables(book, paths.get(id)!, pairs.get(id)!, rangeNames)) {
@@ -349,7 +343,7 @@ function chain({ parts, path, sheets }: Book, { steps }: Structure, removed: Rea
   const numbers = new Map<number, string>();
   const relations = new Map(relationsOf(parts, path).map(({ id, path: part }) => [id, part]));
   for (const [tag] of textOf(parts, path).matchAll(/<(?:\w+:)?sheet\s[^>]*>/g)) {
-    const part = relations.get(/\s\w+:id\s*=\s*["']([^"']*)/.exec(tag)?.[1] ?? "");
+    const part = relations.get(relationIn(tag));
     if (part && sheets.some((one) => one.path === part)) numbers.set(Number(/\ssheetId="(\d+)"/.exec(tag)?.[1]), part);
   }
   if (!steps.length && !removed.size) return;

@@ -1,27 +1,22 @@
 import { ballast } from "../../chamber/ballast";
 import { inPractice, ownHeat, practice } from "../../cure/said";
 import { selfheat } from "../../cure/selfheat";
-import { bakeloss } from "../../resin/bakeloss";
-import { dyetopup } from "../../resin/dyetopup";
-import { expiry } from "../../resin/expiry";
-import { fullness } from "../../resin/fullness";
-import { mix } from "../../resin/mix";
-import { spoons } from "../../resin/spoons";
-import { weightgain } from "../../resin/weightgain";
 import { type KindName, kindNames, kindOf } from "../../run/kinds";
 import { airOut } from "../../vacuum/airout";
 import { fullVacuum } from "../../vacuum/fullvacuum";
 import { waterBoils } from "../../vacuum/waterboils";
-import { ask, askCell, type Formula, formula, given } from "../formula";
+import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
-import { failed, type Page, verdict } from "../page";
+import type { Page } from "../page";
 import { type Ref, refTo } from "../place";
-import { day, moment } from "./day";
+import { moment } from "./day";
 import { wayWords } from "./ovenway";
 import type { Shop } from "./shop";
-import { across, type Each, each, oneLine, problem, threeInputs, threeLine } from "./three";
+import { across, type Each, each, oneLine, problem, threeLine } from "./three";
+import { mixLines } from "./todaymix";
 import type { LoadOf } from "./todaypieces";
 import { ahead, type Begins, before, type countBack, type Lengths, type Times, timeFormulas } from "./todaytimes";
+import { weighLines } from "./todayweigh";
 
 interface Work {
   readonly begins: Begins;
@@ -249,124 +244,4 @@ function hoursKept(page: Page, { at, isDemo }: Begins, { opens, closes, intake, 
     page,
     formula`IF(ISNUMBER(${at})=FALSE,"",IF(${any(load, () => intake)},"Loading and vacuum fall outside the hours on My Shop, and vacuum must not be left alone: change the start or the hours.",IF(${any(drain, (one) => sitting[one])},"Draining and baking do not fit into one day's hours, and the oven must not be left alone.",IF(AND(${isDemo},COUNT(${load[0]})=1,${load[0]}>${at}),"Load 1 will not be ready in time for the demo.",""))))`,
   );
-}
-
-function weighLines(page: Page, kit: Kit, volume: Each<Ref>, loads: Each<LoadOf>): void {
-  const shown = (value: number) => (kit.demo ? [value] : undefined);
-  const unit = "g";
-  threeInputs(page, "minutes until the bubbling stopped", { unit: "min", note: "for the Run Log", most: 14400, values: shown(155) });
-  const dry = threeInputs(page, "weight before, oven-dry", { unit, format: "0.0", values: shown(82.4) });
-  const drained = threeInputs(page, "weight drained, not yet baked", { unit, format: "0.0", values: shown(156.9) });
-  const cured = threeInputs(page, "weight cured and cool", { unit, format: "0.0", values: shown(149.2) });
-  const gravity = (load: number) => formula`${dry[load]}/(${volume[load]}*${kit.by(16.387064, 1)})`;
-  const results: [string, (load: number) => Formula, string, string][] = [
-    [
-      "weight gain",
-      (load) => given([dry[load], cured[load]], ask(weightgain, { before: dry[load], cured: cured[load] })),
-      "resin that stayed, for the weight of dry wood",
-      "a weight is missing, or lighter than before",
-    ],
-    [
-      "lost in the oven",
-      (load) =>
-        given([dry[load], drained[load], cured[load]], ask(bakeloss, { before: dry[load], drained: drained[load], cured: cured[load] })),
-      "drips and vapor",
-      "a weight is missing, or the weights are in the wrong order",
-    ],
-  ];
-  const dense = threeLine(page, "how dense the wood is", (load) => given([dry[load], volume[load]], gravity(load)), {
-    format: "0.00",
-    good: "specific gravity of these pieces",
-  });
-  threeLine(
-    page,
-    "fullness of the pores",
-    (load) =>
-      given(
-        [dry[load], drained[load], volume[load]],
-        ask(fullness, { before: dry[load], drained: drained[load], solids: volume[load], gravity: dense[load] }),
-      ),
-    {
-      format: "0%",
-      look: "total",
-      good: "goes into the Run Log for this wood",
-      bad: "a weight is missing, or more resin than there is room for",
-    },
-  );
-  for (const [label, made, good, bad] of results) threeLine(page, label, made, { format: "0%", look: "total", good, bad });
-  threeLine(page, "fullness used in the plan", (load) => formula`IF(${loads[load].fullness}="","",${loads[load].fullness})`, {
-    format: "0%",
-    good: "first pieces: their wood in the Run Log, else My Shop",
-  });
-}
-
-interface Need {
-  readonly pour: Each<Ref>;
-  readonly add: Each<Ref> | undefined;
-  readonly uptakes: Each<Formula>;
-}
-
-/** What one load leaves serves the next: the most that stands in use at once must be there. */
-function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pour, add, uptakes }: Need, done: Each<Ref>): Ref {
-  const unit = kit.unit("fluid");
-  const onHand = shop.holds("resin on hand");
-  const uptake = threeLine(page, "resin the wood will take", (load) => uptakes[load], {
-    unit,
-    format: "0.00",
-    good: "with its wood’s fullness in the Run Log, or My Shop’s if it has none",
-    bad: "see the load",
-  });
-  const has = oneLine(page, "on hand", formula`${onHand}`, {
-    unit,
-    format: "0.00",
-    good: "My Shop, from the Resin Book; it goes in first",
-  });
-  const mixedOn = shop.typed("resin mixed on");
-  const isAhead = formula`IF(COUNT(${at},${mixedOn})=2,AND(SUM(${onHand})>0,${mixedOn}>=${at}+1),FALSE)`;
-  const oldest = oneLine(
-    page,
-    "oldest part mixed on",
-    formula`IF(OR(ISNUMBER(${at})=FALSE,${shop.isUndated}),"",IF(SUM(${onHand})>0,MIN(${at},${mixedOn}),${at}))`,
-    {
-      format: day,
-      good: formula`IF(${shop.isUndated},"the resin on hand has no date on My Shop: read it off the tub",IF(${isAhead},"the resin on hand is dated after the run: see My Shop","on My Shop if any is on hand, else this day"))`,
-    },
-  );
-  page.alert("bad", oldest, formula`OR(${shop.isUndated},${isAhead})`);
-  const own = refTo(page.sheet.name, page.row, 1);
-  const isPast = formula`IF(COUNT(${own},${across(done)})>1,${own}<INT(MAX(${across(done)})),FALSE)`;
-  const useBy = oneLine(page, "use it all by", given([oldest], ask(expiry, { mixed: oldest })), {
-    format: day,
-    good: formula`IF(${isPast},"expired by then: mix fresh resin, and write “emptied” in the Resin Book","warmth shortens it; thick or stringy resin is finished")`,
-  });
-  page.alert("bad", useBy, isPast);
-  const needOf = (load: number) => formula`SUM(${pour[load]})${add ? formula`+SUM(${add[load]})` : formula``}`;
-  const need = oneLine(
-    page,
-    "resin needed at once",
-    formula`IF(COUNT(${across(pour)})=0,"",MAX(${needOf(0)},${needOf(1)}+SUM(${uptake[0]}),${needOf(2)}+SUM(${uptake[0]},${uptake[1]})))`,
-    { unit, format: "0.00", good: "what one load leaves serves the next" },
-  );
-  const wrong = formula`OR(${isPast},${shop.isUndated})`;
-  const mixed = (column: number) => given([need], askCell(mix, { need, onHand: has }, column));
-  const amount = oneLine(page, "mix", mixed(1), {
-    unit,
-    format: "0.00",
-    good: formula`IF(${wrong},"uses resin that has expired or has no date: see above","whole packets; what is on hand goes in first")`,
-  });
-  page.alert("bad", amount, formula`OR(${failed(amount)},${wrong})`);
-  oneLine(page, "packets of catalyst", mixed(2), {
-    format: "0",
-    good: "measured as the label says, never by eye",
-    bad: "there is no resin to mix yet",
-  });
-  const dyed = oneLine(page, "dye", given([amount], ask(dyetopup, { onHand: has, itsRate: shop.holds("resin dye rate"), added: amount })), {
-    unit: kit.unit("powder"),
-    format: "0.00",
-    good: "for all of it, what is on hand too",
-    bad: "too strong already: add clear resin, no dye",
-  });
-  const measured = oneLine(page, "dye in spoons", given([dyed], ask(spoons, { dye: dyed })), { look: "words" });
-  page.put(measured.row, 6, { formula: verdict(dyed, "level spoons", "there is no dye to measure"), look: "note" });
-  return amount;
 }
