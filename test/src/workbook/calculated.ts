@@ -26,7 +26,10 @@ if (!("groupBy" in Object))
   Object.assign(Object, {
     groupBy<T>(items: readonly T[], keyOf: (item: T) => string) {
       const groups: Record<string, T[]> = {};
-      for (const item of items) (groups[keyOf(item)] ??= []).push(item);
+      for (const item of items) {
+        const key = keyOf(item);
+        groups[key] = [...(groups[key] ?? []), item];
+      }
       return groups;
     },
   });
