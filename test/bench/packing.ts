@@ -36,7 +36,7 @@ const listOf = (list: number) =>
 
 const shop = shopReader(settings)(undefined);
 
-function planned(list: number): { made: Plan; bound: number; earliest: number } {
+export function planned(list: number): { made: Plan; bound: number; earliest: number } {
   const [diameter, height] = tubs[list % tubs.length];
   const cells = [listOf(list), [[diameter]], [[height]], [["2026-03-16 08:00"]]] as never;
   const given = readGiven(outlineOf(plan), cells, shop).given as unknown as Parameters<typeof planOf>[0];
