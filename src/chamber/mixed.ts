@@ -117,6 +117,13 @@ export function packLayer(floor: Floor, gap: number, items: readonly Item[], poo
   }
   const depths = descending(effort.depths > 2 ? [longest, shortest, ...flat] : [longest, ...flat]);
   const { count, worth } = pool;
+  // More than all that there is no way holds.
+  const most =
+    Math.min(
+      worth,
+      here.reduce((sum, item) => sum + item.worth * pool.left[item.size], 0),
+    ) *
+    (1 - 1e-9);
   let best: Packed = { runs: [], worth: 0 };
   for (const { first, beside } of partingsOf(floor, gap, here[0], depths, effort))
     for (const lead of effort.leads) {
@@ -132,6 +139,7 @@ export function packLayer(floor: Floor, gap: number, items: readonly Item[], poo
       pool.count = count;
       pool.worth = worth;
       if (held > best.worth * (1 + 1e-9)) best = { runs, worth: held };
+      if (best.worth >= most) return best;
     }
   return best;
 }
