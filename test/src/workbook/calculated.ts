@@ -1,6 +1,6 @@
 import { helpers, registries, UIPlugin } from "@odoo/o-spreadsheet";
 import type { Cached } from "../../../src/workbook/cached";
-import type { Template } from "../../../src/workbook/template";
+import type { Template } from "../../../src/workbook/sheets/template";
 import { shownIn, type Typed, typedInto, typedOf } from "../../../tool/recalculated";
 
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
