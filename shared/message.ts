@@ -48,7 +48,7 @@ export function unknownUnit(label: string, shown: string, unit: string, dimensio
 }
 
 export function outOfRange(label: string, value: number, shown: string, kind: Kind, range: readonly [number, number]): Trouble {
-  if (kind === "share" && value > range[1] && value > 1 && value < 1e9 && !shown.includes("%"))
+  if (kind === "share" && value > range[1] && value > 1 && value / 100 <= range[1] && !shown.includes("%"))
     return badInput`${label}: ${shown} means ${value * 100} %: type ${shown} % or ${value / 100}`;
   const limits = `${label} must be from`;
   // A number past all sense says nothing in another unit, and may not even be one there.

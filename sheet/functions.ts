@@ -77,5 +77,7 @@ export function register({ addFunction, helpers, registries }: Engine): void {
         return resultsOf(answer, formatOf);
       },
     });
+    // The engine would count arguments in its own words: the function itself names what is missing beside the first.
+    Object.assign(registries.functionRegistry.content[cellName(contract)], { minArgRequired: 1 });
   }
 }

@@ -82,10 +82,13 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   page.skip();
   page.cautions(cautionsOf(["chamber", "pump", "ballast", "resin", "storage", "wet wood", "oven", "dust"]));
   const { counts, done, mix } = places;
+  const problems = loads.map((load) => formula`SUMPRODUCT(LEN(${load.problems}))`);
+  const isWrong = formula`${problems[0]}+${problems[1]}+${problems[2]}>0`;
   page.put(answer.row, 0, {
-    formula: formula`IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}","")&".")`,
+    formula: formula`IF(${isWrong},"Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}","")&"."))`,
     look: "strong",
   });
+  page.alert("bad", answer, isWrong);
   page.sheet.merges.push(refTo(page.sheet.name, answer.row, 0, 1, 7));
   page.put(answer.row + 1, 0, { value: "done and cool by", look: "label" });
   page.put(answer.row + 1, 1, { formula: formula`IF(COUNT(${across(done)})=0,"",MAX(${across(done)}))`, format: moment, look: "total" });

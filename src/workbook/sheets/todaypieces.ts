@@ -1,4 +1,5 @@
 import { bake } from "../../cure/bake";
+import { cooldown } from "../../cure/cooldown";
 import { plan } from "../../plan/plan";
 import { aroundAsk, ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
@@ -24,6 +25,10 @@ export interface LoadOf {
   /** The longest bake of its pieces, in a shop with these settings. */
   readonly slowest: (shop: Ref) => Formula;
   readonly first: { readonly thickness: Ref; readonly width: Ref; readonly length: Ref; readonly gravity: Ref };
+  /** What keeps each of its rows out, in words. */
+  readonly problems: Ref;
+  /** How long its slowest pieces cool. */
+  readonly slowestCooling: Formula;
   /** How full its first pieces are counted on to get. */
   readonly fullness: Ref;
 }
@@ -86,17 +91,21 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
       const sizes = refTo(page.sheet.name, top + row, 2, 1, 4);
       const wrong = formula`INDEX(${whole(of.wrong)},MATCH(${kind},${whole(of.kind)},0))`;
       const ref = page.put(top + row, 6, {
-        formula: formula`IF(${kind}="",IF(${cellIn(own.count, row)}="","","name these pieces"),IF(IF(ISNUMBER(${cellIn(own.count, row)}),${cellIn(own.count, row)}<1,TRUE),"how many? type a count",IF(COUNTIF(${whole(of.kind)},${kind})=0,IF(COUNT(${sizes})<4,"no such row on Blanks: type three sizes and how dense it is",""),IF(LEN(${wrong})>0,"Blanks: "&${wrong},""))))`,
+        formula: formula`IF(${kind}="",IF(${cellIn(own.count, row)}="","","name these pieces"),IF(IF(ISNUMBER(${cellIn(own.count, row)}),${cellIn(own.count, row)}<1,TRUE),"how many? type a count",IF(COUNTIF(${whole(of.kind)},${kind})=0,IF(COUNT(${sizes})<4,"no such row on Blanks: type three sizes and how dense it is",""),IF(LEN(${wrong})>0,"Blanks: "&${wrong},IF(${cellIn(own.count, row)}>SUMIF(${whole(of.kind)},${kind},${whole(of.count)}),"Blanks has only "&SUMIF(${whole(of.kind)},${kind},${whole(of.count)})&" of these","")))))`,
         look: "alarm",
       });
       page.alert("bad", ref, formula`LEN(${ref})>0`);
     }
     const column = (index: number) => refTo(page.sheet.name, top, index, rows);
-    const some = formula`SUM(${column(1)})=0`;
+    const problems = refTo(page.sheet.name, top, 6, rows);
+    // With a row that cannot go in, no number of the load would be true of the rest.
+    const some = formula`OR(SUM(${column(1)})=0,SUMPRODUCT(LEN(${problems}))>0)`;
     const planAt = (at: number) =>
       formula`IF(${some},"",${aroundAsk({ contract: plan, given: { pieces: planned, chamber: vessel.chamber, height: vessel.height, shop: vessel.shop }, at: [2, at], apartFrom: stock })})`;
     return {
       block,
+      problems,
+      slowestCooling: formula`IF(${some},"",MAX(${ask(cooldown, { thickness: column(2), width: column(3), length: column(4), gravity: column(5) })}))`,
       count: formula`IF(${some},"",SUM(${column(1)}))`,
       volume: formula`IF(${some},"",SUMPRODUCT(${column(1)},${column(2)},${column(3)},${column(4)})/${kit.by(1, 1000)})`,
       weight: formula`IF(${some},"",SUMPRODUCT(${column(1)},${column(2)},${column(3)},${column(4)},${column(5)})*${kit.by(16.387064, 0.001)})`,

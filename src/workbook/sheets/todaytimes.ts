@@ -1,5 +1,4 @@
-import { cooldown } from "../../cure/cooldown";
-import { ask, type Formula, formula, given } from "../formula";
+import { type Formula, formula, given } from "../formula";
 import type { Page } from "../page";
 import type { Ref } from "../place";
 import { earlier, endBy, type Hours, later, startFrom } from "./backward";
@@ -80,9 +79,9 @@ export function lengthLines(page: Page, shop: Shop, loads: Each<LoadOf>, counts:
     threeLine(page, label, (load) => formula`IFERROR(${loads[load].slowest(of)},"")`, { ...told, good });
   const shortest = end("bake, at the shortest", ends.short, "likely range: about 9 outcomes in 10 lie in it");
   const longest = end("bake, at the longest", ends.long, "blank: at that end the core would never get there");
-  const cools = threeLine(page, "cool before weighing", (load) => used(counts[load], ask(cooldown, loads[load].first)), {
+  const cools = threeLine(page, "cool before weighing", (load) => used(counts[load], loads[load].slowestCooling), {
     ...told,
-    good: "the first pieces of the load, bare and apart, in still air",
+    good: "the slowest pieces of the load, bare and apart, in still air",
     bad: "no calculation cools these pieces: wait until they feel as cold as the room",
   });
   const drain = threeLine(

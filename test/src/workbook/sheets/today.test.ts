@@ -122,7 +122,12 @@ it("says in words what does not fit or is missing, and marks it", () => {
   const row = today.rows("Load 1: pieces")[0] + 1;
   expect(none.value(row, note)).toMatch(/^no such row on Blanks/);
   const many = filled("Today", { Today: { "spalted boxelder": { 1: 5000 } } });
-  expect(many.beside("fits into one load")).toBe("no");
+  expect(many.value(row, note)).toMatch(/^Blanks has only \d+ of these$/);
+  expect([...many.sheet.cells.keys()].map((at) => many.value(...(at.split(",").map(Number) as [number, number])))).toContain(
+    "Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",
+  );
+  expect(many.beside("pieces")).toBe("");
+  expect(filled("Today", { Today: { "height inside": 1 } }).beside("fits into one load")).toBe("no");
   const wet = filled("Today", { Today: { "spalted boxelder": { 0: "P-063" } } });
   expect(wet.value(row, note)).toBe("Blanks: too wet to take resin: dry it first");
   const missing = filled("Today", { Today: { "spalted boxelder": { 1: "" } } });
