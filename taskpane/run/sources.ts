@@ -8,6 +8,8 @@ import { nameOf } from "../../src/wood/species";
 /** A row of Blanks, and what keeps it out of a run in its own words. */
 export interface Blank extends Piece {
   readonly problem?: string;
+  /** Blanks does not plan it, or has none of it. */
+  readonly isLeftOut?: true;
 }
 
 /** What the workbook says that a run may begin with. */
@@ -51,12 +53,20 @@ const piecesOf = (rows: Block, dryColumn: number): Piece[] => (rows ?? []).flatM
 /** The rows of Blanks below its heading, each with its color and its problem. */
 function blanksOf([head = [], ...rows]: readonly (readonly Cell[])[], full: Block): Blank[] {
   const column = (title: string) => head.findIndex((cell) => textOf(cell).startsWith(title));
-  const [color, wrong] = [column("color"), column("problem")];
+  const [color, wrong, inPlan] = [column("color"), column("problem"), column("in the plan")];
   return rows.flatMap((row, i) => {
     const piece = pieceOf(row, row[8], full?.[i]?.[0]);
     if (!piece) return [];
     const problem = textOf(row[wrong]);
-    return [{ ...piece, ...(color < 0 ? {} : { color: textOf(row[color]) }), ...(problem ? { problem } : {}) }];
+    const isLeftOut = textOf(row[inPlan]).startsWith("left") || row[1] === 0;
+    return [
+      {
+        ...piece,
+        ...(isLeftOut ? { isLeftOut } : {}),
+        ...(color < 0 ? {} : { color: textOf(row[color]) }),
+        ...(problem ? { problem } : {}),
+      },
+    ];
   });
 }
 
