@@ -17,7 +17,7 @@ export const tubCare = "Wear gloves and eye protection. Ventilate. Keep it cool,
 /** What a tub says: what, color, when mixed, until when, dye rate, and what never to forget. */
 export const tubLabel = ({ color, mixedOn = open, useBy = open, dyeRate = open }: Tub): Label => [
   `Mixed resin, ${color || "clear"}`,
-  `mixed on ${mixedOn}, use by ${useBy}`,
+  `mixed ${mixedOn}, use by ${useBy}`,
   `dye ${dyeRate}`,
   tubCare,
 ];

@@ -138,12 +138,17 @@ export class Labels extends View {
     if (cut) {
       this.slip = {
         field: "height",
-        words: `Too small for its words in 9 pt: “${cut.textContent!.trim().split("\n")[0]}”. Use larger labels, or a shorter name.`,
+        words: `Too small for its words in 9 pt: “${cut.querySelector("p")!.textContent}”. Use larger labels, or a shorter name.`,
       };
       this.sheets = [];
       return this.focusOn("#label-height");
     }
+    const { unit, width, height } = papers[this.sources.system];
+    const page = new CSSStyleSheet();
+    page.replaceSync(`@page { size: ${width}${unit} ${height}${unit}; margin: 0; }`);
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, page];
     print();
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== page);
     this.sheets = [];
   };
 
@@ -161,16 +166,18 @@ export class Labels extends View {
     if (!this.sheets.length) return nothing;
     const { unit, width, height } = papers[this.sources!.system];
     const { width: wide, height: high } = this.sizes()!;
-    return html`<style>@page { size: ${width}${unit} ${height}${unit}; margin: 0; }</style>
-      <div class="labels-paper" aria-hidden="true">${this.sheets.map(
-        (labels) =>
-          html`<div class="labels-sheet" style="width:${width}${unit};height:${height}${unit}">${labels.map(
-            ({ label, x, y }) =>
-              html`<div class="label" style="left:${x}${unit};top:${y}${unit};width:${wide}${unit};height:${high}${unit}">${label.map(
-                (line) => html`<p>${line}</p>`,
-              )}</div>`,
-          )}</div>`,
-      )}</div>`;
+    // As a property: the page allows no styles in its markup.
+    const at = (sides: Readonly<Record<string, number>>) =>
+      Object.entries(sides)
+        .map(([side, length]) => `${side}:${length}${unit}`)
+        .join(";");
+    return html`<div class="labels-paper" aria-hidden="true">${this.sheets.map(
+      (labels) =>
+        html`<div class="labels-sheet" .style=${at({ width, height })}>${labels.map(
+          ({ label, x, y }) =>
+            html`<div class="label" .style=${at({ left: x, top: y, width: wide, height: high })}>${label.map((line) => html`<p>${line}</p>`)}</div>`,
+        )}</div>`,
+    )}</div>`;
   }
 
   private standing(): string {

@@ -27,7 +27,7 @@ const shown = (cell: Ref, format: string): Formula => formula`IF(ISNUMBER(${cell
 /** What a tub says: what, color, dye rate, when mixed, until when, and what never to forget. */
 const tubLines = (kit: Kit, shop: Shop, { since, until }: ResinBook, color: Ref): Formula[] => [
   formula`"Mixed resin, "&IF(LEN(${color})>0,${color},"clear")`,
-  formula`"mixed on "&${shown(since, day)}&", use by "&${shown(until, day)}`,
+  formula`"mixed "&${shown(since, day)}&", use by "&${shown(until, day)}`,
   formula`"dye "&${shown(shop.holds("resin dye rate"), "0.00")}&" ${kit.unit("strength")}"`,
   formula`"${tubCare}"`,
 ];

@@ -15,4 +15,4 @@ it("numbers the pieces of a row, leaves a single one its name, and goes on from 
 });
 
 it("leaves room to write on where the book knows nothing", () =>
-  expect(tubLabel({ color: "" }).slice(0, 3)).toEqual(["Mixed resin, clear", "mixed on ________, use by ________", "dye ________"]));
+  expect(tubLabel({ color: "" }).slice(0, 3)).toEqual(["Mixed resin, clear", "mixed ________, use by ________", "dye ________"]));
