@@ -152,7 +152,8 @@ it("dates the resin by its oldest part, and says so where that is past before it
   near(old.beside("use it all by") as number, ask("EXPIRY", 45901) as number);
   expect(old.beside("use it all by", note)).toMatch(/^expired by then/);
   expect(old.beside("mix", note)).toMatch(/^uses resin that has expired/);
-  expect(onHand("").beside("oldest part mixed on", note)).toMatch(/no date on My Shop/);
+  expect(onHand("").value(1, 0)).toMatch(/the resin on hand has no date/);
+  expect(onHand("").beside("oldest part mixed on", note)).toBe("");
   expect(onHand("").beside("use it all by")).toBe("");
   expect(today.beside("mix", note)).toMatch(/^whole packets/);
 });
@@ -160,7 +161,7 @@ it("dates the resin by its oldest part, and says so where that is past before it
 it("begins no vacuum behind a lid that is refused", () => {
   const thin = filled("Today", { "My Shop": { lid: 0.25, chamber: 24 } });
   expect(thin.beside("gauge to go to")).toBe("");
-  expect(thin.beside("gauge to go to", note)).toMatch(/too weak/);
+  expect(thin.beside("gauge to go to", note)).toMatch(/see the lid check/);
 });
 
 it("tells gain and fullness from three weights", () => {
