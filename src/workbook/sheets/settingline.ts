@@ -89,7 +89,7 @@ export function cannotBe(typed: Ref, allowed: Allowed | true): Wrong {
 function unreadable(setting: Setting, typed: Ref): Wrong {
   const line = { ...typed, column: typed.column - 1, columns: 2 };
   return [
-    formula`IF(${typed}="",FALSE,ISERROR(${ask(barometer, { altitude: formula`0`, shop: line })}))`,
+    formula`IF(${typed}="",FALSE,ISERROR(${ask(barometer, { altitude: 0, shop: line })}))`,
     `type a value such as ${setting.example}`,
   ];
 }
