@@ -10,7 +10,7 @@ import { sharedBookOf } from "../../book";
 import type { Places } from "../beside/places";
 import { type Engine as Opening, openedParts } from "../open";
 import { quietly } from "../quietly";
-import { cutTo } from "./reach";
+import { cutTo, wider } from "./reach";
 import { structureOf } from "./structure";
 
 type Engine = Pick<typeof OSpreadsheet, "Model"> & Opening;
@@ -38,18 +38,18 @@ export function baseline(
     const xml = textOf(parts, path);
     const blocks = reach.get(id);
     if (!reach.has(id)) parts.set(path, encoded(rowless(xml)));
-    else if (blocks) parts.set(path, encoded(cellsOnlyIn(xml, rowsAt(path), blocks)));
+    else if (blocks) parts.set(path, encoded(cellsOnlyIn(xml, rowsAt(path), blocks.map(wider))));
   }
   const again = openedParts(workbookOf(parts), engine);
   const idAt = new Map([...paths].map(([id, path]) => [path, id]));
   const pathAt = structureOf(again.book).sheets;
   const idOf = (id: string) => idAt.get(pathAt[id]) ?? id;
   const opened = again.book as WorkbookData;
-  const cut = { ...opened, sheets: opened.sheets.map((sheet) => cutTo(sheet, reach.get(idOf(sheet.id)))) };
+  const cut = { ...opened, sheets: opened.sheets.map((sheet) => cutTo(sheet, reach.get(idOf(sheet.id))?.map(wider))) };
   const model = quietly(() => new engine.Model(cut, { mode: "export_verification" as never }));
   const data = sharedBookOf(model).book;
   return {
-    before: { ...data, sheets: data.sheets.map((sheet) => ({ ...sheet, id: idOf(sheet.id) })) },
+    before: { ...data, sheets: data.sheets.map((sheet) => ({ ...cutTo(sheet, reach.get(idOf(sheet.id))), id: idOf(sheet.id) })) },
     places: new Map(Object.entries(again.places).map(([id, own]) => [pathAt[id], own])),
   };
 }

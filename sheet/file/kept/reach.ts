@@ -12,7 +12,7 @@ export const whole = "*";
 const rangeIn = ({ top, left, bottom, right }: Block): string => rangeOf({ top, left, bottom, right });
 
 /** A border is the neighbor's too. */
-const wider = ({ top, left, bottom, right }: Block): Block => ({
+export const wider = ({ top, left, bottom, right }: Block): Block => ({
   top: Math.max(0, top - 1),
   left: Math.max(0, left - 1),
   bottom: bottom + 1,
@@ -78,6 +78,12 @@ const common = (a: Block, b: Block): Block | undefined => {
   return top <= bottom && left <= right ? { top, left, bottom, right } : undefined;
 };
 
+/** Cells that are merged are one: what is done to one of them reaches all. */
+export const withMerged = (blocks: readonly Block[], merged: readonly Block[]): readonly Block[] => [
+  ...blocks,
+  ...merged.filter((one) => blocks.some((block) => common(wider(block), one))),
+];
+
 type Zones = Readonly<Record<string, number>>;
 
 /** Zones as far as they lie in some blocks. */
@@ -87,7 +93,10 @@ function zonesIn(zones: Zones = {}, blocks: readonly Block[]): Record<string, nu
     const own = blockOf(zone);
     for (const block of blocks) {
       const part = common(own, block);
-      if (part) found[rangeIn(part)] = number;
+      if (!part) continue;
+      // A later zone lies on those before it.
+      delete found[rangeIn(part)];
+      found[rangeIn(part)] = number;
     }
   }
   return found;

@@ -104,6 +104,8 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
     structure: Structure = noStructure;
     /** Where anything was done, each range a key: one more of them costs as little as the first. */
     reached: Record<string, Record<string, true>> | undefined;
+    /** The ranges of the command that is carried out. */
+    private under: readonly Block[] = [];
     /** A sheet that is being made as a copy: its pictures are a part of that. */
     private whole: string | undefined;
 
@@ -129,6 +131,15 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
         history.update("reached", undefined);
         return;
       }
+      // What is done to a range is done to each of its cells.
+      if (
+        command.type === "UPDATE_CELL" &&
+        this.under.some(
+          ({ top, left, bottom, right }) => command.row >= top && command.row <= bottom && command.col >= left && command.col <= right,
+        )
+      )
+        return;
+      if ("target" in command && !("targetSheetId" in command)) this.under = command.target;
       for (const [sheet, ranges] of Object.entries(reach)) {
         if (!this.reached[sheet]) history.update("reached", sheet, {});
         for (const range of ranges)
@@ -137,11 +148,14 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
     }
 
     override beforeHandle(command: Command): void {
+      this.reach(command);
       if (command.type === "DUPLICATE_SHEET") this.whole = command.sheetIdTo;
     }
 
     override handle(command: Command): void {
-      this.reach(command);
+      // One for each cell of a workbook that opens.
+      if (command.type === "UPDATE_CELL_POSITION") return;
+      if ("target" in command) this.under = [];
       if (command.type === "DUPLICATE_SHEET") this.whole = undefined;
       // A table around the cells that one formula fills is none to a file.
       const isTable = command.type === "CREATE_TABLE" && command.tableType !== "dynamic";

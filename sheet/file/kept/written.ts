@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
-import { atOf } from "../../../shared/xlsx/address";
+import { atOf, blockOf } from "../../../shared/xlsx/address";
 import { type FileRow, rowsOf, sharedStringsOf } from "../../../shared/xlsx/cells";
 import { addDocuments, documentsOf } from "../../../shared/xlsx/documents";
 import { type Edit, withEdits } from "../../../shared/xlsx/edits";
@@ -8,6 +8,7 @@ import { LookPool } from "../../../shared/xlsx/looks";
 import { dynamicMark } from "../../../shared/xlsx/metadata";
 import { withoutReferences } from "../../../shared/xlsx/move";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
+import { rowless } from "../../../shared/xlsx/rowless";
 import { engineSheet } from "../../../shared/xlsx/sheetname";
 import { orderSheets, renameSheets } from "../../../shared/xlsx/sheets";
 import { agreeHeaders } from "../../../shared/xlsx/tableheaders";
@@ -33,7 +34,7 @@ import { isLink, targetOf, withLinks } from "./links";
 import { lookAt } from "./lookat";
 import { madeRules } from "./made";
 import { sheetCell } from "./place";
-import { cutTo } from "./reach";
+import { cutTo, withMerged } from "./reach";
 import { replayed } from "./replayed";
 import { withResultFormats } from "./resultlooks";
 import { ruleChanges, withColors, withTyping } from "./rules";
@@ -75,7 +76,14 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
       book,
       getters.getSheetIds().flatMap((id) => paths.get(id) ?? []),
     );
-  const reach = reachIn(structure, getters.getSheetIds());
+  const mergedOn = (id: string) => {
+    const xml = rowless(textOf(parts, paths.get(id) ?? ""));
+    const there = [...xml.matchAll(/<(?:\w+:)?mergeCell\s[^>]*?\bref="([^"]*)"/g)].map(([, ref]) => blockOf(ref));
+    return [...there, ...getters.getMerges(id)];
+  };
+  const reach = new Map(
+    [...reachIn(structure, getters.getSheetIds())].map(([id, blocks]) => [id, blocks && withMerged(blocks, mergedOn(id))]),
+  );
   if (!reach.size) {
     order();
     withDocuments(parts, book.path, beside.documents);
