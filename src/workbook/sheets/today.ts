@@ -34,7 +34,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const page = new Page(
     "Today",
     "One run, from choosing the wood to the price. Pick up to three loads and say when: every step below gets its time and its numbers.",
-    [31, 21, 21, 21, 10, 9, 52, 3, 3, ...Array<number>(8).fill(10)],
+    [31, 21, 21, 21, 10, 9, 52, 3, 3, ...Array<number>(11).fill(10)],
     { landscape: true, pages: 2, columns: shown },
   );
   page.sheet.hidden = shown;
@@ -73,9 +73,10 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   );
   const chamber = ownLine(page, "chamber or tub, inside", shop.chamber, kit, 4);
   const height = ownLine(page, "height inside", shop.height, kit, 10);
-  const color = inputLine(page, "color", kit.demo ? "blue" : undefined, true, "optional");
+  const color = inputLine(page, "color", undefined, true, "");
   page.skip();
-  const loads = loadTables(page, kit, blanks, { chamber, height, shop: shop.withoutTubs });
+  const loads = loadTables(page, kit, blanks, { chamber, height, shop: shop.withoutTubs, isWrong: shop.isWrong });
+  colorLine(page, color, loads[2].color);
   page.skip();
   const places = steps(page, kit, shop, blanks, { how, start, asOf, isDemo }, loads);
   curve(page, kit, loads[0].first);
@@ -85,7 +86,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const problems = loads.map((load) => formula`SUMPRODUCT(LEN(${load.problems}))`);
   const isWrong = formula`${problems[0]}+${problems[1]}+${problems[2]}>0`;
   page.put(answer.row, 0, {
-    formula: formula`IF(${isWrong},"Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}","")&"."))`,
+    formula: formula`IF(${shop.isWrong},"No numbers until My Shop is right.",IF(${isWrong},"Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}","")&".")))`,
     look: "strong",
   });
   page.alert("bad", answer, isWrong);
@@ -118,6 +119,16 @@ function ownLine(page: Page, label: string, from: Ref, kit: Kit, demo: number): 
   });
   page.row++;
   return ref;
+}
+
+/** What Blanks has for the pieces, unless it is typed over. */
+function colorLine(page: Page, at: Ref, known: Ref): void {
+  const found = formula`MID(${known},2,60)`;
+  page.put(at.row, at.column, { formula: formula`IF(LEN(${known})>1,${found},"")`, look: "input" });
+  page.put(at.row, 6, {
+    formula: formula`IF(LEN(${known})<2,"optional",IF(LOWER(TRIM(${at}))=${found},"from Blanks; type over it for this run","for this run; Blanks has "&${found}))`,
+    look: "note",
+  });
 }
 
 interface When {
