@@ -51,7 +51,7 @@ function unchecked(run: Run, step: Step, { list, today }: Sight): Doubt | undefi
   if (done >= items.length) return undefined;
   const said = `${done} of ${items.length} points of the safety list are checked for this step.`;
   const words = isOld ? [said, "The check marks on it are from an earlier run."] : [said];
-  return { words: [...words, "Go on?"], yes: "Go on", no: "Show me the list", isList: true };
+  return { words: [...words, "Continue?"], yes: "Continue", no: "Show me the list", isList: true };
 }
 
 const early: Partial<Record<KindName, { readonly usual: string; readonly why: string; readonly ask: string; readonly yes: string }>> = {

@@ -1,15 +1,8 @@
 import { type Cell, isFault, type Outcome } from "../../shared/outcome";
 import type { Answers, ShopRows } from "./answers";
-import type { Piece, Run } from "./schema";
+import type { Found, Given } from "./found";
+import type { Piece } from "./schema";
 import { fresh, stockFacts } from "./stock";
-
-/** What a run is worked out from. */
-export type Given = Pick<Run, "system" | "shop" | "chamber" | "height" | "pumpRate" | "loads" | "together">;
-
-export interface Found {
-  readonly facts: Record<string, number | string>;
-  readonly faults: Record<string, string>;
-}
 
 const settingNames = [
   ...["vacuum hours", "soak hours", "loading minutes", "wrap minutes per piece", "opens", "closes", "days off"],

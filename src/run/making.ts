@@ -1,5 +1,6 @@
 import type { Answers } from "./answers";
-import { factsOf, type Given } from "./facts";
+import { factsOf } from "./facts";
+import type { Given } from "./found";
 import { hour, minute } from "./hours";
 import { type KindName, kindNames, kindOf } from "./kinds";
 import type { Run, Step } from "./schema";

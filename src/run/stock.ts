@@ -1,6 +1,6 @@
 import type { Outcome } from "../../shared/outcome";
 import type { Answers } from "./answers";
-import type { Found, Given } from "./facts";
+import type { Found, Given } from "./found";
 import { momentOf, serialOf } from "./hours";
 import type { Run } from "./schema";
 import { timeline } from "./timeline";

@@ -3,7 +3,7 @@ import { customElement, state } from "lit/decorators.js";
 import { live } from "lit/directives/live.js";
 import type { Ended, Work } from "../../shared/host";
 import { type Choice, nameOf } from "../../src/workbook/choice";
-import "../labels/labels";
+import "./labels";
 import { draftOf, keepDraft } from "../draft";
 import { type Book, fetchBook } from "../files";
 import { saveFile, workbookType } from "../save";

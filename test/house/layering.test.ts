@@ -133,7 +133,7 @@ describe("names from outside", () => {
 
 describe("one function, one file", () => {
   const defined = filesUnder("src").flatMap((path) =>
-    [...textOf(path).matchAll(/\bname: "([A-Z0-9]+)"/g)].map(([, name]) => ({ path, name })),
+    [...textOf(path).matchAll(/\bdefine\(\{\s*name: "([A-Z0-9]+)"/g)].map(([, name]) => ({ path, name })),
   );
 
   it("finds the functions", () => expect(defined.map(({ name }) => name)).toContain("MOISTURE"));

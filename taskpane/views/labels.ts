@@ -8,7 +8,7 @@ import { type Label, pieceLabels, tubLabel } from "../../src/labels/words";
 import { answers } from "../../src/run/answers";
 import { type Sources, sourcesOf } from "../run/sources";
 import { today } from "../today";
-import { View } from "../views/view";
+import { View } from "./view";
 
 const keptName = "porewise:label sizes";
 const mostLabels = 2000;
