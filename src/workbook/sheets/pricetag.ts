@@ -157,6 +157,5 @@ export function priceSheet(kit: Kit): PriceTag {
       : [],
     { spare: 5, name: "ShareTable" },
   );
-  page.sheet.frozen = { rows: 0, columns: 1 };
   return { page, total, pieces, spoiled };
 }

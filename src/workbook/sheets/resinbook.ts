@@ -146,7 +146,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.row = after;
   page.skip();
   page.cautions(cautionsOf(["storage", "resin"]));
-  page.sheet.frozen = { rows: of.date.row, columns: 1 };
+  page.sheet.frozen = { rows: of.date.row, columns: 0 };
   page.sheet.print = { titleRow: of.date.row - 1 };
   return {
     page,

@@ -180,7 +180,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   );
   page.skip();
   page.cautions(cautionsOf(["resin", "wet wood", "oven", "dust"]));
-  page.sheet.frozen = { rows: of.date.row, columns: 2 };
+  page.sheet.frozen = { rows: of.date.row, columns: 0 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.date.row - 1 };
   const usualFullness = (wood: Ref): Formula => {
     const own = formula`${whole(woodOf)},${wood},${whole(of.full)},">0"`;

@@ -146,6 +146,5 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   });
   page.skip();
   page.cautions(cautionsOf(["storage", "resin"]));
-  page.sheet.frozen = { rows: 0, columns: 1 };
   return page;
 }

@@ -4,6 +4,7 @@ import { formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";
 import { type Ref, refTo } from "../place";
+import { momentExample } from "../usdates";
 import type { Blanks } from "./blanks";
 import { curve } from "./curve";
 import { demoStart, moment } from "./day";
@@ -55,11 +56,11 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
     "it begins",
     kit.demo ? demoStart : undefined,
     { date: true },
-    "day and hour, such as 2026-03-14 14:00; type =NOW() to start now",
+    `day and hour, such as ${momentExample(kit.system)}; type =NOW() to start now`,
     moment,
   );
   page.put(start.row, 6, {
-    formula: formula`IF(ISTEXT(${start}),"no date: type a day and hour, such as 2026-03-14 14:00",IF(${start}="","type a day and hour, such as 2026-03-14 14:00, or =NOW() to start now","day and hour"))`,
+    formula: formula`IF(ISTEXT(${start}),"no date: type a day and hour, such as ${momentExample(kit.system)}",IF(${start}="","type a day and hour, such as ${momentExample(kit.system)}, or =NOW() to start now","day and hour"))`,
     look: "note",
   });
   page.alert("bad", start, formula`ISTEXT(${start})`);
@@ -89,7 +90,6 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   page.sheet.merges.push(refTo(page.sheet.name, answer.row, 0, 1, 7));
   page.put(answer.row + 1, 0, { value: "done and cool by", look: "label" });
   page.put(answer.row + 1, 1, { formula: formula`IF(COUNT(${across(done)})=0,"",MAX(${across(done)}))`, format: moment, look: "total" });
-  page.sheet.frozen = { rows: 0, columns: 1 };
   return { page, start, loads: loads.map(({ block }) => block), color, chamber, height };
 }
 
