@@ -13,13 +13,15 @@ const project = (displayName, roots, more) => ({
 });
 /** These read dist/. */
 const built = { globalSetup: "<rootDir>/test/build.js" };
+/** Browsers and other programs answer when a busy machine lets them: what fails is tried once more, and the report shows both. */
+const twice = { ...built, setupFilesAfterEnv: ["<rootDir>/test/patience.js", "<rootDir>/test/twice.js"] };
 
 module.exports = {
   maxWorkers: "100%",
   projects: [
     project("unit", ["shared", "src", "house"]),
     project("hosts", ["sheet", "fuzz", "taskpane", "tool"], built),
-    project("judge", ["judge"], built),
-    project("e2e", ["e2e"], built),
+    project("judge", ["judge"], twice),
+    project("e2e", ["e2e"], twice),
   ],
 };

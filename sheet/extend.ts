@@ -1,7 +1,7 @@
 import { allowAnyName, type Engine as Naming } from "./anyname";
 import { type Engine as Ending, keepBothEnds } from "./bothends";
+import { keepAlignment } from "./file/beside/alignment";
 import { follow, type Engine as Keeping } from "./file/beside/followed";
-import { keepLeft } from "./file/beside/leftward";
 import { writeDown } from "./file/kept/structure";
 import { type Engine as Guarding, guard } from "./guard";
 import { type Engine as Rounding, roundAsOthers } from "./rounding";
@@ -15,7 +15,7 @@ export function extend(engine: Keeping & Rounding & Ending & Naming & Guarding &
   allowAnyName(engine);
   follow(engine);
   writeDown(engine);
-  keepLeft(engine);
+  keepAlignment(engine);
   roundAsOthers(engine);
   readTypedCells(engine);
   showLackedFormats(engine);

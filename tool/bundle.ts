@@ -48,7 +48,7 @@ async function functions(): Promise<Bundled> {
 /** The pane: one module for its first view, and a module for each view and tool that is loaded when it is first wanted. */
 const pane = (): Promise<Bundled> =>
   built({
-    entryPoints: { taskpane: join(root, "taskpane/taskpane.ts") },
+    entryPoints: { taskpane: join(root, "taskpane/app/taskpane.ts") },
     format: "esm",
     splitting: true,
     chunkNames: "taskpane-[name]-[hash]",
@@ -57,7 +57,7 @@ const pane = (): Promise<Bundled> =>
 
 /** The pane in one script, for a page that is one file. */
 export const paneInOne = (): Promise<Bundled> =>
-  built({ entryPoints: { taskpane: join(root, "taskpane/taskpane.ts") }, format: "iife", plugins: [slimPane] });
+  built({ entryPoints: { taskpane: join(root, "taskpane/app/taskpane.ts") }, format: "iife", plugins: [slimPane] });
 
 export const bundled = (name: Bundle): Promise<Bundled> => (name === "functions.js" ? functions() : pane());
 

@@ -5,8 +5,8 @@ import { model } from "../sheet/engine";
 import { namespace } from "../src/catalogue";
 import { type Cached, nothingCached } from "../src/workbook/cached";
 import { columnName, ofKey } from "../src/workbook/place";
+import type { Template } from "../src/workbook/sheets/template";
 import { shownCells } from "../src/workbook/shown";
-import type { Template } from "../src/workbook/template";
 
 const inCell = (name: string): string => `${namespace}.${name}`;
 

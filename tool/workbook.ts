@@ -5,7 +5,7 @@ import type { System } from "../shared/unittable";
 import { fresh } from "../src/checklist/list";
 import { write } from "../src/checklist/part";
 import { nameOf } from "../src/workbook/choice";
-import { type Template, template } from "../src/workbook/template";
+import { type Template, template } from "../src/workbook/sheets/template";
 import { type Pictures, xlsx } from "../src/workbook/xlsx";
 import { recalculated } from "./recalculated";
 

@@ -4,8 +4,8 @@ import { type Opened, opened } from "../file/open";
 import type { Asker } from "./ask";
 import { causeOf, costOf } from "./costs";
 import { downloadWorkbook, fileName } from "./download";
-import type { Library } from "./kept/library";
 import type { Content } from "./kept/work";
+import type { Library } from "./library";
 import { prepareReader, type Reading, readBeside } from "./reader/reading";
 import { engine } from "./vendor";
 

@@ -1,4 +1,4 @@
-import type { Standing } from "./kept/library";
+import type { Standing } from "./library";
 
 const clock = (moment: number) => new Date(moment).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
 

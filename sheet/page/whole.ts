@@ -6,7 +6,7 @@ import type { Desk } from "./desk";
 import { downloadWorkbook, fileName } from "./download";
 import { breath, type Files, readFile } from "./files";
 import type { Whole } from "./host";
-import type { Library } from "./kept/library";
+import type { Library } from "./library";
 import { engine } from "./vendor";
 
 const stopped = (words: string): Ended => ({ done: false, words: `Stopped: ${words}.` });

@@ -7,9 +7,9 @@ import { asideList, bookRow, when } from "./books";
 import { bundle } from "./bundle";
 import { costOf } from "./costs";
 import { downloadWorkbook, fileName } from "./download";
-import type { Library } from "./kept/library";
 import { type Aside, aside, asides, removeAside, type Shelved, shelf } from "./kept/store";
 import { days, recent } from "./kept/versions";
+import type { Library } from "./library";
 import { startContent, starts } from "./starts";
 
 const size = (bytes: number): string => (bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(1)} GB`);

@@ -4,14 +4,14 @@ import { said } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { row } from "../../shared/result";
 import { text } from "../../shared/words";
-import { fullness } from "../resin/settings";
+import { fullness, resinDensity } from "../resin/settings";
 import { gravityArg, middlingGravity } from "../wood/voids";
 import { stackArg } from "./fill";
 import { heightArg } from "./headroom";
 import type { Piece } from "./layers";
 import { type Bath, load, mostPieces } from "./load";
 import { areaOf, chamberArg, type Section } from "./section";
-import { cover, foamRoom, gap, holdDown, leastCover, resinDensity } from "./settings";
+import { cover, foamRoom, gap, holdDown, leastCover } from "./settings";
 
 const side = (label: string, example: number) => quantity("length", label, example, [0.01, 200]);
 

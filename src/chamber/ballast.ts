@@ -4,9 +4,10 @@ import { badInput, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { unless } from "../../shared/twin";
+import { resinDensity } from "../resin/settings";
 import { wallGravity } from "../wood/voids";
 import { allowance } from "./abreast";
-import { holdDown, resinDensity } from "./settings";
+import { holdDown } from "./settings";
 
 /** Density of steel, kg/m³: from memory. */
 export const steel = 7850;

@@ -17,18 +17,21 @@ export interface Effort {
   readonly depths: number;
   readonly starts: number;
   readonly zones: number;
+  /** Rows on the middle of a round floor, from which the others go outwards. */
+  readonly middles: number;
   readonly leads: readonly Lead[];
 }
 
-export const thorough: Effort = { depths: 6, starts: 4, zones: 3, leads: ["densest", "deepest"] };
-export const fair: Effort = { depths: 3, starts: 2, zones: 1, leads: ["densest", "deepest"] };
-export const quick: Effort = { depths: 2, starts: 1, zones: 1, leads: ["densest"] };
+export const thorough: Effort = { depths: 6, starts: 4, zones: 3, middles: 4, leads: ["densest", "deepest"] };
+export const fair: Effort = { depths: 3, starts: 2, zones: 1, middles: 1, leads: ["densest", "deepest"] };
+export const quick: Effort = { depths: 2, starts: 1, zones: 1, middles: 0, leads: ["densest"] };
 
 const everywhere = { least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY };
 
 /** At most so many of them, the first and the last among these. */
 function some<T>(all: readonly T[], many: number): readonly T[] {
   if (all.length <= many) return all;
+  if (many < 1) return [];
   if (many === 1) return [all[0]];
   return Array.from({ length: many }, (_, i) => all[Math.round((i * (all.length - 1)) / (many - 1))]);
 }
@@ -55,15 +58,14 @@ function startsOf(floor: Floor, axis: Axis, gap: number, side: number, within: n
   return starts.length ? starts : [-across];
 }
 
-/** The regions of one way to part the floor: rows alone, or a zone of rows with turned ones beside it. */
+/** The regions of one way to part the floor: rows alone, rows from the middle outwards, or a zone of rows with turned ones beside it. */
 interface Parting {
   readonly first: Region;
+  /** A second region beside is the first, mirrored. */
   readonly beside: readonly Region[];
-  /** Rows of the second region beside are those of the first, mirrored. */
-  readonly side: number;
 }
 
-function partingsOf(floor: Floor, gap: number, { p, q }: Item, { starts, zones }: Effort): Parting[] {
+function partingsOf(floor: Floor, gap: number, { p, q }: Item, depths: readonly number[], { starts, zones, middles }: Effort): Parting[] {
   const axes: readonly Axis[] = floor.round ? [0] : [0, 1];
   return axes.flatMap((axis) => {
     const to = floor.across(axis);
@@ -71,9 +73,14 @@ function partingsOf(floor: Floor, gap: number, { p, q }: Item, { starts, zones }
       .slice(0, q > 1.5 * p ? 2 : 1)
       .flatMap((side) =>
         startsOf(floor, axis, gap, side, Number.POSITIVE_INFINITY, starts).map(
-          (from): Parting => ({ first: { axis, from, to, ...everywhere }, beside: [], side }),
+          (from): Parting => ({ first: { axis, from, to, ...everywhere }, beside: [] }),
         ),
       );
+    if (floor.round)
+      for (const depth of some(depths, middles)) {
+        const outer: Region = { axis, from: depth / 2 + gap, to, ...everywhere };
+        whole.push({ first: { axis, from: -depth / 2, to: depth / 2, ...everywhere }, beside: [outer, outer] });
+      }
     if (q < 2 * p) return whole;
     const reach = floor.across((1 - axis) as Axis);
     const widest = Math.floor((2 * reach + gap) / (q + gap));
@@ -82,11 +89,11 @@ function partingsOf(floor: Floor, gap: number, { p, q }: Item, { starts, zones }
       if (!floor.round) {
         const edge = -reach + zone;
         const first: Region = { axis, from: -to, to, least: -reach, most: edge };
-        return [{ first, beside: [{ axis: turned, from: edge + gap, to: reach, ...everywhere }], side: q }];
+        return [{ first, beside: [{ axis: turned, from: edge + gap, to: reach, ...everywhere }] }];
       }
       const outer: Region = { axis: turned, from: zone / 2 + gap, to: reach, ...everywhere };
       return startsOf(floor, axis, gap, q, zone / 2, starts).map(
-        (from): Parting => ({ first: { axis, from, to, least: -zone / 2, most: zone / 2 }, beside: [outer, outer], side: q }),
+        (from): Parting => ({ first: { axis, from, to, least: -zone / 2, most: zone / 2 }, beside: [outer, outer] }),
       );
     });
     return [...whole, ...zoned];
@@ -110,8 +117,15 @@ export function packLayer(floor: Floor, gap: number, items: readonly Item[], poo
   }
   const depths = descending(effort.depths > 2 ? [longest, shortest, ...flat] : [longest, ...flat]);
   const { count, worth } = pool;
+  // More than all that there is no way holds.
+  const most =
+    Math.min(
+      worth,
+      here.reduce((sum, item) => sum + item.worth * pool.left[item.size], 0),
+    ) *
+    (1 - 1e-9);
   let best: Packed = { runs: [], worth: 0 };
-  for (const { first, beside } of partingsOf(floor, gap, here[0], effort))
+  for (const { first, beside } of partingsOf(floor, gap, here[0], depths, effort))
     for (const lead of effort.leads) {
       const runs: Run[] = [];
       const own = lead === "deepest" || beside.length ? flat : depths;
@@ -125,6 +139,7 @@ export function packLayer(floor: Floor, gap: number, items: readonly Item[], poo
       pool.count = count;
       pool.worth = worth;
       if (held > best.worth * (1 + 1e-9)) best = { runs, worth: held };
+      if (best.worth >= most) return best;
     }
   return best;
 }

@@ -134,8 +134,8 @@ export function packRows(
     }
     if (score === 0) {
       // Below the middle of a round floor rows grow longer upwards.
-      if (u >= 0) break;
-      u += thinnest / 4;
+      if (u >= 0 || !floor.round) break;
+      u = Math.max(u + thinnest / 4, -floor.reach(shortest / 2));
       continue;
     }
     lay(items, pool, deep, length, gap, shortest, (item, many, along, across) => {

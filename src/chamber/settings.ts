@@ -20,13 +20,6 @@ export const foamRoom = setting(
 
 export const gap = setting("gap", quantity("length", "clearance around each piece in the chamber", 1 / 16, [0, 10]), 1 / 16, "from memory");
 
-export const resinDensity = setting(
-  "resin density",
-  quantity("density", "density of the resin", 1.03, [0.5, 2.5]),
-  1.03,
-  "from memory: the label decides",
-);
-
 export const holdDown = setting(
   "hold-down",
   quantity("number", "ballast as a multiple of what just balances", 1.5, [1, 10]),

@@ -1,17 +1,28 @@
 import { badInput } from "../../shared/outcome";
-import type { placesOf as blocksToPlaces } from "../chamber/blocks";
 import { floorOf } from "../chamber/floor";
-import { waysOf } from "../chamber/layers";
 import { type Bath, heightForPieces } from "../chamber/load";
-import { fair, quick } from "../chamber/mixed";
+import { fair, quick, thorough } from "../chamber/mixed";
 import { needOf } from "../chamber/need";
-import type { Pool, Run } from "../chamber/rows";
-import { type Care, forgotten, newMemory, type Room, type Shape, type Stack, stackUp, unstack, type Way } from "../chamber/stack";
+import type { Pool } from "../chamber/rows";
+import {
+  type Care,
+  forgotten,
+  type Memory,
+  newMemory,
+  type Room,
+  type Shape,
+  type Stack,
+  stackUp,
+  unstack,
+  type Way,
+} from "../chamber/stack";
+import { alone } from "./alone";
+import { packInTurn } from "./inturn";
 import type { Part } from "./parts";
 import type { Tub } from "./tub";
 
 const both: readonly Way[] = ["upright", "lying"];
-export const waysTried: readonly (readonly Way[])[] = [both, ["lying"], ["upright"]];
+const waysTried: readonly (readonly Way[])[] = [both, ["lying"], ["upright"]];
 
 /** What packing one color is about. */
 export interface Packing {
@@ -31,14 +42,37 @@ export interface Stacks {
   readonly stuck: Int32Array | undefined;
 }
 
+/** Sizes with what a piece of each is worth to the load that takes it. */
+interface View {
+  readonly room: Room;
+  readonly memory: Memory;
+}
+
+interface Wanted {
+  readonly view?: View;
+  /** So many loads, evenly filled; as few as can be where it is missing. */
+  readonly loads?: number;
+  /** What each may take of its even share. */
+  readonly more?: number;
+  readonly tried?: readonly (readonly Way[])[];
+}
+
 /** More would be neither read nor wanted, and would only keep the spreadsheet waiting. */
 const mostLoads = 1e5;
 const tooMany = (loads: number) => badInput`${loads} loads are more than a plan can hold, ${mostLoads}: plan fewer pieces at a time`;
 
 const empty: Stack = { strata: [], height: 0, count: 0, worth: 0 };
 
-/** Up to how many pieces a list is packed with all care. */
+/** Up to how many pieces more than one way to fill a tub is tried. */
 const few = 400;
+const hasty: Care = { ...quick, heights: 4 };
+const calm: Care = { ...fair, heights: 6 };
+const keen: Care = { ...thorough, heights: 14 };
+/** Pieces times sizes up to which all is tried: beyond, it would take longer than anybody waits. */
+const patience = 5000;
+
+/** How often a list is packed anew with other worths: as often as its pieces and sizes leave time for, at most so often. */
+const mostTries = 12;
 
 /** The least that a piece of each size pushes aside, resin taken up and all. */
 function leastNet(shapes: readonly Shape[], parts: readonly Part[]): Float64Array {
@@ -60,198 +94,139 @@ function roomOf({ shapes, parts, tub, bath, mostResin }: Packing): Room {
   };
 }
 
+function take({ strata }: Stack, left: Int32Array): void {
+  for (const { runs } of strata) for (const { size, columns, rows } of runs) left[size] -= columns * rows;
+}
+
+function onlySize({ strata }: Stack): number | undefined {
+  const size = strata[0]?.runs[0]?.size;
+  return size !== undefined && strata.every(({ runs }) => runs.every((run) => run.size === size)) ? size : undefined;
+}
+
 /** Fills tubs with the pieces of one color. */
 export function packer(packing: Packing) {
   const { shapes, parts, tub, bath } = packing;
   const room = roomOf(packing);
   const pieces = parts.reduce((sum, { row }) => sum + row.count, 0);
   const isFew = pieces <= few;
-  const care: Care = isFew ? { ...fair, heights: 6 } : { ...quick, heights: 4 };
-  let memory = newMemory(shapes);
-  const forget = () => {
-    memory = forgotten(memory);
-  };
+  const plain: View = { room, memory: newMemory(shapes) };
   const counts = new Int32Array(shapes.length);
   for (const { size, row } of parts) counts[size] += row.count;
-  const volumeOf = (left: Int32Array) => left.reduce((sum, many, size) => sum + many * shapes[size].volume, 0);
+  const here = shapes.map((_, size) => size).filter((size) => counts[size] > 0);
+  const sumOf = (left: Int32Array, { room: { shapes: own } }: View) => left.reduce((sum, many, size) => sum + many * own[size].volume, 0);
+  const work = pieces * here.length;
+  const isKeen = isFew && work <= patience;
+  const care = isKeen ? keen : isFew ? calm : hasty;
+  const { perLoad, stackOf } = alone(shapes, tub.section, bath.gap, room.height);
 
-  const waysKnown = new Map<number, ReturnType<typeof waysOf>>();
-  const waysFor = (size: number) => {
-    const known = waysKnown.get(size);
-    if (known) return known;
-    const { a, b, length } = shapes[size];
-    const made = waysOf(tub.section, bath.gap, { thickness: a, width: b, length }).filter(
-      ({ layer, height }) => layer.pieces > 0 && height <= room.height * (1 + 1e-9),
-    );
-    waysKnown.set(size, made);
-    return made;
-  };
-  const layersIn = (height: number) => Math.floor((room.height / height) * (1 + 1e-9));
-
-  /** What one tub holds of a size by itself: as PERLOAD says. */
-  const perLoad = (size: number): number => Math.max(0, ...waysFor(size).map(({ layer, height }) => layersIn(height) * layer.pieces));
-
-  const alike = new Map<string, Stack>();
-  /** So many pieces of one size, the way that stacks lowest. */
-  const ofOne = (size: number, many: number): Stack => {
-    const key = `${size},${many}`;
-    const known = alike.get(key);
-    if (known) return known;
-    const ways = waysFor(size).filter(({ layer, height }) => layersIn(height) * layer.pieces >= many);
-    const stackOf = ({ layer, height }: (typeof ways)[number]) => Math.ceil(many / layer.pieces) * height;
-    const way = ways.reduce((a, b) => (stackOf(b) < stackOf(a) - 1e-9 * tub.height ? b : a));
-    const strata = Array.from({ length: Math.ceil(many / way.layer.pieces) }, (_, i) => {
-      const here = Math.min(way.layer.pieces, many - i * way.layer.pieces);
-      return { way: way.way, height: way.height, uneven: false, runs: firstRuns(way.layer, here, size) };
-    });
-    const made = { strata, height: stackOf(way), count: many, worth: many * shapes[size].volume };
-    if (alike.size > 2000) alike.clear();
-    alike.set(key, made);
-    return made;
-  };
-
-  const onlySize = (stack: Stack): number | undefined => {
-    const size = stack.strata[0]?.runs[0]?.size;
-    return size !== undefined && stack.strata.every(({ runs }) => runs.every((run) => run.size === size)) ? size : undefined;
-  };
-
-  const take = (stack: Stack, pool: Pool) => {
-    for (const { runs } of stack.strata) for (const { size, columns, rows } of runs) pool.left[size] -= columns * rows;
-  };
-
-  const put = (stack: Stack, left: Int32Array) => {
-    for (const { runs } of stack.strata) for (const { size, columns, rows } of runs) left[size] += columns * rows;
-  };
-
-  const sizes = counts.reduce((many, count) => many + Number(count > 0), 0);
-
-  /** The best filling of one tub from what is left, at most so many pieces and so much of them. */
-  function fill(left: Int32Array, count: number, worth: number, tried = waysTried): Stack {
+  /** The best filling of one tub from what is left, at most so many pieces and so much of them; it is taken out. */
+  function fill(view: View, left: Int32Array, count: number, worth: number, tried = waysTried): Stack {
+    const each = view.room.shapes;
     const pool: Pool = { left, count: Math.min(count, packing.mostPieces), worth };
-    if (sizes === 1 && !room.affords) {
-      const size = parts[0].size;
-      const many = Math.min(left[size], perLoad(size), pool.count, Math.floor((worth / shapes[size].volume) * (1 + 1e-9)));
-      const alone = many > 0 ? ofOne(size, many) : empty;
-      take(alone, pool);
-      return alone;
+    const mostOf = (size: number) => Math.min(left[size], perLoad(size), pool.count, Math.floor((worth / each[size].volume) * (1 + 1e-9)));
+    const ofOne = (size: number, many: number): Stack => ({ ...stackOf(size, many), worth: many * each[size].volume });
+    if (here.length === 1 && !room.affords) {
+      const many = mostOf(here[0]);
+      const stack = many > 0 ? ofOne(here[0], many) : empty;
+      take(stack, left);
+      return stack;
     }
     let best = empty;
     for (const ways of tried) {
-      const [most, much] = [pool.count, pool.worth];
-      let stack = stackUp(ways, room, pool, care, memory);
+      const { count: most } = pool;
+      let stack = stackUp(ways, view.room, pool, care, view.memory);
       unstack(stack, pool);
       pool.count = most;
-      pool.worth = much;
+      pool.worth = worth;
       const size = onlySize(stack);
       if (size !== undefined) {
-        const many = Math.min(left[size], perLoad(size), most, Math.floor((much / shapes[size].volume) * (1 + 1e-9)));
-        const alone = many >= stack.count || many >= perLoad(size) ? ofOne(size, Math.max(1, many)) : stack;
-        if (
-          !room.affords ||
-          room.affords(
-            alone.height,
-            alone.strata.flatMap(({ runs }) => runs),
-          )
-        )
-          stack = alone;
+        const many = mostOf(size);
+        const other = many >= stack.count || many >= perLoad(size) ? ofOne(size, Math.max(1, many)) : stack;
+        const runs = other.strata.flatMap((stratum) => stratum.runs);
+        if (!room.affords || room.affords(other.height, runs)) stack = other;
       }
       const more = stack.worth - best.worth;
       if (more > 1e-9 * best.worth || (more > -1e-9 * best.worth && stack.height < best.height - 1e-9)) best = stack;
     }
-    take(best, pool);
+    take(best, left);
     return best;
   }
 
-  /** As few loads as the packing finds; or `loads` of them, evenly filled, each with some more than its share. */
-  function build(loads?: number, more = 1, tried = isFew ? waysTried : [both], from: Int32Array = counts): Stacks {
-    const left = from.slice();
-    let count = left.reduce((sum, many) => sum + many, 0);
-    let worth = volumeOf(left);
-    const largest = shapes.reduce((most, { volume }, size) => (left[size] ? Math.max(most, volume) : most), 0);
+  const volumeIn = ({ strata }: Stack): number => {
+    let volume = 0;
+    for (const { runs } of strata) for (const { size, columns, rows } of runs) volume += columns * rows * shapes[size].volume;
+    return volume;
+  };
+
+  const fresh = (view: View): View => ({ ...view, memory: forgotten(view.memory) });
+
+  /** As few loads as the packing finds; or a number of them, evenly filled. */
+  function build({ view: asked = plain, loads, more = 1, tried = isFew ? waysTried : [both] }: Wanted = {}): Stacks {
+    const view = fresh(asked);
+    const left = counts.slice();
+    let count = pieces;
+    let worth = sumOf(left, view);
+    const largest = here.reduce((most, size) => Math.max(most, view.room.shapes[size].volume), 0);
     const stacks: Stack[] = [];
-    forget();
     while (count > 0) {
       if (stacks.length > mostLoads) throw tooMany(Math.ceil((pieces / (pieces - count)) * stacks.length));
       const open = loads === undefined ? 1 : loads - stacks.length;
       if (open < 1) return { stacks, stuck: left };
       const share = open > 1 ? (worth / open) * more + largest * 0.999999 : worth * (1 + 1e-9);
       const many = open > 1 ? Math.ceil((count / open) * more * 1.5) : count;
-      let stack = fill(left, many, share, tried);
+      let stack = fill(view, left, many, share, tried);
       if (stack.count === 0) return { stacks, stuck: left };
       if (count - stack.count === 1 && stack.count > 2) {
         // One piece less here, so that the last of all rides with another.
-        put(stack, left);
-        stack = fill(left, stack.count - 1, share, tried);
+        unstack(stack, { left, count: 0, worth: 0 });
+        stack = fill(view, left, stack.count - 1, share, tried);
       }
-      stacks.push(stack);
       count -= stack.count;
       worth -= stack.worth;
+      stacks.push({ ...stack, worth: volumeIn(stack) });
     }
     return { stacks, stuck: undefined };
   }
 
-  /** Rows in turn: each load takes the next pieces as they were typed, as many as go in. */
-  function inTurn(): Stacks {
-    const stacks: Stack[] = [];
-    let [row, used, guess] = [0, 0, 8];
-    /** The next so many pieces. */
-    const next = (many: number): Int32Array => {
-      const left = new Int32Array(shapes.length);
-      for (let [i, skip, missing] = [row, used, many]; missing > 0 && i < parts.length; i++, skip = 0) {
-        const here = Math.min(missing, parts[i].row.count - skip);
-        left[parts[i].size] += here;
-        missing -= here;
+  const viewOf = (worths: readonly number[]): View => {
+    const own = shapes.map((shape, size) => ({ ...shape, volume: worths[size] }));
+    return { room: { ...room, shapes: own }, memory: newMemory(own) };
+  };
+
+  /**
+   * As few loads as several goes find. What fills a tub badly is worth more in the next go, so that it is packed while
+   * there is something to put beside it.
+   */
+  function fewest(): Stacks & { readonly view: View } {
+    let best = { ...build(), view: plain };
+    const least = Math.ceil((sumOf(counts, plain) / (tub.area * room.height)) * (1 - 1e-9));
+    const tries = isKeen && here.length > 1 ? Math.min(room.affords ? 2 : mostTries, Math.floor((2 * patience) / work)) : 0;
+    let worths = shapes.map(({ volume }) => volume);
+    let last: Stacks = best;
+    for (let go = 0; go < tries && (best.stuck || best.stacks.length > least); go++) {
+      if (go === 0) {
+        worths = shapes.map(({ volume }, size) => (counts[size] && perLoad(size) > 0 ? (tub.area * room.height) / perLoad(size) : volume));
+      } else {
+        const badly = new Float64Array(shapes.length);
+        for (const stack of last.stacks) {
+          const price = 1 / Math.max(0.05, stack.worth / (tub.area * room.height));
+          for (const { runs } of stack.strata) for (const { size, columns, rows } of runs) badly[size] += columns * rows * price;
+        }
+        worths = worths.map((worth, size) =>
+          counts[size] ? 0.5 * worth + 0.5 * shapes[size].volume * (badly[size] / counts[size]) : worth,
+        );
       }
-      return left;
-    };
-    let rest = pieces;
-    while (rest > 0) {
-      let [good, bad, best] = [0, Math.min(rest, packing.mostPieces) + 1, empty];
-      for (let tried = Math.min(guess, bad - 1); good + 1 < bad; ) {
-        forget();
-        const stack = fill(next(tried), tried, Number.POSITIVE_INFINITY);
-        if (stack.count === tried) [good, best] = [tried, stack];
-        else bad = tried;
-        tried = bad > rest ? Math.min(2 * good, bad - 1) : (good + bad) >> 1;
-        tried = Math.max(good + 1, Math.min(tried, bad - 1));
-      }
-      if (good === 0) return { stacks, stuck: next(rest) };
-      if (rest - good === 1 && good > 2) {
-        forget();
-        const fewer = fill(next(good - 1), good - 1, Number.POSITIVE_INFINITY);
-        if (fewer.count === good - 1) [good, best] = [fewer.count, fewer];
-      }
-      stacks.push(best);
-      guess = good;
-      rest -= good;
-      for (let missing = good; missing > 0; ) {
-        const here = Math.min(missing, parts[row].row.count - used);
-        missing -= here;
-        used += here;
-        if (used === parts[row].row.count) [row, used] = [row + 1, 0];
-      }
+      const view = viewOf(worths);
+      last = build({ view });
+      if (!last.stuck && (best.stuck || last.stacks.length < best.stacks.length)) best = { ...last, view };
     }
-    return { stacks, stuck: undefined };
+    return best;
   }
 
-  return { build, inTurn, perLoad, pieces, volume: volumeOf(counts), careful: isFew };
+  const inTurn = (): Stacks =>
+    packInTurn(parts, shapes.length, packing.mostPieces, (left, count) => fill(fresh(plain), left, count, Number.POSITIVE_INFINITY));
+
+  return { build, fewest, inTurn, pieces, careful: isFew };
 }
 
 export type Packer = ReturnType<typeof packer>;
-
-/** The first so many places of a full layer. */
-function firstRuns(layer: Parameters<typeof blocksToPlaces>[0], many: number, size: number): Run[] {
-  const runs: Run[] = [];
-  let missing = many;
-  for (const block of layer.blocks) {
-    if (missing <= 0) break;
-    const whole = Math.min(block.rows, Math.floor(missing / block.columns));
-    if (whole > 0) runs.push({ ...block, rows: whole, size });
-    missing -= whole * block.columns;
-    if (whole < block.rows && missing > 0) {
-      runs.push({ ...block, y: block.y + whole * (block.dy + layer.gap), rows: 1, columns: missing, size });
-      missing = 0;
-    }
-  }
-  return runs;
-}

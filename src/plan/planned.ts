@@ -96,7 +96,7 @@ function bestOf(sets: readonly LoadSet[], colors: readonly PlanColor[], day: Day
   };
   for (const loads of sets) {
     const isFew = loads.length <= careful;
-    const orders = given.order === "as typed" ? [asTyped(loads)] : ordersOf(loads, day.wrap).slice(0, isFew ? undefined : 1);
+    const orders = given.order === "as typed" ? [asTyped(loads)] : ordersOf(loads, day.wrap).slice(0, isFew ? undefined : 2);
     for (const order of orders) for (const habit of habitsOf(day.vessels, isFew)) look(run(order, habit, day));
   }
   if (given.order === "best") improved(best!.scheduled, day, look);
@@ -119,18 +119,13 @@ function latestStart(
   throw noAnswer`ready by is too early: the plan takes ${Math.ceil(shortest)} days`;
 }
 
-/** Pieces past which the list's own order is not tried beside the best that was found. */
-const few = 1000;
+const known = new WeakMap<Given, Plan>();
 
-/** The plan, from the pieces to the last batch: never done later than the rows in turn would be. */
+/** The plan, from the pieces to the last batch: made once for whoever asks the same again. */
 export function planOf(given: Given): Plan {
-  const best = planIn(given);
-  const isCounted = given.start === undefined && given.readyBy !== undefined;
-  if (given.order === "as typed" || isCounted || best.done === undefined || sum(given.pieces.rows.map(({ count }) => count)) > few)
-    return best;
-  const typed = planIn({ ...given, order: "as typed" as Given["order"] });
-  const isEarlier = typed.done !== undefined && typed.unplanned.length === best.unplanned.length && typed.done + 1 < best.done;
-  return isEarlier ? typed : best;
+  const made = known.get(given) ?? planIn(given);
+  known.set(given, made);
+  return made;
 }
 
 function planIn(given: Given): Plan {

@@ -6,6 +6,9 @@ import { leastNeed, type Part, type Shop } from "./parts";
 import type { Unplanned } from "./pieces";
 import type { Tub } from "./tub";
 
+/** Pieces up to which the list's own order is looked at beside the best that was found: a plan never ends later than rows in turn. */
+const turnedUpTo = 1000;
+
 /** More would be neither read nor wanted, and would only keep the spreadsheet waiting. */
 const mostPieces = 1e6;
 
@@ -31,10 +34,12 @@ export function refuseEndless(parts: readonly Part[]): void {
   if (pieces > mostPieces) throw badInput`${pieces} pieces are more than a plan can hold, ${mostPieces}: plan fewer at a time`;
 }
 
+type Fewest = ReturnType<Packer["fewest"]>;
+
 /** Loads of a number, each with its share of the pieces: a little more each time it does not come out. */
-function evenly(color: Packer, loads: number): Stacks | undefined {
+function evenly(color: Packer, loads: number, view: Fewest["view"]): Stacks | undefined {
   for (const more of color.careful ? [1, 1.05, 1.12, 1.25] : [1, 1.1]) {
-    const made = color.build(loads, more);
+    const made = color.build({ view, loads, more });
     if (!made.stuck) return made;
   }
   return undefined;
@@ -46,16 +51,16 @@ function optionsOf(color: Packer, abreast: number, typed: boolean): { options: O
     const made = color.inTurn();
     return { options: made.stuck ? {} : { "in turn": made }, stuck: made.stuck, upright: Number.POSITIVE_INFINITY };
   }
-  const tight = color.build();
-  const plain = color.careful ? color.build(undefined, 1, [["upright"]]) : undefined;
+  const tight = color.fewest();
+  const plain = color.careful ? color.build({ tried: [["upright"]] }) : undefined;
   const upright = plain && !plain.stuck ? plain.stacks.length : Number.POSITIVE_INFINITY;
   if (plain && !plain.stuck && (tight.stuck || plain.stacks.length < tight.stacks.length)) return { options: { tight: plain }, upright };
   const fewest = tight.stacks.length;
-  const even = fewest > 1 ? evenly(color, fewest) : undefined;
+  const even = fewest > 1 ? evenly(color, fewest, tight.view) : undefined;
   if (tight.stuck) {
     // Too little in the last of them: fewer in each may leave enough for all.
     for (let loads = fewest; loads <= fewest + 2; loads++) {
-      const made = loads > 1 ? evenly(color, loads) : undefined;
+      const made = loads > 1 ? evenly(color, loads, tight.view) : undefined;
       if (made) return { options: { even: made }, upright };
     }
     return { options: {}, stuck: tight.stuck, upright };
@@ -63,8 +68,10 @@ function optionsOf(color: Packer, abreast: number, typed: boolean): { options: O
   const options: Options = { tight, ...(even && { even }) };
   if (color.careful && fewest < 40) {
     const rounded = Math.ceil(fewest / abreast) * abreast;
-    options["one more"] = color.pieces > fewest ? evenly(color, fewest + 1) : undefined;
-    if (rounded > fewest + 1) options["full pulls"] = evenly(color, rounded);
+    options["one more"] = color.pieces > fewest ? evenly(color, fewest + 1, tight.view) : undefined;
+    if (rounded > fewest + 1) options["full pulls"] = evenly(color, rounded, tight.view);
+  }
+  if (color.pieces <= turnedUpTo) {
     const turn = color.inTurn();
     if (!turn.stuck) options["in turn"] = turn;
   }

@@ -4,9 +4,8 @@ import { noAnswer, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { unless } from "../../shared/twin";
-import { resinDensity } from "../chamber/settings";
 import { gravityArg, leastWall, moistureShare, voidShare } from "../wood/voids";
-import { drips } from "./settings";
+import { drips, resinDensity } from "./settings";
 import { noRoomTwin, pieceVolume, roomForResin, roomTwin } from "./uptake";
 import { beforeArg, drainedArg, gained } from "./weights";
 

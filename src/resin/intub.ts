@@ -4,7 +4,7 @@ import { badInput } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { unless } from "../../shared/twin";
-import { resinDensity } from "../chamber/settings";
+import { resinDensity } from "./settings";
 
 const same = 1e-9;
 

@@ -64,3 +64,10 @@ export const mostResin = setting(
   undefined,
   "how much resin you want to tie up; blank: no limit",
 );
+
+export const resinDensity = setting(
+  "resin density",
+  quantity("density", "density of the resin", 1.03, [0.5, 2.5]),
+  1.03,
+  "from memory: the label decides",
+);

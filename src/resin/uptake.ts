@@ -4,9 +4,8 @@ import { noAnswer, said } from "../../shared/outcome";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
 import { unless } from "../../shared/twin";
-import { resinDensity } from "../chamber/settings";
 import { atMoisture, gravityArg, moistureShare, voidShare, voidTwin } from "../wood/voids";
-import { fullness, fullnessSpread } from "./settings";
+import { fullness, fullnessSpread, resinDensity } from "./settings";
 import { spreadOf, spreadShare } from "./spread";
 
 export const pieceVolume = quantity("volume", "volume of the wood", 104, [0.001, 1e6]);

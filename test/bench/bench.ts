@@ -55,8 +55,7 @@ function felt(found: Readonly<Record<string, number>>): Figure[] {
 /** Plans beside bounds that none can pass: 1 would be as good as can be. */
 function bounds(): Figure[] {
   const most: Readonly<Record<string, number>> = budget["at most times the bound"];
-  const { loads, days, squares } = packed();
-  return Object.entries({ loads, days, squares }).map(([what, value]) => ({ what, value, most: most[what], unit: "times the bound" }));
+  return Object.entries(packed()).map(([what, value]) => ({ what, value, most: most[what], unit: "times the bound" }));
 }
 
 const short = (n: number) => n.toPrecision(3);

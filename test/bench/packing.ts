@@ -6,6 +6,7 @@ import { type Plan, planOf } from "../../src/plan/planned";
 import { schedule } from "../../src/plan/pulls";
 import { settings } from "../../src/shop";
 import records from "../published/packing.json";
+import { fewestLoads, type Lot } from "./bound";
 
 const lists = 30;
 const tubs = [
@@ -36,25 +37,31 @@ const listOf = (list: number) =>
 
 const shop = shopReader(settings)(undefined);
 
-function planned(list: number): { made: Plan; bound: number; earliest: number } {
+function planned(list: number): { made: Plan; bound: number; fewest: number; earliest: number } {
   const [diameter, height] = tubs[list % tubs.length];
   const cells = [listOf(list), [[diameter]], [[height]], [["2026-03-16 08:00"]]] as never;
   const given = readGiven(outlineOf(plan), cells, shop).given as unknown as Parameters<typeof planOf>[0];
   const made = planOf(given);
   const { area, height: own } = made.tub;
   const volume = made.loads.reduce((sum, { stack }) => sum + stack.worth, 0);
-  const bound = Math.ceil(volume / (area * (own * (1 - given.foamRoom) - given.cover)));
+  const room = own * (1 - given.foamRoom) - given.cover;
+  const bound = Math.ceil(volume / (area * room));
+  const lots = made.loads.flatMap(({ shares }) =>
+    shares.map(({ part: { row }, count }): Lot => ({ sides: [row.thickness, row.width, row.length], count })),
+  );
+  const fewest = Math.ceil(fewestLoads(lots, { section: made.tub.section, height: room, gap: given.gap }) * (1 - 1e-9));
   // As many loads as the bound, of which only the vacuum, the soaking and one shortest batch take time.
   const batch = Math.min(...made.loads.flatMap(({ batches }) => batches));
   const jobs = Array.from({ length: bound }, () => ({ color: 0, need: 0, wrap: 0, batches: [batch] }));
   const pace = { loading: given.loadingMinutes, vacuum: given.vacuumHours, soak: given.soakHours };
   const times = schedule(jobs, 8 * 3600, made.clock, pace, made.tub, Number.POSITIVE_INFINITY, { least: 1, between: true });
-  return { made, bound, earliest: Math.max(...times.map(({ done }) => done)) };
+  return { made, bound, fewest, earliest: Math.max(...times.map(({ done }) => done)) };
 }
 
 export interface Packed {
-  /** Loads over the fewest that the volume allows, and days over those that so many loads need; means of the lists. */
+  /** Loads over the fewest that the volume allows, over those that gaps, heights and the round wall allow, and days over those that so many loads need; means of the lists. */
   readonly loads: number;
+  readonly fewest: number;
   readonly days: number;
   /** Squares that the published records hold over ours, summed over all records. */
   readonly squares: number;
@@ -70,6 +77,7 @@ export function packed(): Packed {
   );
   return {
     loads: mean(({ made, bound }) => made.loads.length / bound),
+    fewest: mean(({ made, fewest }) => made.loads.length / fewest),
     days: mean(({ made, earliest }) => made.done! / earliest),
     squares: round.reduce((sum, { n }) => sum + n, 0) / ours.reduce((sum, n) => sum + n, 0),
   };

@@ -41,6 +41,7 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     for (let i = 0; i < 12 && !(await onButton()); i++) await press("Tab");
     await press("Enter");
     pane = await paneOf();
+    await sheet.page.waitForFunction(() => document.activeElement?.tagName === "IFRAME");
   }
 
   async function view(name: string): Promise<void> {

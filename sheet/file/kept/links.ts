@@ -10,6 +10,9 @@ const toSheet = "o-spreadsheet://";
 
 export const isLink = (content: unknown): content is string => typeof content === "string" && linked.test(content);
 
+/** Where the link of a cell leads; undefined where it has none. */
+export const targetOf = (content: unknown): string | undefined => (isLink(content) ? linked.exec(content)?.[2] : undefined);
+
 /** Links of cells that were made, changed or taken away on a sheet; undefined takes one away. */
 export function withLinks(
   parts: Parts,
@@ -26,7 +29,7 @@ export function withLinks(
     .filter((tag) => !links.has(/\sref="([^"]*)"/.exec(tag)?.[1] ?? ""));
   const relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
   for (const [address, content] of links) {
-    const url = content && linked.exec(content)?.[2];
+    const url = targetOf(content);
     if (!url) continue;
     if (url.startsWith(toSheet)) {
       const name = sheetOf(url.slice(toSheet.length));

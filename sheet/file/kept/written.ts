@@ -31,7 +31,7 @@ import { Dependents } from "./dependents";
 import { contentChanges, type Pair } from "./difference";
 import { elementOf } from "./elements";
 import { withColumns, withRows } from "./lines";
-import { isLink, withLinks } from "./links";
+import { isLink, targetOf, withLinks } from "./links";
 import { madeRules } from "./made";
 import { sheetCell } from "./place";
 import { replayed } from "./replayed";
@@ -258,7 +258,7 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
     if (text !== xml) parts.set(path, encoded(text));
     const links = new Map(
       own
-        .filter((address) => isLink(pair.before?.cells[address]) || isLink(pair.now.cells[address]))
+        .filter((address) => targetOf(pair.before?.cells[address]) !== targetOf(pair.now.cells[address]))
         .map((address) => [address, isLink(pair.now.cells[address]) ? String(pair.now.cells[address]) : undefined]),
     );
     const linked = withLinks(parts, path, text, links, (other) => now.sheets.find((one) => one.id === other)?.name);

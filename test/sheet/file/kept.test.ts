@@ -94,3 +94,37 @@ describe("what stands around the cells of a sheet", () => {
     ]);
   });
 });
+
+describe("what is typed over", () => {
+  const styles = textsOf(file)["xl/styles.xml"].replace(
+    "</cellXfs>",
+    '<xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0" applyAlignment="1"><alignment horizontal="left"/></xf><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0" applyAlignment="1"><alignment horizontal="right"/></xf></cellXfs>',
+  );
+  const sheet = "xl/worksheets/_rels/sheet1.xml.rels";
+  const given = workbookOf({
+    strings: ["words"],
+    sheets: {
+      Costs: `${row(1, '<c r="A1" s="2"><v>2</v></c>', '<c r="B1" s="3" t="s"><v>0</v></c>')}${row(2, '<c r="A2" s="2"><v>3</v></c>', '<c r="B2" t="s"><v>0</v></c>')}|<hyperlinks><hyperlink ref="B2" r:id="rId1" location="part" tooltip="more"/></hyperlinks>`,
+    },
+    parts: {
+      "xl/styles.xml": styles,
+      [sheet]:
+        '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/hyperlink" Target="https://shop.example/" TargetMode="External"/></Relationships>',
+    },
+  });
+
+  it.each([
+    ["a number at the left by words", { col: 0, row: 0, content: "words" }, '<c r="A1" s="2" t="inlineStr">'],
+    ["words at the right by a number", { col: 1, row: 0, content: "7" }, '<c r="B1" s="3"><v>7</v>'],
+    ["the words of a link", { col: 1, row: 1, content: "[other](https://shop.example/)" }, '<c r="B2" t="inlineStr">'],
+  ])("%s: its sheet has the cell, and no other part is touched", async (_, cell, expected) => {
+    const workbook = opened(given, engine);
+    const book = model(workbook.book);
+    book.dispatch("UPDATE_CELL", { sheetId: book.getters.getSheetIds()[0], ...cell } as never);
+    const { [first]: xml, ...rest } = textsOf(await saved(book, workbook, engine));
+    const { [first]: old, ...before } = textsOf(given);
+    expect(rest).toEqual(before);
+    expect(xml).toContain(expected);
+    expect(xml.slice(xml.indexOf("</sheetData>"))).toBe(old.slice(old.indexOf("</sheetData>")));
+  });
+});

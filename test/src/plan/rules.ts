@@ -1,14 +1,16 @@
 import { isFault } from "../../../shared/outcome";
 import { slack } from "../../../src/plan/clock";
 import type { Given } from "../../../src/plan/given";
+import type { Load } from "../../../src/plan/loads";
 import { placesOf } from "../../../src/plan/places";
 import type { Plan } from "../../../src/plan/planned";
+import type { Tub } from "../../../src/plan/tub";
 
 /** Moments closer than the clock tells apart. */
 const bit = 2 * slack;
 
 /** What is wrong with where the pieces of a plan lie; nothing, if they are all inside and none overlap. */
-export function misplaced({ loads, tub }: Plan, given: Given): string | undefined {
+export function misplaced({ loads, tub }: { loads: readonly Load[]; tub: Tub }, given: Given): string | undefined {
   const { section, height } = tub;
   const slackness = 1e-8;
   for (const [n, load] of loads.entries()) {

@@ -2,7 +2,7 @@ import type { Outcome } from "../../../shared/outcome";
 import type { System } from "../../../shared/unittable";
 import { type Formula, written } from "../../../src/workbook/formula";
 import { key, ofKey, type Ref, refTo } from "../../../src/workbook/place";
-import { type Template, template } from "../../../src/workbook/template";
+import { type Template, template } from "../../../src/workbook/sheets/template";
 import { validationsOf } from "../../../src/workbook/validation";
 import { calculated } from "./calculated";
 

@@ -3,7 +3,7 @@ import { fractions } from "../../../shared/numberformat";
 import { rowsOf } from "../../../shared/xlsx/cells";
 import { callsOurs } from "../../../src/calls";
 import { nothingCached } from "../../../src/workbook/cached";
-import { template } from "../../../src/workbook/template";
+import { template } from "../../../src/workbook/sheets/template";
 import { xlsx } from "../../../src/workbook/xlsx";
 
 jest.setTimeout(60_000);

@@ -1,9 +1,9 @@
-import type { SheetHost } from "../shared/host";
-import { excelHost } from "../src/excel/host";
-import { LastCalls } from "../src/excel/lastcall";
-import { noSheet } from "./nosheet";
-import { pause } from "./pause";
-import { isDark, setTheme } from "./theme";
+import type { SheetHost } from "../../shared/host";
+import { excelHost } from "../../src/excel/host";
+import { LastCalls } from "../../src/excel/lastcall";
+import { noSheet } from "../nosheet";
+import { pause } from "../pause";
+import { isDark, setTheme } from "../theme";
 
 /** Excel's colours, as far as it tells them: it has four themes, and two of them are dark. */
 function followExcel(): void {

@@ -4,11 +4,11 @@ import "@fluentui/web-components/progress-bar.js";
 import "@fluentui/web-components/tab.js";
 import "@fluentui/web-components/tablist.js";
 import * as z from "zod/mini";
-import type { SheetHost } from "../shared/host";
+import type { SheetHost } from "../../shared/host";
 import "./app";
+import { noSheet } from "../nosheet";
+import { followBrowser } from "../theme";
 import { vendorSheet } from "./excel";
-import { noSheet } from "./nosheet";
-import { followBrowser } from "./theme";
 
 // The Content-Security-Policy forbids compiling code, and trying to would be reported.
 z.config({ jitless: true });

@@ -1,18 +1,18 @@
-import { isFault, type Outcome } from "../../../shared/outcome";
-import { fromInternal, plainUnits } from "../../../shared/unit";
-import { catalogue } from "../../../src/catalogue";
-import { cautionsOf } from "../../../src/cautions";
-import { settings } from "../../../src/shop";
-import { versionText } from "../../../src/version";
-import { asksIn } from "../../../src/workbook/formula";
-import { readShop } from "../../../src/workbook/kit";
-import { refTo } from "../../../src/workbook/place";
-import { dash, shownCells } from "../../../src/workbook/shown";
-import { valuesOf } from "../../../src/workbook/still";
-import { template } from "../../../src/workbook/template";
-import { validationsOf } from "../../../src/workbook/validation";
-import { recalculated } from "../../../tool/recalculated";
-import { near } from "../../within";
+import { isFault, type Outcome } from "../../../../shared/outcome";
+import { fromInternal, plainUnits } from "../../../../shared/unit";
+import { catalogue } from "../../../../src/catalogue";
+import { cautionsOf } from "../../../../src/cautions";
+import { settings } from "../../../../src/shop";
+import { versionText } from "../../../../src/version";
+import { asksIn } from "../../../../src/workbook/formula";
+import { readShop } from "../../../../src/workbook/kit";
+import { refTo } from "../../../../src/workbook/place";
+import { template } from "../../../../src/workbook/sheets/template";
+import { dash, shownCells } from "../../../../src/workbook/shown";
+import { valuesOf } from "../../../../src/workbook/still";
+import { validationsOf } from "../../../../src/workbook/validation";
+import { recalculated } from "../../../../tool/recalculated";
+import { near } from "../../../within";
 
 const books = (["US", "SI"] as const).flatMap((system) =>
   (["demo", "empty"] as const).map((filled) => {

@@ -1,13 +1,13 @@
 import { html, LitElement, type TemplateResult } from "lit";
 import { customElement, property, state } from "lit/decorators.js";
-import type { SheetHost } from "../shared/host";
-import { versionText } from "../src/version";
-import { draftOf, keepDraft } from "./draft";
-import { named } from "./named";
-import { leave } from "./pause";
-import { learn } from "./spoken";
-import type { Notice } from "./views/view";
-import { isFirstRun, welcomed } from "./welcomed";
+import type { SheetHost } from "../../shared/host";
+import { versionText } from "../../src/version";
+import { draftOf, keepDraft } from "../draft";
+import { named } from "../named";
+import { leave } from "../pause";
+import { learn } from "../spoken";
+import type { Notice } from "../views/view";
+import { isFirstRun, welcomed } from "../welcomed";
 
 const views = { run: "Run", safety: "Safety", workbook: "Workbook", functions: "Functions", working: "Working" } as const;
 type Name = keyof typeof views;
@@ -15,11 +15,11 @@ const names = Object.keys(views) as Name[];
 
 /** A view's code comes when it is first looked at. */
 const code: Readonly<Record<Name, () => Promise<unknown>>> = {
-  run: () => import("./run/runview"),
-  safety: () => import("./views/safety"),
-  workbook: () => import("./views/workbook"),
-  functions: () => import("./views/functions"),
-  working: () => import("./views/working"),
+  run: () => import("../run/runview"),
+  safety: () => import("../views/safety"),
+  workbook: () => import("../views/workbook"),
+  functions: () => import("../views/functions"),
+  working: () => import("../views/working"),
 };
 
 const draftName = "view";
@@ -122,7 +122,7 @@ export class App extends LitElement {
   private async meet(): Promise<void> {
     await learn(this.host);
     if (this.host.name === "Excel" && !this.alone && isFirstRun())
-      this.greeting = await import("./views/welcome").then(
+      this.greeting = await import("../views/welcome").then(
         ({ welcome }) => welcome(this.greeted),
         () => undefined,
       );

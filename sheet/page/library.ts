@@ -1,16 +1,16 @@
-import type { Ended } from "../../../shared/host";
-import { Unreadable } from "../../../shared/xlsx/unzip";
-import { draftOf, keepDraft } from "../../../taskpane/draft";
-import type { Desk } from "../desk";
-import { fileOf } from "../download";
-import { digestOf } from "./digest";
-import { Keeper, type State, Stuck } from "./keeper";
-import { type Hold, hold, isHeld } from "./lock";
-import { freeOnShelf, tidy } from "./name";
-import { contentAt, newestOf } from "./newest";
-import * as store from "./store";
-import { toForget } from "./versions";
-import { type Content, toKeep } from "./work";
+import type { Ended } from "../../shared/host";
+import { Unreadable } from "../../shared/xlsx/unzip";
+import { draftOf, keepDraft } from "../../taskpane/draft";
+import type { Desk } from "./desk";
+import { fileOf } from "./download";
+import { digestOf } from "./kept/digest";
+import { Keeper, type State, Stuck } from "./kept/keeper";
+import { type Hold, hold, isHeld } from "./kept/lock";
+import { freeOnShelf, tidy } from "./kept/name";
+import { contentAt, newestOf } from "./kept/newest";
+import * as store from "./kept/store";
+import { toForget } from "./kept/versions";
+import { type Content, toKeep } from "./kept/work";
 
 /** What a person sees of the workbook on the page. */
 export interface Standing {
