@@ -102,8 +102,17 @@ export function shopSheet(kit: Kit): Shop {
   const unset = readShop([["units", "US"]]);
   for (const [title, own] of groups) {
     const isFolded = own !== groups[0][1];
-    page.heading(title, "", "", isFolded ? `${own.length} settings, folded: press + at the left to open` : "");
-    if (isFolded) page.fold(own.length);
+    page.heading(title);
+    if (isFolded) {
+      // What is wrong with a value that is folded away is told where it can be opened.
+      const notes = refTo(name, page.row, 3, own.length);
+      const isWrong = formula`SUMPRODUCT((LEFT(${notes},5)="type ")*1)>0`;
+      page.put(page.row - 1, 3, {
+        formula: formula`IF(${isWrong},"a value here is wrong or missing: press + at the left","${own.length} more: press + at the left to open")`,
+        look: "bar",
+      });
+      page.fold(own.length);
+    }
     for (const setting of own)
       settingLine(
         page,

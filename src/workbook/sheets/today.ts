@@ -11,6 +11,7 @@ import { demoStart, moment } from "./day";
 import type { Shop } from "./shop";
 import { across, oneLine, threeLine } from "./three";
 import { type LoadOf, loadTables } from "./todaypieces";
+import { timeline } from "./todaytimeline";
 import { type Begins, countBack, lengthLines } from "./todaytimes";
 import { workLines } from "./todaywork";
 
@@ -35,8 +36,8 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const page = new Page(
     "Today",
     "One run, from choosing the wood to the price. Pick up to three loads and say when: every step below gets its time and its numbers.",
-    [31, 21, 21, 21, 10, 9, 52, 3, 3, ...Array<number>(8).fill(10)],
-    { landscape: true, pages: 2, columns: shown },
+    [30, 19, 19, 19, 9, 9, 46, 3, 3, ...Array<number>(8).fill(10)],
+    { landscape: true, columns: shown },
   );
   page.sheet.hidden = shown;
   page.open("Today");
@@ -50,6 +51,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
     { list: [demoWords, startWords], only: true },
     "the last load goes in when the demo begins; or the run starts at once",
   );
+  const pictureAt = { row: page.row - 1, column: 2, rows: 7, columns: 4 };
   const isDemo = formula`${how}="${demoWords}"`;
   const start = inputLine(
     page,
@@ -72,19 +74,19 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
     "optional: type =NOW(), and a step whose start has passed says so",
     moment,
   );
-  const chamber = ownLine(page, "chamber or tub, inside", shop.chamber, kit, 4);
-  const height = ownLine(page, "height inside", shop.height, kit, 10);
+  const chamber = ownLine(page, `chamber or tub, inside, ${kit.unit("length")}`, shop.chamber, kit, 4);
+  const height = ownLine(page, `height inside, ${kit.unit("length")}`, shop.height, kit, 10);
   const color = inputLine(page, "color", kit.demo ? "blue" : undefined, true, "optional");
   page.skip();
   const loads = loadTables(page, kit, blanks, { chamber, height, shop: shop.withoutTubs });
   page.skip();
-  const places = steps(page, kit, shop, blanks, { how, start, asOf, isDemo }, loads);
+  const places = steps(page, kit, shop, blanks, { how, start, asOf, isDemo }, loads, pictureAt);
   curve(page, kit, loads[0].first);
   page.skip();
   page.cautions(cautionsOf(["chamber", "pump", "ballast", "resin", "storage", "wet wood", "oven", "dust"]));
   const { counts, done, mix } = places;
   page.put(answer.row, 0, {
-    formula: formula`IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}","")&".")`,
+    formula: formula`IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),IF(${mix}>0,": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}",": what is on hand is enough resin"),"")&".")`,
     look: "strong",
   });
   page.sheet.merges.push(refTo(page.sheet.name, answer.row, 0, 1, 7));
@@ -108,7 +110,6 @@ function ownLine(page: Page, label: string, from: Ref, kit: Kit, demo: number): 
   page.put(row, 0, { value: label, look: "label" });
   const own = kit.demo ? { value: kit.of("length", demo) } : { formula: formula`IF(${from}="","",${from})` };
   const ref = page.put(row, 1, { ...own, look: "input" });
-  page.put(row, 2, { value: kit.unit("length"), look: "unit" });
   page.put(row, 6, {
     formula: formula`IF(${ref}=${from},"from My Shop; type over it for this run","for this run; My Shop has "&${from}&" ${kit.unit("length")}")`,
     look: "note",
@@ -132,6 +133,7 @@ function steps(
   { ends }: Blanks,
   { start, asOf, isDemo }: When,
   loads: readonly [LoadOf, LoadOf, LoadOf],
+  pictureAt: Parameters<typeof timeline>[3],
 ) {
   page.heading(`1. ${kindOf("choose").title}`, "load 1", "load 2", "load 3", "", "", "");
   const counts = threeLine(page, "pieces", (load) => loads[load].count, { format: "0" });
@@ -145,5 +147,7 @@ function steps(
   const back = countBack(page, begins, lengths);
   page.skip();
   work.fill(lengths, back);
+  timeline(page, work.times, lengths, pictureAt);
+  page.skip();
   return { counts, done: work.times.done, mix: work.mix };
 }
