@@ -30,7 +30,7 @@ function unitWords({ kind }: Arg): string | undefined {
 const exampleWords = (example: unknown) => (typeof example === "number" || typeof example === "string" ? `such as ${example}` : undefined);
 
 /** The help of one argument, as it shows while a formula is typed. */
-export const argumentHelp = (arg: Arg): string => [arg.label, unitWords(arg), exampleWords(arg.example)].filter(Boolean).join("; ");
+const argumentHelp = (arg: Arg): string => [arg.label, unitWords(arg), exampleWords(arg.example)].filter(Boolean).join("; ");
 
 const proposals = (name: string, arg: Arg) => (name === "shop" ? ["US", "SI"] : (arg.choices ?? [])).map((value) => ({ value }));
 

@@ -121,7 +121,7 @@ const most = 40_000_000;
 
 export const isNear = (columns: number, rows: number): boolean => columns * rows <= most;
 
-export function checkExtent(name: string, columns: number, rows: number): void {
+function checkExtent(name: string, columns: number, rows: number): void {
   if (!isNear(columns, rows))
     throw new Unreadable(`the cells of its sheet ${name} reach too far (${rows} rows, ${columns} columns): delete the cells far away`);
 }

@@ -44,7 +44,7 @@ export interface Room {
 const none: Stack = { strata: [], height: 0, count: 0, worth: 0 };
 
 /** The height of a piece in a layer: standing, or on the side that takes less of the floor if the layer is high enough for it. */
-export function heightIn(way: Way, { a, b, length }: Shape, limit: number): number {
+function heightIn(way: Way, { a, b, length }: Shape, limit: number): number {
   if (way === "upright") return length;
   return b <= limit * (1 + allowance) ? b : a;
 }
@@ -238,7 +238,7 @@ export function stackUp(ways: readonly Way[], room: Room, pool: Pool, care: Care
   return { strata: settled(strata), height: height + plates(uneven, gap), count, worth };
 }
 
-export const countOf = (runs: readonly Run[]): number => {
+const countOf = (runs: readonly Run[]): number => {
   let count = 0;
   for (const { columns, rows } of runs) count += columns * rows;
   return count;

@@ -20,7 +20,7 @@ const most = 300;
 
 const line = z.string().check(z.maxLength(longest));
 
-export const itemSchema = z.object({
+const itemSchema = z.object({
   id: z.string().check(z.minLength(1), z.maxLength(60)),
   stage: z.enum(stageNames as [Stage, ...Stage[]]),
   text: line,
@@ -32,7 +32,7 @@ export const itemSchema = z.object({
 const nowSchema = z.object({ when: z.union([z.iso.date(), z.literal("")]), who: line, by: line, calls: line });
 
 /** What is kept of a run that is over: the day, who ran it, and what was left unticked. */
-export const recordSchema = z.object({ when: z.iso.date(), who: line, open: z.array(line).check(z.maxLength(most)) });
+const recordSchema = z.object({ when: z.iso.date(), who: line, open: z.array(line).check(z.maxLength(most)) });
 
 /** Earlier runs that stay to be read. */
 export const mostRuns = 20;

@@ -12,7 +12,7 @@ import { conductionSource } from "./said";
 import { oven, room, thickest } from "./settings";
 
 /** W/m²K that a bare piece gives off to still room air, convection and radiation together: from memory. */
-export const stillAir = 10;
+const stillAir = 10;
 
 /** 80 °F, or 10 °F above the room where that is more. */
 export const coolEnough = (room: number): number => Math.max(((80 - 32) * 5) / 9, room + (10 * 5) / 9);

@@ -12,7 +12,7 @@ export interface DaysOff {
   readonly said: string;
 }
 
-export const weekdayNames = ["sat", "sun", "mon", "tue", "wed", "thu", "fri"];
+const weekdayNames = ["sat", "sun", "mon", "tue", "wed", "thu", "fri"];
 
 export const noDaysOff: DaysOff = { weekdays: new Set(), dates: new Set(), said: "none" };
 

@@ -1,6 +1,6 @@
 import { noAnswer, type Trouble } from "../../shared/outcome";
 import { dayAndTime } from "./calendar";
-import { day, dayOf } from "./clock";
+import { day } from "./clock";
 import type { Plan, Planned } from "./planned";
 
 /** A cell holds 32,767 characters. */
@@ -34,5 +34,3 @@ export function lateBy({ midnight }: Plan, { done }: Planned, readyBy: number | 
 export function chamberSeconds({ tub, loads, pulls }: Plan, vacuum: number): number {
   return tub.beside ? pulls * vacuum : loads.reduce((sum, load) => sum + load.out - load.in, 0);
 }
-
-export const dayCount = (seconds: number): number => dayOf(seconds) + 1;

@@ -39,7 +39,7 @@ export interface Filled {
 }
 
 /** Deals the pieces of each size to the loads of one color, as their rows come. */
-export function dealer(parts: readonly Part[], shapes: readonly Shape[]) {
+function dealer(parts: readonly Part[], shapes: readonly Shape[]) {
   const queues: Part[][] = shapes.map(() => []);
   for (const part of parts) queues[part.size].push(part);
   const at = shapes.map(() => 0);

@@ -47,7 +47,7 @@ const one = 1 + 1e-9;
 /** Sides closer than ten picometres are one size: 3/4 in and 19.05 mm load together. */
 const near = (side: number): number => Math.round(side * 1e11);
 
-export const facesOf = ({ thickness, width, length }: Piece): number => 2 * (thickness * width + thickness * length + width * length);
+const facesOf = ({ thickness, width, length }: Piece): number => 2 * (thickness * width + thickness * length + width * length);
 
 function shapeOf({ thickness, width, length }: Piece): Shape {
   return { a: Math.min(thickness, width), b: Math.max(thickness, width), length, volume: thickness * width * length };

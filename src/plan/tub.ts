@@ -14,7 +14,7 @@ export interface Tub {
 }
 
 /** Radii of the smallest circles known to hold 1 to 7 unit circles, all proved (Graham and others, Discrete Math. 181, 1998). */
-export const circlesIn = [1, 2, 1 + 2 / Math.sqrt(3), 1 + Math.SQRT2, 1 + Math.sqrt(2 * (1 + 1 / Math.sqrt(5))), 3, 3];
+const circlesIn = [1, 2, 1 + 2 / Math.sqrt(3), 1 + Math.SQRT2, 1 + Math.sqrt(2 * (1 + 1 / Math.sqrt(5))), 3, 3];
 
 const one = 1 + 1e-9;
 

@@ -36,9 +36,6 @@ export function isOff(moment: number, { offset, daysOff }: Hours): boolean {
   return daysOff !== undefined && (daysOff.weekdays.has(serial % 7) || daysOff.dates.has(serial));
 }
 
-/** The hour of the day, 0 to 24. */
-export const hourOf = (moment: number, offset: number): number => ((moment + offset * minute) % day) / hour;
-
 /** Closing time of the day of a moment. */
 export function closingOf(moment: number, { closes, offset }: Hours): number {
   const local = moment + offset * minute;

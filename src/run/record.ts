@@ -67,7 +67,7 @@ const spent = (step: Step | undefined): number | undefined =>
   step?.started !== undefined && step.done !== undefined ? step.done - step.started : undefined;
 
 /** Resin that left with a load: by its weights where there are two, else as worked out. */
-export function takenBy(run: Run, load: number): { readonly amount: number; readonly weighed: boolean } | undefined {
+function takenBy(run: Run, load: number): { readonly amount: number; readonly weighed: boolean } | undefined {
   const [before, drained] = [run.entries[`before ${load}`], run.entries[`drained ${load}`]];
   const density = fact(run, "resin density") ?? 1.03;
   const grams = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 }[unitsOf(run).weight] ?? 1;
@@ -189,7 +189,7 @@ function resinRow(run: Run, resin: Block): Writing {
 }
 
 /** Hours that somebody was at it. */
-export function benchHours({ steps }: Run): number {
+function benchHours({ steps }: Run): number {
   const spans = steps.flatMap(({ kind, started, done }) =>
     !kindOf(kind).alone && started !== undefined && done !== undefined ? [[started, done] as const] : [],
   );

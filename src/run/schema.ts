@@ -11,7 +11,7 @@ const size = z.number().check(z.positive(), z.lte(1e4));
 const amount = z.number().check(z.gte(0), z.lte(1e9));
 const moment = z.number().check(z.gte(0), z.lte(8.64e15));
 
-export const pieceSchema = z.object({
+const pieceSchema = z.object({
   name: line,
   wood: line,
   count: z.int().check(z.gte(1), z.lte(1e4)),
@@ -24,7 +24,7 @@ export const pieceSchema = z.object({
 
 const loadSchema = z.object({ pieces: z.array(pieceSchema).check(z.minLength(1), z.maxLength(mostKinds)) });
 
-export const stepSchema = z.object({
+const stepSchema = z.object({
   id: z.string().check(z.maxLength(20)),
   kind: z.enum(kindNames as [KindName, ...KindName[]]),
   /** Which loads it is about, from 1. */
@@ -37,7 +37,7 @@ export const stepSchema = z.object({
 
 const cell = z.union([z.number(), z.string().check(z.maxLength(32767)), z.boolean()]);
 /** A block of cells as text is typed; null leaves a cell as it is. */
-export const blockSchema = z.object({ at: line, cells: z.array(z.array(z.nullable(cell))) });
+const blockSchema = z.object({ at: line, cells: z.array(z.array(z.nullable(cell))) });
 
 export const runSchema = z.object({
   id: line,

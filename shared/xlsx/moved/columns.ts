@@ -27,7 +27,7 @@ export interface Standing extends At {
 const small = (name: string) => name.toLowerCase();
 
 /** A formula, without its sign, that speaks of a table as it is now; within the table it need not say its name. */
-export function respoken(formula: string, { table, to, columns, plain }: Spoken, isInside: boolean, at?: Standing): string {
+function respoken(formula: string, { table, to, columns, plain }: Spoken, isInside: boolean, at?: Standing): string {
   if (!formula.includes("[")) return formula;
   let touched = false;
   const tokens = tokenize(formula, { mergeRefs: true }).map((token) => {

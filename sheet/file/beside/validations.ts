@@ -28,7 +28,7 @@ const lowered = (names: Readonly<Record<string, string>>) =>
   new Map(Object.entries(names).map(([name, range]) => [name.toLowerCase(), range]));
 
 /** Rules that the engine cannot hold: what they ask for is not kept. */
-export function isForeign(element: XmlElement, names: Readonly<Record<string, string>>): boolean {
+function isForeign(element: XmlElement, names: Readonly<Record<string, string>>): boolean {
   const { type, operator } = element.attributes;
   if (type === "textLength" || type === "time") return true;
   if (type === "date") return operator === "notEqual";

@@ -16,7 +16,7 @@ export interface Reading {
 /** How long a file may take, so that one made to take forever ends. */
 export const longest = 20_000;
 
-export const readerFile = "reader.js";
+const readerFile = "reader.js";
 
 let waiting: Worker | undefined;
 

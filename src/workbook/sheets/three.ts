@@ -3,8 +3,6 @@ import { type Formula, formula } from "../formula";
 import { failed, type Page, verdict } from "../page";
 import { between, type Ref, refTo } from "../place";
 
-/** A run has up to three loads, side by side. */
-export const loadNumbers = [0, 1, 2] as const;
 export type Each<T> = readonly [T, T, T];
 export const each = <T>(of: (load: number) => T): Each<T> => [of(0), of(1), of(2)];
 
