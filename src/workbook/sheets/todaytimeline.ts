@@ -1,9 +1,10 @@
 import { formula } from "../formula";
 import type { Page } from "../page";
 import { type Ref, refTo } from "../place";
-import { across, loadNumbers } from "./three";
+import { across } from "./three";
 import type { Lengths, Times } from "./todaytimes";
 
+const loadNumbers = [0, 1, 2] as const;
 const titles = ["load", "waits", "vacuum", "soaks", "drains", "oven", "cools"] as const;
 const colors = { waits: "FFFFFF", vacuum: "2B2A28", soaks: "7FB9BD", drains: "E6C595", oven: "C9822B", cools: "BFC5C9" } as const;
 
@@ -40,13 +41,11 @@ export function timeline(
     title: "The run, hour by hour",
     kind: "bar",
     across: column(0),
-    series: titles
-      .slice(1)
-      .map((name, i) => ({
-        name: name === "waits" ? "not yet begun" : name,
-        values: column(1 + i),
-        color: colors[name as keyof typeof colors],
-      })),
+    series: titles.slice(1).map((name, i) => ({
+      name: name === "waits" ? "not yet begun" : name,
+      values: column(1 + i),
+      color: colors[name as keyof typeof colors],
+    })),
     at,
     axes: ["", "hours from the first load on"],
     alt: "One bar a load, over the hours of the run: vacuum, soaking, draining and wrapping, the oven, and cooling, each as long as it takes.",
