@@ -1,6 +1,6 @@
 import type { Arg } from "./argument";
 import { type Said, said } from "./outcome";
-import { fromInternal } from "./unit";
+import { fromInternal, type Units } from "./unit";
 import type { Kind } from "./unittable";
 
 /** A number of a result whose kind differs from row to row, or words in its place. */
@@ -12,11 +12,14 @@ export const measure = (label: string, example: number): Arg<Said | string> => (
   show: (made: Said | string, units) => (typeof made === "string" ? made : fromInternal(made.value, units[made.kind])),
 });
 
-/** The unit of such a number, for the cell beside it. */
-export const unitName = (label: string, example: string): Arg<Kind> => ({
+/** Words that name quantities in the units of whoever asks. */
+export type Words = (units: Units) => string;
+
+/** The unit of such a number, for the cell beside it, or what else there is to say of it. */
+export const unitName = (label: string, example: string): Arg<Kind | Words> => ({
   label,
   example,
   sample: () => `a unit such as ${example}`,
   read: () => "number",
-  show: (kind: Kind, units) => units[kind].name,
+  show: (made: Kind | Words, units) => (typeof made === "function" ? made(units) : units[made].name),
 });

@@ -4,13 +4,14 @@ import { keepAlignment } from "./file/beside/alignment";
 import { follow, type Engine as Keeping } from "./file/beside/followed";
 import { writeDown } from "./file/kept/structure";
 import { type Engine as Guarding, guard } from "./guard";
+import { type Engine as OtherNames, takeOtherNames } from "./othernames";
 import { type Engine as Rounding, roundAsOthers } from "./rounding";
 import { keepLinksSafe, type Engine as Linking } from "./safelinks";
 import { showLackedFormats } from "./shownformats";
 import { readTypedCells } from "./typed";
 
 /** What the engine must keep and know beyond its own, told to it once, before a workbook opens. */
-export function extend(engine: Keeping & Rounding & Ending & Naming & Guarding & Linking): void {
+export function extend(engine: Keeping & Rounding & Ending & Naming & Guarding & Linking & OtherNames): void {
   keepBothEnds(engine);
   allowAnyName(engine);
   follow(engine);
@@ -20,5 +21,6 @@ export function extend(engine: Keeping & Rounding & Ending & Naming & Guarding &
   readTypedCells(engine);
   showLackedFormats(engine);
   keepLinksSafe(engine);
+  takeOtherNames(engine);
   guard(engine);
 }

@@ -50,6 +50,16 @@ export function dropPart(parts: Parts, from: string, id: string, path: string): 
   undeclare(parts, new Set([path, relationsPath(path)]));
 }
 
+/** Takes out all parts that are named so, with what is said of them anywhere. */
+export function dropParts(parts: Parts, named: (path: string) => boolean): void {
+  const gone = new Set([...parts.keys()].filter(named));
+  if (!gone.size) return;
+  for (const path of gone) parts.delete(path);
+  undeclare(parts, gone);
+  for (const from of ["", ...parts.keys()])
+    for (const { id, path, outside } of relationsOf(parts, from)) if (!outside && gone.has(path)) unrelate(parts, from, id);
+}
+
 /** Tells that a part belongs to another, and by which name. `kind` is the last word of a relation's type, or all of it. */
 export function relate(parts: Parts, from: string, kind: string, target: string): string {
   const path = relationsPath(from);

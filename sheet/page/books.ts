@@ -24,16 +24,19 @@ interface Acts {
   readonly original: () => void;
   readonly remove: () => void;
   readonly goBack: (moment: number) => void;
+  /** Back to the file as it was opened. */
+  readonly goBackToFile: () => void;
 }
 
-function versionList([, ...earlier]: readonly number[], { goBack, download }: Acts): TemplateResult | typeof nothing {
-  if (!earlier.length) return nothing;
-  return html`<details class="versions"><summary>Earlier versions: ${earlier.length}</summary>
+function versionList([, ...earlier]: readonly number[], { goBack, download, original, goBackToFile }: Acts): TemplateResult {
+  return html`<details class="versions"><summary>Earlier versions: ${earlier.length + 1}</summary>
     <ul>${earlier.map(
       (moment) => html`<li><span>${when(moment)}</span>
         ${button("Go back to this", () => goBack(moment))}
         ${button("Download", () => download(moment))}</li>`,
-    )}</ul></details>`;
+    )}<li><span>The file as it was opened</span>
+        ${button("Go back to this", goBackToFile)}
+        ${button("Download", original)}</li></ul></details>`;
 }
 
 /** A workbook of the list: its name, what can be done with it, its earlier versions. */
@@ -49,7 +52,6 @@ export function bookRow({ name, versions }: Shelved, here: boolean, naming: bool
     ${button("Rename", acts.name)}
     ${button("Copy", acts.copy)}
     ${button("Download", () => acts.download())}
-    ${button("Download original", acts.original)}
     ${button("Delete", acts.remove)}
   </div>`;
   return html`<li class="book" data-book=${name}>

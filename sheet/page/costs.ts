@@ -9,7 +9,7 @@ export function costOf(content: Content): string {
   if (!lost.length) return "";
   return [
     `The file that you opened cannot hold what was made on this page: ${because.join("; ")}. A new file is made instead, without: ${lost.join("; ")}.`,
-    "The file as you opened it stays in this browser: the button with the workbook's name at the top, then Download original.",
+    "The file as you opened it stays in this browser: the button with the workbook's name at the top, then Earlier versions.",
   ].join("\n\n");
 }
 

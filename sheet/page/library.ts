@@ -154,6 +154,11 @@ export class Library {
   async goBack(id: string, moment: number): Promise<Ended> {
     const content = await contentAt(id, moment);
     if (!content) return refused("This version cannot be read. Nothing was changed.");
+    return this.goBackTo(id, content);
+  }
+
+  /** Puts what a workbook held once in the place of what it holds; that stays a version. */
+  async goBackTo(id: string, content: Content): Promise<Ended> {
     const opened = await this.open(id);
     return opened.done ? this.replace(content) : opened;
   }

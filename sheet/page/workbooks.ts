@@ -7,12 +7,15 @@ import { asideList, bookRow, when } from "./books";
 import { bundle } from "./bundle";
 import { costOf } from "./costs";
 import { downloadWorkbook, fileName } from "./download";
+import { contentOf, readFile } from "./files";
 import { type Aside, aside, asides, removeAside, type Shelved, shelf } from "./kept/store";
 import { days, recent } from "./kept/versions";
 import type { Library } from "./library";
 import { startContent, starts } from "./starts";
 
 const size = (bytes: number): string => (bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(1)} GB`);
+
+const noFile = (name: string) => `${name} was made before this page kept files, so there is no original.`;
 
 /** The dialog over all workbooks that this browser keeps. */
 export class Workbooks {
@@ -112,10 +115,19 @@ export class Workbooks {
   private original({ id, name }: Shelved): Promise<void> {
     return this.does(async () => {
       const content = await this.library.contentOf(id);
-      if (!content?.file) return { done: false, words: `${name} was made before this page kept files, so there is no original.` };
+      if (!content?.file) return { done: false, words: noFile(name) };
       downloadWorkbook(`${name}, original`, content.file);
       return { done: true, words: `Downloaded ${fileName(`${name}, original`)}: the file as it was opened.` };
     });
+  }
+
+  private goBackToFile({ id, name }: Shelved): Promise<void> {
+    return this.leads(async () => {
+      const file = (await this.library.contentOf(id))?.file;
+      if (!file) return { done: false, words: noFile(name) };
+      const read = await readFile(file, name);
+      return typeof read === "string" ? { done: false, words: read } : this.library.goBackTo(id, contentOf(read));
+    }, "Back at the file as it was opened.");
   }
 
   private async remove({ id, name }: Shelved): Promise<void> {
@@ -157,6 +169,7 @@ export class Workbooks {
       original: () => this.original(book),
       remove: () => this.remove(book),
       goBack: (moment) => this.goBack(book, moment),
+      goBackToFile: () => this.goBackToFile(book),
     });
   }
 

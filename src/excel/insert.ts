@@ -1,7 +1,7 @@
 import type { Ended, Work } from "../../shared/host";
 import { base64 } from "./base64";
-import { stripped } from "./package";
 import { reenter } from "./reenter";
+import { stripped } from "./stripped";
 
 /** Where Excel runs: on the web it takes no sheet that holds a drawing or a comment. */
 export type Platform = "web" | "desktop";

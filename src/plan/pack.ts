@@ -42,8 +42,9 @@ export interface Stacks {
   readonly stuck: Int32Array | undefined;
 }
 
-/** Sizes with what a piece of each is worth to the load that takes it. */
+/** Sizes with what a piece of each is worth to the load that takes it, and how much is tried. */
 interface View {
+  readonly care: Care;
   readonly room: Room;
   readonly memory: Memory;
 }
@@ -109,14 +110,13 @@ export function packer(packing: Packing) {
   const room = roomOf(packing);
   const pieces = parts.reduce((sum, { row }) => sum + row.count, 0);
   const isFew = pieces <= few;
-  const plain: View = { room, memory: newMemory(shapes) };
   const counts = new Int32Array(shapes.length);
   for (const { size, row } of parts) counts[size] += row.count;
   const here = shapes.map((_, size) => size).filter((size) => counts[size] > 0);
   const sumOf = (left: Int32Array, { room: { shapes: own } }: View) => left.reduce((sum, many, size) => sum + many * own[size].volume, 0);
   const work = pieces * here.length;
   const isKeen = isFew && work <= patience;
-  const care = isKeen ? keen : isFew ? calm : hasty;
+  const plain: View = { care: isKeen ? keen : isFew ? calm : hasty, room, memory: newMemory(shapes) };
   const { perLoad, stackOf } = alone(shapes, tub.section, bath.gap, room.height);
 
   /** The best filling of one tub from what is left, at most so many pieces and so much of them; it is taken out. */
@@ -134,7 +134,7 @@ export function packer(packing: Packing) {
     let best = empty;
     for (const ways of tried) {
       const { count: most } = pool;
-      let stack = stackUp(ways, view.room, pool, care, view.memory);
+      let stack = stackUp(ways, view.room, pool, view.care, view.memory);
       unstack(stack, pool);
       pool.count = most;
       pool.worth = worth;
@@ -190,7 +190,7 @@ export function packer(packing: Packing) {
 
   const viewOf = (worths: readonly number[]): View => {
     const own = shapes.map((shape, size) => ({ ...shape, volume: worths[size] }));
-    return { room: { ...room, shapes: own }, memory: newMemory(own) };
+    return { ...plain, room: { ...room, shapes: own }, memory: newMemory(own) };
   };
 
   /**
@@ -226,7 +226,7 @@ export function packer(packing: Packing) {
   const inTurn = (): Stacks =>
     packInTurn(parts, shapes.length, packing.mostPieces, (left, count) => fill(fresh(plain), left, count, Number.POSITIVE_INFINITY));
 
-  return { build, fewest, inTurn, pieces, careful: isFew };
+  return { build, fewest, inTurn, pieces, careful: isFew, simpler: isKeen ? { ...plain, care: calm } : undefined };
 }
 
 export type Packer = ReturnType<typeof packer>;

@@ -26,7 +26,7 @@ export interface Sets {
   readonly unplanned: readonly Unplanned[];
 }
 
-type Kind = "even" | "tight" | "one more" | "full pulls" | "in turn";
+type Kind = "even" | "evenly, simpler" | "tight" | "one more" | "full pulls" | "in turn";
 type Options = Partial<Record<Kind, Stacks>>;
 
 export function refuseEndless(parts: readonly Part[]): void {
@@ -67,6 +67,7 @@ function optionsOf(color: Packer, abreast: number, typed: boolean): { options: O
   }
   const options: Options = { tight, ...(even && { even }) };
   if (color.careful && fewest < 40) {
+    if (color.simpler && fewest > 1) options["evenly, simpler"] = evenly(color, fewest, color.simpler);
     const rounded = Math.ceil(fewest / abreast) * abreast;
     options["one more"] = color.pieces > fewest ? evenly(color, fewest + 1, tight.view) : undefined;
     if (rounded > fewest + 1) options["full pulls"] = evenly(color, rounded, tight.view);
@@ -133,7 +134,9 @@ export function setsOf(
       const stacks = (options[kind] ?? options.tight ?? options.even ?? options["in turn"])?.stacks ?? [];
       return loadsOf(stacks, parts, shapes, color, tub, shop);
     });
-  const kinds = (["tight", "even", "one more", "full pulls"] as const).filter((kind) => made.some(({ options }) => options[kind]));
+  const kinds = (["tight", "even", "evenly, simpler", "one more", "full pulls"] as const).filter((kind) =>
+    made.some(({ options }) => options[kind]),
+  );
   const sets = kinds.map(of);
   const fewest = Math.min(...sets.map(({ length }) => length));
   const inTurn = made.some(({ options }) => options["in turn"]) ? of("in turn") : undefined;

@@ -1,5 +1,5 @@
 import { define } from "../../shared/contract";
-import { measure, unitName } from "../../shared/measure";
+import { measure, unitName, type Words } from "../../shared/measure";
 import { type Said, said } from "../../shared/outcome";
 import { table } from "../../shared/result";
 import type { Kind } from "../../shared/unittable";
@@ -11,7 +11,24 @@ import { type Given, planArgs, planShop } from "./given";
 import { chamberSeconds, momentOf } from "./lines";
 import { type ColorStock, type Plan, planOf } from "./planned";
 
-const line = (name: string, kind: Kind, value: number) => ({ name, quantity: said(kind, value) as Said | string, unit: kind });
+const line = (name: string, kind: Kind, value: number) => ({
+  name,
+  quantity: said(kind, value) as Said | string,
+  unit: kind as Kind | Words,
+});
+
+/** Rows whose reason is told; more of them are counted. */
+const mostTold = 3;
+
+/** Why rows are not planned: what their errors say, for whoever reads a sheet and points at no cell. */
+function whyNot({ unplanned }: Plan): Kind | Words {
+  if (!unplanned.length) return "count";
+  return (units) => {
+    const told = unplanned.slice(0, mostTold).map(({ label, trouble }) => `${label}: ${trouble.in(units).message}`);
+    const rest = unplanned.length - told.length;
+    return [...told, ...(rest ? [`and ${rest} more`] : [])].join("; ");
+  };
+}
 
 const sum = <T>(all: readonly T[], of: (one: T) => number): number => all.reduce((total, one) => total + of(one), 0);
 
@@ -60,7 +77,7 @@ function listOf(made: Plan, given: Given) {
     ),
     ...perColor(made, "resin discarded", "fluid", ({ discarded }) => discarded),
     { name: "earliest ready", quantity: typeof ready === "number" ? said("date", ready) : ready, unit: "date" as Kind },
-    line("not planned", "count", made.unplanned.length),
+    { ...line("not planned", "count", made.unplanned.length), unit: whyNot(made) },
   ];
 }
 
@@ -74,7 +91,7 @@ export const shoppinglist = define({
   returns: table({ name: text("name", "packets"), quantity: measure("quantity", 4), unit: unitName("unit", "qt") }, false),
   format: { name: "General", quantity: "0.00", unit: "General" },
   equation:
-    "the sums of PLAN's columns; foil = {foilAllowance} × the pieces' six faces; chamber hours = the vacuum of each pull, or in to out where the chamber holds the resin itself; oven hours = sum of batches × bake; days = from the first loading to the last done, both counted; earliest ready = the last done",
+    "the sums of PLAN's columns; foil = {foilAllowance} × the pieces' six faces; chamber hours = the vacuum of each pull, or in to out where the chamber holds the resin itself; oven hours = sum of batches × bake; days = from the first loading to the last done, both counted; earliest ready = the last done; beside not planned stands why",
   source: "the shop's own rules: common practice, no source",
   accuracy: "agrees with PLAN exactly; dye leaves out the loads whose resin is too strong already",
   cautions: ["chamber", "ballast", "resin", "storage", "oven"],

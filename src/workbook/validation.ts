@@ -1,3 +1,4 @@
+import { addressOf } from "../../shared/xlsx/address";
 import type { Allowed, Cell, Sheet } from "./book";
 import { fixedText, ofKey, type Ref, rangeText, refTo } from "./place";
 
@@ -8,13 +9,18 @@ interface Group {
   readonly rows: number[];
 }
 
-/** Text with a unit ("19 mm") is as good as a number, so a range warns and forbids nothing. */
-function ruleOf(allowed: Allowed) {
+/** Text with a unit ("19 mm") is as good as a number, and a wood may be spelled as one likes: there the list only offers. */
+function ruleOf(allowed: Allowed, first: string) {
   if ("list" in allowed) {
     const { list, only } = allowed;
     const source = Array.isArray(list) ? { values: [...list] as string[] } : { formula1: fixedText(list as Ref) };
-    const errorStyle = only ? ("stop" as const) : ("warning" as const);
-    return { type: "list" as const, ...source, errorStyle, errorMessage: "That is not on the list." };
+    return {
+      type: "list" as const,
+      ...source,
+      showErrorMessage: only === true,
+      errorStyle: only ? ("stop" as const) : ("warning" as const),
+      errorMessage: "That is not on the list.",
+    };
   }
   if ("date" in allowed)
     return {
@@ -25,11 +31,10 @@ function ruleOf(allowed: Allowed) {
       errorMessage: "Type a date, or a date and a time.",
     };
   const { from, to, whole } = allowed;
+  const range = `AND(${first}>=${from},${first}<=${to}${whole ? `,${first}=INT(${first})` : ""})`;
   return {
-    type: whole ? ("whole" as const) : ("decimal" as const),
-    operator: "between" as const,
-    formula1: String(from),
-    formula2: String(to),
+    type: "custom" as const,
+    formula1: `IF(ISNUMBER(${first}),${range},${whole ? "FALSE" : `ISTEXT(${first})`})`,
     errorStyle: "warning" as const,
     errorMessage: `Numbers from ${from} to ${to} are allowed here.`,
   };
@@ -70,6 +75,6 @@ export const validationsOf = (sheet: Sheet) =>
       showErrorMessage: true,
       errorTitle: "Porewise",
       ...(hint ? { showInputMessage: true, inputMessage: hint } : {}),
-      ...ruleOf(allowed),
+      ...ruleOf(allowed, addressOf({ row: from, column })),
     })),
   );

@@ -58,6 +58,25 @@ const running = workbookOf({
     await sheet.shows("B3", "15");
   });
 
+  it("the file as it was opened is a version to go back to, and what came after it stays one too", async () => {
+    await sheet.give(xlsx("Totals", running));
+    await called("Totals");
+    await sheet.type("A1", "100");
+    await sheet.shows("B3", "107");
+    await sheet.kept();
+    const back = async (version: number) => {
+      await sheet.page.locator("#workbooks").click();
+      const book = sheet.page.locator('#books [data-book="Totals"]');
+      await book.locator("summary").click();
+      await book.locator(".versions li").nth(version).getByRole("button", { name: "Go back to this" }).click();
+    };
+    await back(-1);
+    await sheet.shows("B3", "9");
+    await sheet.kept();
+    await back(0);
+    await sheet.shows("B3", "107");
+  });
+
   it("sheets, names and cells of odd names open like any other, and so does every file after them", async () => {
     for (const name of ["__proto__", "constructor", "toString"]) {
       const names = `<definedName name="${name}">'${name}'!$A$1</definedName>`;

@@ -49,6 +49,25 @@ describe("imports", () => {
     expect(broken((from, to) => others(from) && to.startsWith("src/excel/"))).toEqual([]);
   });
 
+  it("of a folder and of another do not lean on each other, but for a folder and what it holds", () => {
+    const folder = (path: string) => path.split("/").slice(0, -1).join("/");
+    const leans = new Set([...imports].flatMap(([from, list]) => list.filter(isOurs).map((to) => `${folder(from)} ${folder(to)}`)));
+    const within = (a: string, b: string) => a.startsWith(`${b}/`) || b.startsWith(`${a}/`);
+    const mutual = [...leans].filter((pair) => {
+      const [a, b] = pair.split(" ");
+      return a < b && !within(a, b) && leans.has(`${b} ${a}`);
+    });
+    expect(mutual).toEqual([]);
+    // What these hold leans on them alone: nothing of theirs reaches down.
+    const leaves = { "sheet/page": ["kept"], taskpane: ["app", "views", "run", "help"], "src/workbook": ["sheets"] };
+    const down = Object.entries(leaves).flatMap(([outer, inner]) =>
+      inner.flatMap((name) =>
+        leans.has(`${outer} ${outer}/${name}`) && leans.has(`${outer}/${name} ${outer}`) ? [`${outer}/${name}`] : [],
+      ),
+    );
+    expect(down).toEqual([]);
+  });
+
   it("form no circle", () => {
     const done = new Set<string>();
     const circles: string[] = [];

@@ -7,10 +7,10 @@ import * as engine from "@odoo/o-spreadsheet";
 import { model } from "../../sheet/engine";
 import { opened } from "../../sheet/file/open";
 import { saved } from "../../sheet/file/save";
-import { withValues } from "../../src/excel/package";
 import { workbookFile } from "../built";
 import { needing } from "../needing";
 import { textsOf } from "../sheet/file/workbooks";
+import { withValues } from "../valued";
 import { convert } from "./libreoffice";
 
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();

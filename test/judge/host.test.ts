@@ -30,7 +30,12 @@ const file = zipSync({
   "[Content_Types].xml": strToU8(
     '<Types><Override PartName="/xl/worksheets/sheet1.xml" ContentType="s"/><Override PartName="/xl/drawings/drawing1.xml" ContentType="d"/></Types>',
   ),
-  "xl/worksheets/sheet1.xml": strToU8('<worksheet><sheetData/><drawing r:id="rId1"/></worksheet>'),
+  "_rels/.rels": strToU8('<Relationships><Relationship Id="a" Type="t/officeDocument" Target="xl/workbook.xml"/></Relationships>'),
+  "xl/workbook.xml": strToU8("<workbook/>"),
+  "xl/_rels/workbook.xml.rels": strToU8(
+    '<Relationships><Relationship Id="a" Type="t/worksheet" Target="worksheets/sheet1.xml"/></Relationships>',
+  ),
+  "xl/worksheets/sheet1.xml": strToU8('<worksheet xmlns:r="r"><sheetData/><drawing r:id="rId1"/></worksheet>'),
   "xl/worksheets/_rels/sheet1.xml.rels": strToU8(
     '<Relationships><Relationship Id="rId1" Type="t" Target="../drawings/drawing1.xml"/></Relationships>',
   ),
@@ -242,7 +247,7 @@ needing("browser")("Excel's host under the vendor's library", () => {
       expect((await insert("web", ["Blanks"])).ended).toMatchObject({ done: true });
       const parts = await insertedFile();
       expect(Object.keys(parts)).not.toContain("xl/drawings/drawing1.xml");
-      expect(strFromU8(parts["xl/worksheets/sheet1.xml"])).toBe("<worksheet><sheetData/></worksheet>");
+      expect(strFromU8(parts["xl/worksheets/sheet1.xml"])).toBe('<worksheet xmlns:r="r"><sheetData/></worksheet>');
       expect(strFromU8(parts["xl/worksheets/_rels/sheet1.xml.rels"])).toBe("<Relationships></Relationships>");
       expect(strFromU8(parts["[Content_Types].xml"])).not.toContain("drawing");
     });

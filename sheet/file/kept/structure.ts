@@ -1,6 +1,7 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Block } from "../../../shared/xlsx/address";
 import type { Axis } from "../../../shared/xlsx/move";
+import { groupsKey } from "./groups";
 
 /** What was done to the structure of a workbook since its file was opened, by the engine's ids of sheets. */
 export type Step =
@@ -28,7 +29,7 @@ export interface Structure {
   readonly steps: readonly Step[];
   /** What was made or changed on the page that cannot be written into a file as it came, in words. */
   readonly beyond: readonly Beyond[];
-  /** Rules that were made, changed or taken away, each by its sheet and its own id. */
+  /** Rules that were made, changed or taken away, each by its sheet and its own id; and sheets whose groups were. */
   readonly touched: readonly string[];
 }
 
@@ -56,8 +57,6 @@ const beyond: Readonly<Partial<Record<Command["type"], string>>> = {
   CREATE_CAROUSEL: "charts and pictures",
   UPDATE_CAROUSEL: "charts and pictures",
   CREATE_TABLE: "tables",
-  GROUP_HEADERS: "groups of rows and columns",
-  UNGROUP_HEADERS: "groups of rows and columns",
   ADD_PIVOT: "pivot tables",
   UPDATE_PIVOT: "pivot tables",
   INSERT_PIVOT: "pivot tables",
@@ -148,6 +147,10 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
         case "REMOVE_CONDITIONAL_FORMAT":
         case "REMOVE_DATA_VALIDATION_RULE":
           this.touch(command.sheetId, command.id);
+          break;
+        case "GROUP_HEADERS":
+        case "UNGROUP_HEADERS":
+          this.touch(command.sheetId, groupsKey);
           break;
         case "CREATE_SHEET":
           this.step({ do: "add", sheet: command.sheetId });

@@ -30,6 +30,7 @@ import { type Engine as Cells, cellEdits, formulaAt } from "./cells";
 import { Dependents } from "./dependents";
 import { contentChanges, type Pair } from "./difference";
 import { elementOf } from "./elements";
+import { groupsKey, withGroups } from "./groups";
 import { withColumns, withRows } from "./lines";
 import { isLink, targetOf, withLinks } from "./links";
 import { madeRules } from "./made";
@@ -37,7 +38,7 @@ import { sheetCell } from "./place";
 import { replayed } from "./replayed";
 import { ruleChanges, withColors, withTyping } from "./rules";
 import { withMerges, withTab, withView } from "./sheetview";
-import { type Structure, structureOf } from "./structure";
+import { type Structure, structureOf, touchKey } from "./structure";
 import { withTables } from "./tables";
 
 export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Opening & Cells;
@@ -254,6 +255,7 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
     const place = places.get(path) ?? { rules: {}, validations: {} };
     text = withColors(text, pair, rules.colors, place.rules, made(id).rules, (look) => pool?.ofRule(look) ?? 0);
     text = withTyping(text, rules.typing, place.validations, made(id).validations);
+    if (structure.touched.includes(touchKey(id, groupsKey))) text = withGroups(text, pair);
     text = withTab(withView(withMerges(withColumns(withRows(text, pair, isStill), pair, isStill), pair), pair), pair);
     if (text !== xml) parts.set(path, encoded(text));
     const links = new Map(

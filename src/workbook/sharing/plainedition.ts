@@ -14,13 +14,13 @@ import { escaped, read } from "../../../shared/xlsx/xml";
 import { zipped } from "../../../shared/xlsx/zip";
 import { asTyped, callsOurs, isOneCall } from "../../calls";
 import { readShop } from "../../catalogue";
-import { withValues } from "../../excel/package";
 import { type Ask, isRef, noShop } from "../formula";
 import { isColumn, type Ref, refText, refTo } from "../place";
 import { type Habits, plain } from "../plain";
 import { type BakeTable, bakeLookup, bakeTable, firstRow, headingRows, headings, tableName, width } from "./baketable";
 import { filledBy, grey } from "./greyed";
 import { type Called, callsIn, type NameOf, refOf } from "./parsed";
+import { valuesOnly } from "./valuesonly";
 import { woodLookup, woods } from "./woodtable";
 
 /** This very workbook for people without the add-in: plain formulas where there are some, a table for the oven, values for the rest. */
@@ -285,8 +285,8 @@ export function plainEdition(file: Uint8Array): Plain {
   }
   if (twins.tables.length || twins.woods) addTable(workbook, twins.tables);
   grey(workbook, fixed);
-  const { file: made, cells: values, words } = withValues(zipped(parts));
+  const { cells: values, words } = valuesOnly(parts);
   const still = counted(calculates, "formula still calculates", "formulas still calculate");
   const marked = fixed.size ? "; fixed values are gray" : "";
-  return { file: made, calculates, fixed: values, words: `${calculates ? `${still}; ${words}` : words}${marked}` };
+  return { file: zipped(parts), calculates, fixed: values, words: `${calculates ? `${still}; ${words}` : words}${marked}` };
 }

@@ -43,6 +43,8 @@ export interface Blanks {
   readonly planned: Ref;
   /** Rows and pieces that stand here and are left out of the plan. */
   readonly leftOut: { readonly rows: Ref; readonly pieces: Ref };
+  /** Minutes of each row that is planned, and the ends of their likely range. */
+  readonly bakesOf: { readonly about: Ref; readonly short: Ref; readonly long: Ref };
   /** The shop as it bakes at the ends of the likely range. */
   readonly ends: { readonly short: Ref; readonly long: Ref };
 }
@@ -68,16 +70,19 @@ const wrongWith = (
 ): Formula =>
   formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(${named}="","no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",${tooLarge({ thickness, width, length }, shop, tub)}))))))))))))`;
 
-/** What pieces go into, as far as a built-in formula can tell: a round one's clear width, and the height left for pieces. */
+/** What pieces go into, as far as a built-in formula can tell: its clear width, its clear depth where it is rectangular, and the height left for pieces. */
 interface Vessel {
   readonly clear: Ref;
+  readonly deep: Ref;
   readonly room: Ref;
 }
 
 /** Larger than the tub in each of the three ways to stand or lie, or than a shelf of the oven. */
-function tooLarge({ thickness, width, length }: Columns, shop: Shop, { clear, room }: Vessel): Formula {
+function tooLarge({ thickness, width, length }: Columns, shop: Shop, { clear, deep: across, room }: Vessel): Formula {
   const slack = "1.000000001";
-  const goes = (up: Ref, a: Ref, b: Ref) => formula`AND(${up}<=${room}*${slack},${a}^2+${b}^2<=${clear}^2*${slack})`;
+  const lies = (a: Ref, b: Ref) =>
+    formula`IF(${across}="",${a}^2+${b}^2<=SUM(${clear})^2*${slack},AND(MAX(${a},${b})<=MAX(${clear},${across})*${slack},MIN(${a},${b})<=MIN(${clear},${across})*${slack}))`;
+  const goes = (up: Ref, a: Ref, b: Ref) => formula`AND(${up}<=${room}*${slack},${lies(a, b)})`;
   const inTub = formula`OR(${goes(length, thickness, width)},${goes(thickness, width, length)},${goes(width, thickness, length)})`;
   const [most, least] = [formula`MAX(${thickness},${width},${length})`, formula`MIN(${thickness},${width},${length})`];
   const middle = formula`${thickness}+${width}+${length}-${most}-${least}`;
@@ -99,7 +104,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
     "Blanks",
     "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
     [
-      19, 7, 9, 7, 7, 17, 8, 8, 9, 7, 1, 7, 9, 8, 6, 7, 13, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 21, 8, 9, 8, 8, 16, 8, 9, 3,
+      19, 7, 9, 7, 7, 17, 8, 8, 9, 7, 1, 7, 9, 8, 6, 7, 13, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 21, 8, 9, 8, 8, 16, 8, 9, 8,
       20, 10, 3, 20, 10,
     ],
     { landscape: true, columns: printed },
@@ -116,7 +121,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
     short: atEnd(page, kit, shop, { row: 1, column: beyond + 9 }, "short end"),
     long: atEnd(page, kit, shop, { row: 1, column: beyond + 12 }, "long end"),
   };
-  const tub = vesselOf(page, shop, beyond);
+  const tub = vesselOf(page, kit, shop, beyond);
   const baked = ({ thickness, width, length, gravity }: Columns, block?: Ref) =>
     ask(bake, { thickness, width, length, gravity, ...(block ? { shop: block } : {}) });
   const { of } = page.table(
@@ -225,23 +230,37 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   page.alert("attention", of.grade, formula`LEFT(${of.grade},3)="dry"`);
   page.sheet.frozen = { rows: of.kind.row, columns: 0 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.kind.row - 1 };
-  return { page, of, pieces: between(of.kind, of.wood), planned: planned.block, leftOut, ends };
+  return {
+    page,
+    of,
+    pieces: between(of.kind, of.wood),
+    planned: planned.block,
+    leftOut,
+    ends,
+    bakesOf: { about: planned.bake, short: of.short, long: of.long },
+  };
 }
 
 /** First of the columns beyond paper that the plan reads, past the table's own. */
 const beyond = 31;
 
-/** The tub's clear width and the height that cover and foam leave for pieces; words where nobody said, or where it is no round one. */
-function vesselOf(page: Page, shop: Shop, column: number): Vessel {
+/** The tub's clear width and depth and the height that cover and foam leave for pieces; words where nobody said, or in a unit that is not the sheet's. */
+function vesselOf(page: Page, kit: Kit, shop: Shop, column: number): Vessel {
   const own = (label: string, row: number, made: Formula): Ref => {
     page.put(row, column, { value: label, look: "note" });
     return page.put(row, column + 1, { formula: made, look: "note", format: "0.00" });
   };
   const [tub, height] = [shop.typed("tub"), shop.typed("tub height")];
   const inside = formula`IF(${tub}="",${shop.chamber},${tub})`;
+  const unit = kit.unit("length");
+  const sides = formula`TRIM(SUBSTITUTE(SUBSTITUTE(LOWER(${inside}),"${unit}",""),"×","x"))`;
+  const gaps = formula`2*${shop.holds("gap")}`;
+  const first = formula`IFERROR(VALUE(TRIM(LEFT(${sides},FIND("x",${sides})-1)))-${gaps},"")`;
+  const second = formula`IFERROR(VALUE(TRIM(MID(${sides},FIND("x",${sides})+1,20)))-${gaps},"")`;
   const high = formula`IF(OR(${tub}="",${height}=""),${shop.height},${height})`;
   return {
-    clear: own("clear width of the tub", 1, formula`IF(ISNUMBER(${inside}),${inside}-2*${shop.holds("gap")},"")`),
+    clear: own("clear width of the tub", 1, formula`IF(ISNUMBER(${inside}),${inside}-${gaps},${first})`),
+    deep: own("clear depth of the tub", 3, formula`IF(OR(ISNUMBER(${inside}),${inside}=""),"",${second})`),
     room: own(
       "height for pieces",
       2,
@@ -251,7 +270,7 @@ function vesselOf(page: Page, shop: Shop, column: number): Vessel {
 }
 
 /** The rows as PLAN takes them, rounded to what a bench can tell, so that one program's last digit is no change to another. */
-function plannedBlock(page: Page, of: Columns, column: number): { block: Ref; count: Ref } {
+function plannedBlock(page: Page, of: Columns, column: number): { block: Ref; count: Ref; bake: Ref } {
   const rows = of.kind.rows;
   const at = (i: number) => refTo(page.sheet.name, of.kind.row, column + i, rows);
   const text = (ref: Ref) => formula`IF(${ref}="","",${ref})`;
@@ -264,12 +283,13 @@ function plannedBlock(page: Page, of: Columns, column: number): { block: Ref; co
     ["wood", formula`IF(IF(${of.named}="",FALSE,ISNUMBER(${of.gravity})),ROUND(${of.gravity},6),IF(${of.wood}="","",${of.wood}))`],
     ["color", text(of.color)],
     ["fullness", formula`IF(ISNUMBER(${of.fullness}),ROUND(${of.fullness},6),"")`],
+    ["bake", formula`IF(AND(${of.inPlan}="yes",ISNUMBER(${of.minutes})),${of.minutes},"")`],
   ];
   for (const [i, [title, each]] of made.entries()) {
     page.put(of.kind.row - 1, column + i, { value: title, look: "heading" });
     for (let row = 0; row < rows; row++) page.put(of.kind.row + row, column + i, { formula: each, row, look: "note" });
   }
-  return { block: between(at(0), at(made.length - 1)), count: at(1) };
+  return { block: between(at(0), at(made.length - 2)), count: at(1), bake: at(made.length - 1) };
 }
 
 /** Rows with an error are passed over: it matches no condition. */

@@ -60,8 +60,8 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const page = new Page(
     "Loads",
     "When to soak and bake everything on Blanks, with one person working the hours on My Shop, and what it takes.",
-    [5, 18, 12, 10, 8, 8, 7, 8, 7, 9, 6, 11, 15, 15, 15, 8, 15, 3, 8, 15, 8, 8, 8, 8, 3, 3, 3, 27, 15, 8, 3, 21, 8, 9, 8, 8, 9, 8, 9],
-    { landscape: true, columns: planned, pages: kit.demo ? 1 : 2 },
+    [5, 15, 12, 10, 7, 7, 7, 7, 7, 8, 6, 10, 15, 15, 15, 8, 15, 8, 8, 15, 8, 8, 8, 8, 3, 3, 3, 27, 15, 8, 3, 21, 8, 9, 8, 8, 9, 8, 9],
+    { landscape: true, columns: planned + 1, pages: kit.demo ? 1 : 2 },
   );
   const { name } = page.sheet;
   page.open("Loads");
@@ -80,6 +80,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
     look: "unit",
   });
   page.skip();
+  const reasons = page.row++;
   unitsOver(page, kit);
   const header = page.row;
   page.sheet.print = { ...page.sheet.print, titleRow: header };
@@ -88,7 +89,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const resinRows = 4;
   // Title, lines of words, the shopping list beside the chart, then the resin.
   const below = header + room + 1;
-  const resinsAt = below + 7 + lineNames.length + 5;
+  const resinsAt = below + 6 + lineNames.length + 5;
   const resins = refTo(name, resinsAt + 2, 1, resinRows, 4);
   const given = { pieces: blanks.planned, chamber: shop.chamber, height: shop.height, resins, start };
   const made = formula`IF(${undated},"",${ask(plan, given)})`;
@@ -98,6 +99,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   // Its name, and one code that tells the reason: fourteen more of them say nothing.
   page.alert("unseen", between(column(2), column(planned - 1)), formula`ISERROR(${column(1)})`);
   page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, isFailed);
+  likelyBakes(page, kit, header, column(15), blanks);
 
   const rows = lineNames.length + perColor * (colors - 1);
   const list = refTo(name, header + 1, serving.list, rows, 3);
@@ -114,9 +116,9 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
       });
 
   page.row = below;
-  const listTop = below + 7;
+  const listTop = below + 6;
   const need = (line: string) => refTo(name, listTop + lineNames.indexOf(line), 2);
-  notices(page, shop, blanks, { discarded: need("resin discarded"), load: column(0), into: column(12), done: column(16), planned: copy });
+  notices(page, shop, blanks, { discarded: need("resin discarded"), into: column(12), done: column(16), planned: copy });
   page.row = listTop - 1;
   shoppingLines(page, list);
   page.alert(
@@ -131,6 +133,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
     serving.chart,
     header,
   );
+  tellReasons(page, reasons, list);
   page.row = resinsAt;
   resinTable(page, kit, resinRows, onHand, list, blanks);
   page.skip();
@@ -165,6 +168,19 @@ function tellAnswer(
   page.say(made, "big");
 }
 
+/** Which rows cannot be planned, and why: the words that their errors keep for whoever points at them. */
+function tellReasons(page: Page, row: number, list: Ref): void {
+  const [names, quantities, units] = [0, 1, 2].map((right) => whole(refTo(list.sheet, list.row, list.column + right, list.rows)));
+  const found = formula`MATCH("not planned",${names},0)`;
+  const many = formula`INDEX(${quantities},${found})`;
+  page.row = row;
+  const said = page.say(
+    formula`IF(ISERROR(${found}),"",IF(${many}>0,"Cannot be planned: "&${many}&IF(${many}=1," row"," rows")&" of Blanks. "&INDEX(${units},${found}),""))`,
+    "note",
+  );
+  page.alert("bad", said, formula`LEN(${said})>0`);
+}
+
 /** The list with its sums over all colors; each color by itself stands below. */
 function shoppingLines(page: Page, list: Ref): void {
   const [names, quantities, units] = [0, 1, 2].map((right) => whole(refTo(list.sheet, list.row, list.column + right, list.rows)));
@@ -180,9 +196,23 @@ function shoppingLines(page: Page, list: Ref): void {
         ? formula`INDEX(${quantities},${found})`
         : formula`SUMIF(${names},"${name}",${quantities})+SUMIF(${names},"${name}, *",${quantities})`;
     page.put(page.row, 2, { formula: formula`IF(ISERROR(${found}),"",${value})`, look: "words", format: lines[name] });
-    page.put(page.row, 3, { formula: formula`IF(ISERROR(${found}),"",INDEX(${units},${found})&"")`, look: "words" });
+    const unit = name === "not planned" ? { value: "rows" } : { formula: formula`IF(ISERROR(${found}),"",INDEX(${units},${found})&"")` };
+    page.put(page.row, 3, { ...unit, look: "words" });
     page.row++;
   }
+}
+
+/** Beside the plan the range of each load's longest bake, by that of the kind on Blanks that bakes as long or next to it. */
+function likelyBakes(page: Page, kit: Kit, header: number, bakes: Ref, { bakesOf: { about, short, long } }: Blanks): void {
+  page.put(header - 1, planned, { value: kit.unit("minutes"), look: "unit" });
+  page.put(header, planned, { value: "likely bake", look: "heading" });
+  const all = whole(about);
+  const nearest = formula`LARGE(${all},MIN(COUNT(${all}),COUNTIF(${all},">"&${bakes}*1.0001)+1))`;
+  const at = (ends: Ref) => formula`INDEX(${whole(ends)},MATCH(${nearest},${all},0))`;
+  const scaled = (ends: Ref) => formula`TEXT(${at(ends)}*${bakes}/${nearest},"0")`;
+  const told = formula`IF(ISNUMBER(${at(short)}),${scaled(short)}&IF(ISNUMBER(${at(long)})," to "&${scaled(long)}," or more"),"")`;
+  const each = formula`IF(AND(ISNUMBER(${bakes}),COUNT(${all})>0),${told},"")`;
+  for (let row = 0; row < bakes.rows; row++) page.put(header + 1 + row, planned, { formula: each, row, look: "words" });
 }
 
 /** The units of the plan's columns, which stand in no heading of the answer. */

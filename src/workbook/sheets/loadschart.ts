@@ -3,8 +3,8 @@ import type { Kit } from "../kit";
 import type { Page } from "../page";
 import { type Ref, whole } from "../place";
 
-/** Serials that begin a week: Monday is 2, and programs agree on its name. */
-const monday = 2;
+/** Serials that begin a week: programs agree on the names of these days. */
+const [sunday, monday] = [8, 2];
 
 interface Drawn {
   readonly vacuum: Ref;
@@ -13,11 +13,12 @@ interface Drawn {
   readonly at: { readonly row: number; readonly column: number; readonly rows: number; readonly columns: number };
 }
 
-/** The loads over their week, a bar a load: what it shows stands in columns beside, in days from the Monday before the first. */
+/** The loads over their week, a bar a load: what it shows stands in columns beside, in days from the start of the week in which the first begins: Sunday, or Monday in the SI edition. */
 export function loadsChart(page: Page, kit: Kit, { vacuum, column, at }: Drawn, beside: number, header: number): void {
   const { row } = page;
   const [load, into, out, toOven, done] = [0, 12, 13, 14, 16].map(column);
   const first = formula`MIN(${whole(into)})`;
+  const weekStart = kit.by(sunday, monday);
   const format = kit.by("ddd h AM/PM", "ddd hh:mm");
   page.row = header - 1;
   const { of } = page.table(
@@ -27,7 +28,7 @@ export function loadsChart(page: Page, kit: Kit, { vacuum, column, at }: Drawn, 
         title: "begins",
         look: "note",
         format,
-        each: () => formula`IF(ISNUMBER(${into}),${into}-${first}+MOD(${first}-${monday},7)+${monday},"")`,
+        each: () => formula`IF(ISNUMBER(${into}),${into}-${first}+MOD(${first}-${weekStart},7)+${weekStart},"")`,
       },
       vacuum: {
         title: "vacuum",
@@ -61,7 +62,7 @@ export function loadsChart(page: Page, kit: Kit, { vacuum, column, at }: Drawn, 
     ],
     at,
     axes: ["load", "day and hour"],
-    moments: { format, from: monday },
+    moments: { format, from: weekStart },
     alt: "One bar a load, over the days and hours of its week: vacuum, soaking, taking out and wrapping, and the oven.",
   });
 }

@@ -6,7 +6,6 @@ import type { Shop } from "./shop";
 
 interface Parts {
   readonly discarded: Ref;
-  readonly load: Ref;
   readonly into: Ref;
   readonly done: Ref;
   /** Blanks as it was when the plan was made. */
@@ -14,15 +13,13 @@ interface Parts {
 }
 
 /** What the plan itself says in no words, a line each below it: what is left out, thrown away, late, or no longer so. */
-export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, load, into, done, planned }: Parts): void {
+export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, into, done, planned }: Parts): void {
   const readyBy = shop.typed("ready by");
   const { rows, pieces } = blanks.leftOut;
   const late = formula`SUMPRODUCT(ISNUMBER(${whole(into)})*ISERROR(${whole(done)}))`;
-  const failed = formula`SUMPRODUCT(ISERROR(${whole(into)})*ISTEXT(${whole(load)}))`;
   const changed = formula`SUMPRODUCT((${whole(planned)}<>${whole(blanks.planned)})*1)`;
   const said: readonly Formula[] = [
     formula`IF(${rows}>0,"Left out of the plan: "&${rows}&IF(${rows}=1," row"," rows")&" of Blanks, pieces: "&${pieces}&". Each says why in its row there.","")`,
-    formula`IF(${failed}>0,"Rows that cannot be planned: "&${failed}&". Point at the #N/A beside the name to see why.","")`,
     formula`IF(SUM(${discarded})>0,"Resin on hand that expires before its load is out and is thrown away: "&ROUND(${discarded},2)&". The plan mixes fresh resin instead.","")`,
     formula`IF(COUNT(${readyBy})=0,"",IF(${late}>0,"Loads done after “ready by” on My Shop: "&${late}&". Start earlier.",""))`,
     formula`IF(${changed}>0,"Blanks has changed since this plan was made. Make the plan again with the add-in or on the page.","")`,
@@ -37,7 +34,7 @@ export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, loa
       "This plan is a fixed value, worked out with the add-in for Blanks and My Shop as they came in this file. It does not follow your changes.",
     look: "note",
   });
-  page.sheet.merges.push(refTo(page.sheet.name, page.row, 0, 1, 17));
+  page.sheet.merges.push(refTo(page.sheet.name, page.row, 0, 1, page.sheet.print.columns!));
   page.row++;
   page.alert("attention", done, formula`AND(ISNUMBER(${into}),ISERROR(${done}))`);
 }

@@ -4,7 +4,7 @@ import * as engine from "@odoo/o-spreadsheet";
 import { model } from "../../../sheet/engine";
 import { opened } from "../../../sheet/file/open";
 import { saved } from "../../../sheet/file/save";
-import { withValues } from "../../../src/excel/package";
+import { withValues } from "../../valued";
 import { addresses } from "../addresses";
 import { cellIn, textsOf } from "./workbooks";
 

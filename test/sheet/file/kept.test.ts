@@ -1,8 +1,9 @@
 import "./dom";
 import * as engine from "@odoo/o-spreadsheet";
+import { bookOf } from "../../../sheet/book";
 import { model } from "../../../sheet/engine";
 import { opened } from "../../../sheet/file/open";
-import { saved } from "../../../sheet/file/save";
+import { lossesOf, saved } from "../../../sheet/file/save";
 import { f, row, textsOf, workbookOf } from "./workbooks";
 
 for (const name of ["debug", "group", "groupEnd"] as const) jest.spyOn(console, name).mockImplementation();
@@ -126,5 +127,42 @@ describe("what is typed over", () => {
     expect(rest).toEqual(before);
     expect(xml).toContain(expected);
     expect(xml.slice(xml.indexOf("</sheetData>"))).toBe(old.slice(old.indexOf("</sheetData>")));
+  });
+});
+
+describe("groups of rows and columns", () => {
+  const line = (number: number, more = "") => `<row r="${number}"${more}><c r="A${number}"><v>${number}</v></c></row>`;
+  const given = workbookOf({
+    sheets: {
+      Costs: [
+        line(1),
+        line(2, ' outlineLevel="1" hidden="1"'),
+        line(3, ' outlineLevel="1" hidden="1"'),
+        line(4, ' collapsed="1"'),
+        line(5),
+      ].join(""),
+    },
+  });
+  const changedBy = async (type: string, dimension: string, start: number, end: number) => {
+    const workbook = opened(given, engine);
+    const book = model(workbook.book);
+    book.dispatch(type as never, { sheetId: book.getters.getSheetIds()[0], dimension, start, end } as never);
+    expect(lossesOf(bookOf(book).book, workbook).because).toEqual([]);
+    const { [first]: xml, ...rest } = textsOf(await saved(book, workbook, engine));
+    const { [first]: _, ...before } = textsOf(given);
+    expect(rest).toEqual(before);
+    return xml;
+  };
+
+  it("made on the page stand in the lines' own tags", async () => {
+    const xml = await changedBy("GROUP_HEADERS", "COL", 1, 2);
+    expect(xml).toContain('<col min="2" max="2" width="8.43" outlineLevel="1"/><col min="3" max="3" width="8.43" outlineLevel="1"/>');
+    expect(xml).toContain('outlineLevelRow="1" outlineLevelCol="1"');
+    expect(xml).toContain('<row r="2" outlineLevel="1" hidden="1">');
+  });
+
+  it("undone on the page are gone, and what they hid is in sight", async () => {
+    const xml = await changedBy("UNGROUP_HEADERS", "ROW", 1, 2);
+    expect(xml).not.toMatch(/outlineLevel|hidden|collapsed/);
   });
 });

@@ -5,13 +5,37 @@ import { secondsTo } from "../../../src/cure/block";
 import { cured } from "../../../src/cure/filled";
 import { slabsOf } from "../../../src/cure/heating";
 import { ask, fault } from "../../ask";
+import published from "../../published/thermal.json";
 import { near, within } from "../../within";
 import { marchedTo } from "./finite";
 
 const k = 0.144756;
 const dummy = { sides: [0.01905, 0.01905, 0.127], k: [k, k, 1.8 * k], heat: 1.3269e6 } as const;
 
+/** What OVENFIT makes of the middle of a square bar of our dummy's wood, so much of its lead left at a Fourier number; in °C. */
+const asked = (left: number, fourier: number, side: number, conductivity: number, heat: number) =>
+  ask("OVENFIT", (fourier * (side / 2) ** 2 * heat) / conductivity / 60, 90 - 70 * left, side * 1000, undefined, undefined, 0.4, [
+    ["units", "SI"],
+    ["oven", 90],
+    ["room", 20],
+    ["fullness", 0.6],
+  ]);
+
 describe("OVENFIT", () => {
+  it.each(published.filter(({ quantity }) => quantity === "oven_surface_coefficient"))(
+    "$inputs.zeta1 and $inputs.C1 at Fo $inputs.Fo: $expected W/m²K ($source)",
+    ({ inputs: { zeta1, C1, Fo, side_m: side, k, rho_cp: heat }, expected, tolerance }) =>
+      within(asked((C1! * Math.exp(-(zeta1! ** 2) * Fo!)) ** 2, Fo!, side!, k!, heat!), expected as number, tolerance),
+  );
+
+  const { inputs: bar } = published.findLast(({ quantity }) => quantity === "oven_surface_coefficient")!;
+  // Where hardly any heat has come to the middle, the six digits of the row tell nothing of the surface.
+  const told = published.filter(({ quantity, expected }) => quantity === "center_temperature_square_bar" && (expected as number) < 0.99);
+  it.each(told)("gives back Bi $inputs.Bi from a core at $expected of its lead ($source)", ({ inputs: { Bi, Fo }, expected }) => {
+    const h = (Bi! * bar.k!) / (bar.side_m! / 2);
+    within(asked(expected as number, Fo!, bar.side_m!, bar.k!, bar.rho_cp!), h, h * 1e-5);
+  });
+
   it.each([5, 8, 12, 20])("finds h %d again from a dummy blank that finite volumes have heated", (h) => {
     // The blank of the bake rows of thermal.json, cured: its core at 150 °F leaves 50 of 130 °F.
     const minutes = marchedTo({ ...dummy, h }, 50 / 130) / 60;

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { ask } from "../../ask";
-import { near } from "../../within";
+import published from "../../published/thermal.json";
+import { near, within } from "../../within";
 
 describe("SELFHEAT", () => {
   it("is a heat balance with no heat lost: what the resin gives off over what warms wood and resin (first law, worked by hand)", () => {
@@ -12,8 +13,20 @@ describe("SELFHEAT", () => {
     near(ask("SELFHEAT", 0.4), rise * 1.8, 1e-12);
   });
 
-  it("rises with the heat of cure as read for methyl methacrylate, 523 J/g (DSC, Makromol. Chem. 175, 1974)", () =>
-    near(ask("SELFHEAT", 0.4, 0.6, [["heat of cure", 523]]), ((ask("SELFHEAT", 0.4, 0.6) as number) * 523) / 250, 1e-12));
+  it.each(published.filter(({ quantity }) => quantity === "rise_by_own_heat"))(
+    "$inputs: $expected K ($source)",
+    ({ inputs, expected, tolerance }) => {
+      const { gravity, fullness, heat_of_cure: heat } = inputs;
+      within(
+        ask("SELFHEAT", gravity!, fullness!, [
+          ["units", "SI"],
+          ["heat of cure", heat!],
+        ]),
+        expected as number,
+        tolerance,
+      );
+    },
+  );
 
   it("never passes what bare resin would come to, and is nothing without resin", () => {
     expect(ask("SELFHEAT", 0.4, 0)).toBe(0);

@@ -35,7 +35,10 @@ describe("SHOPPINGLIST", () => {
   it("names its lines, each with its unit", () => {
     const rows = spill("SHOPPINGLIST", pieces, 6, 12, "2026-03-14 08:00");
     expect(rows.map(([name]) => name)).toEqual(names);
-    expect(rows.map(([, , unit]) => unit)).toEqual(["qt", "", "tsp", "ft²", "oz", "", "", "h", "h", "", "qt", "qt", "", ""]);
+    expect(rows.map(([, , unit]) => unit)).toEqual([
+      ...["qt", "", "tsp", "ft²", "oz", "", "", "h", "h", "", "qt", "qt", ""],
+      "huge: too thick to bake by calculation (over 2 in, the setting “thickest”): follow the maker's schedule",
+    ]);
     expect(spill("SHOPPINGLIST", pieces, 152, 305, "", undefined, "SI").map(([, , unit]) => unit)).toEqual(
       "L,,mL,m²,g,,,h,h,,L,L,,".split(","),
     );

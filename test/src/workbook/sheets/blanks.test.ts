@@ -52,6 +52,23 @@ it.each([
   expect(filled("Blanks", { Blanks: { "spalted boxelder": changed } }).beside("spalted boxelder", 18)).toBe(words),
 );
 
+it.each([
+  ["8 x 5 in", 4.4, ""],
+  ["8 x 5", 4.4, ""],
+  ["4 x 3 in", 5.5, "larger than the tub"],
+  ["20 x 2", 5.5, "larger than the tub"],
+])("knows whether a piece 2 by 2.5 in goes into a rectangular tub of %s", (tub, length, words) => {
+  const row = { 2: 2, 3: 2.5, 4: length, 7: undefined, 8: undefined };
+  const made = filled("Blanks", { Blanks: { "spalted boxelder": row }, "My Shop": { tub, "tub height": 7, thickest: 3 } });
+  expect(made.beside("spalted boxelder", 18)).toBe(words);
+  const [planned] = spill("PLAN", [["a", 1, 2, 2.5, length, 0.4]], 40, 10, "", undefined, [
+    ["tub", tub],
+    ["tub height", 7],
+    ["thickest", 3],
+  ]).slice(1);
+  expect(typeof planned[0] === "number").toBe(words === "");
+});
+
 it.each(["Maple, silver", "SILVER-MAPLE", "silver  maple", "maple silver"])("takes “%s” for silver maple, as GRAVITY does", (wood) => {
   const typed = filled("Blanks", { Blanks: { "spalted boxelder": { 5: wood, 7: undefined, 8: undefined } } });
   expect(typed.beside("spalted boxelder", 18)).toBe("");
@@ -95,7 +112,7 @@ it("leaves out of the plan by itself what is wet, unsuited, faulty or without a 
 
 it("offers the woods and the states as lists, and marks what is wet or wrong", () => {
   const types = blanks.validations.map(({ type, range }) => `${type} ${range[0]}`);
-  expect(types).toEqual(expect.arrayContaining(["list F", "list G", "decimal C", "whole B"]));
+  expect(types).toEqual(expect.arrayContaining(["list F", "list G", "custom C", "custom B"]));
   expect(new Set(blanks.sheet.alerts.map(({ as }) => as))).toEqual(new Set(["bad", "attention", "good"]));
 });
 

@@ -13,7 +13,7 @@ const line = ({ sheet, value }: ReturnType<typeof filled>, name: string) => {
 /** The words below the plan. */
 const notices = ({ value, sheet }: ReturnType<typeof filled>) => {
   const below = sheet.print.titleRow! + 13;
-  return Array.from({ length: 5 }, (_, i) => value(below + i, 0));
+  return Array.from({ length: 4 }, (_, i) => value(below + i, 0));
 };
 
 it("tells its answer first, in a sentence that a formula makes", () => {
@@ -61,18 +61,21 @@ it("asks for a day where it has none, and plans nothing in days from nought", ()
 });
 
 it("says in words what of the plan is left out, out of date or late", () => {
-  expect(notices(loads)).toEqual([expect.stringMatching(/^Left out of the plan: 3 rows of Blanks, pieces: 3\./), "", "", "", ""]);
+  expect(notices(loads)).toEqual([expect.stringMatching(/^Left out of the plan: 3 rows of Blanks, pieces: 3\./), "", "", ""]);
   expect(loads.texts).toContain("Wet wood makes steam. Dry it first.");
   const resinRow = [...loads.sheet.cells].find(([, { value }]) => value === "resin by color")![0].split(",")[0];
   const stale = { [`@${Number(resinRow) + 2}`]: { 1: "blue", 2: 3.6, 3: 45901 } };
   const old = notices(filled("Loads", { Loads: stale, "My Shop": { "ready by": 46098 } }));
-  expect(old[2]).toMatch(/^Resin on hand that expires .*: 3\.6\./);
-  expect(old[3]).toMatch(/^Loads done after .*: [1-9]/);
+  expect(old[1]).toMatch(/^Resin on hand that expires .*: 3\.6\./);
+  expect(old[2]).toMatch(/^Loads done after .*: [1-9]/);
 });
 
-it("tells a row that cannot be planned once: its name and one code, the rest out of sight", () => {
+it("tells a row that cannot be planned once, in the words of its error; its other cells are out of sight", () => {
+  expect(loads.value(header - 2, 0)).toBe("");
   const told = filled("Loads", { "My Shop": { "most resin": 0.05 } });
-  expect(notices(told)[1]).toMatch(/^Rows that cannot be planned: [1-9]/);
+  expect(told.value(header - 2, 0)).toMatch(
+    /^Cannot be planned: \d+ rows of Blanks\. spalted boxelder: even the smallest load with this row needs [\d.]+ qt of resin, .*; and \d+ more$/,
+  );
   const unseen = told.sheet.alerts.filter(({ as }) => as === "unseen");
   expect(unseen.map(({ over: { column, columns } }) => [column, columns])).toEqual([[2, 15]]);
 });
@@ -87,11 +90,23 @@ it("draws the week of the plan in days and hours, each bar as long as its load t
   const [{ series, moments, axes, alt }] = loads.sheet.charts;
   const days = series.map(({ values }) => loads.value(values.row, values.column) as number);
   const [into, done] = [12, 16].map((column) => loads.value(header + 1, column) as number);
-  // The week of the demo's plan begins with a Monday, which is serial 2.
-  expect(days[0]).toBeCloseTo(into - Math.floor(into) + 2, 6);
+  // The demo's plan begins on a Monday, and a week of the US with the Sunday before, which is serial 8.
+  expect(days[0]).toBeCloseTo(into - Math.floor(into) + 9, 6);
   expect(days.slice(1).reduce((a, b) => a + b)).toBeCloseTo(done - into, 6);
-  expect([axes[1], moments]).toEqual(["day and hour", { format: "ddd h AM/PM", from: 2 }]);
+  expect([axes[1], moments]).toEqual(["day and hour", { format: "ddd h AM/PM", from: 8 }]);
   expect(alt).toMatch(/^One bar a load/);
+});
+
+it("tells beside each load the likely range of its bake", () => {
+  for (const down of [1, 2, 3, 4, 5, 6]) {
+    const bake = loads.value(header + down, 15) as number;
+    const [short, long] = String(loads.value(header + down, 17))
+      .split(" to ")
+      .map(Number);
+    expect(short).toBeLessThan(bake);
+    expect(long).toBeGreaterThan(bake);
+  }
+  expect(loads.value(header + 7, 17)).toBe("");
 });
 
 it("fits a screen 1280 pixels wide, helper columns of the chart aside", () =>
