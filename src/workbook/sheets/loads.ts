@@ -60,7 +60,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const page = new Page(
     "Loads",
     "When to soak and bake everything on Blanks, with one person working the hours on My Shop, and what it takes.",
-    [5, 15, 12, 10, 7, 7, 7, 7, 7, 8, 6, 10, 15, 15, 15, 8, 15, 8, 8, 15, 8, 8, 8, 8, 3, 3, 3, 27, 15, 8, 3, 21, 8, 9, 8, 8, 9, 8, 9],
+    [5, 15, 12, 10, 7, 7, 7, 7, 7, 8, 6, 10, 18, 18, 18, 8, 18, 8, 8, 15, 8, 8, 8, 8, 3, 3, 3, 27, 15, 8, 3, 21, 8, 9, 8, 8, 9, 8, 9],
     { landscape: true, columns: planned + 1, pages: kit.demo ? 1 : 2 },
   );
   const { name } = page.sheet;
