@@ -37,6 +37,8 @@ export interface Contract<A extends Args = any, S extends Settings = any, R exte
   readonly steps?: (given: Values<A> & Values<S>) => Steps;
   /** The likely range of the answer where it can be worked out; of a row, by the cell it fills. */
   readonly trust?: (given: Values<A> & Values<S>) => Likely | Readonly<Record<string, Likely>> | undefined;
+  /** What must be known before anything is typed; its form begins with it. */
+  readonly before?: Sentence;
   /** What must be said beside the answer, for it might be misread without. */
   readonly beside?: (given: Values<A> & Values<S>) => readonly Sentence[];
   readonly run: (given: Values<A> & Values<S>) => Made<R>;

@@ -39,6 +39,8 @@ function fitted(given: Reading, k: keyof Filled = "k"): number | undefined {
   return Math.exp((low + high) / 2);
 }
 
+const measuring = sentence`How to measure: drill a hole to the middle of a cured, dry blank, put the thermometer in, place it in the hot oven the way you place your pieces, and read minutes and core while the core is still rising. Never use a piece with uncured resin: its own heat would pass for the oven's.`;
+
 /** The surface coefficient of an oven, from one core temperature in a dummy blank. */
 export const ovenfit = define({
   name: "OVENFIT",
@@ -59,9 +61,8 @@ export const ovenfit = define({
   cautions: ["oven"],
   worked: { typed: [30, 175, 0.75, 0.75, 5, 0.4], gives: 7.248329405657317 },
   trust: (given) => [fitted(given, "most"), fitted(given, "least")],
-  beside: () => [
-    sentence`How to measure: drill a hole to the middle of a cured, dry blank, put the thermometer in, place it in the hot oven the way you place your pieces, and read minutes and core while the core is still rising. Never use a piece with uncured resin: its own heat would pass for the oven's.`,
-  ],
+  before: measuring,
+  beside: () => [measuring],
   run: (given) => {
     const { minutes, core, oven, room } = given;
     if (room >= oven)

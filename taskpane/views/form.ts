@@ -164,6 +164,7 @@ export class Form extends View {
     const [first, ...others] = this.drawn(asked, given);
     return html`<h2 class="question" id="question" tabindex="-1">${contract.asks}</h2>
       <p class="quiet"><code>${cellName(contract)}</code>${contract.per === "piece" ? ": for one piece, or for each row of a column" : ""}</p>
+      ${contract.before ? html`<p>${contract.before.text.join("")}</p>` : ""}
       ${this.shops()}
       ${asked.fields.map((field) =>
         fieldRow(field, this.entries[field.name], asked.troubles[field.name], {
