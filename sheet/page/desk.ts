@@ -2,6 +2,7 @@ import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
 import { Unreadable } from "../../shared/xlsx/unzip";
 import { bookOf, type Fault } from "../book";
 import { type Beside, saved } from "../file/save";
+import { placeCursor } from "./cursor";
 import { fitFrozen } from "./frozen";
 import { type Asks, mount, onEntry, open, type View } from "./grid";
 import type { Content } from "./kept/work";
@@ -59,9 +60,11 @@ export class Desk {
     [this.id, this.beside, this.readOnly] = [id, beside, readOnly];
     const mirror = new Mirror(model, this.places, spoken);
     const makeRoom = fitFrozen(model);
+    const toFirst = placeCursor(model, book);
     this.now = { model, mirror, view };
     model.on("update", mirror, () => {
       makeRoom();
+      toFirst();
       mirror.refresh();
       for (const watcher of this.watchers) watcher();
     });

@@ -228,7 +228,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   page.alert("attention", of.inPlan, formula`LEFT(${of.inPlan},4)="left"`);
   page.alert("good", of.grade, formula`${of.grade}="good"`);
   page.alert("attention", of.grade, formula`LEFT(${of.grade},3)="dry"`);
-  page.sheet.frozen = { rows: of.kind.row, columns: 1 };
+  page.sheet.frozen = { rows: of.kind.row, columns: 0 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.kind.row - 1 };
   return {
     page,

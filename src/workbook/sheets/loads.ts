@@ -57,10 +57,52 @@ const serving = { chart: 18, list: 27, blanks: 31 };
 
 /** The plan over all blanks, for the wall, with what it takes. */
 export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand): Loads {
+  // A clock of twelve hours takes more room.
+  const clock = kit.by(18, 15);
   const page = new Page(
     "Loads",
     "When to soak and bake everything on Blanks, with one person working the hours on My Shop, and what it takes.",
-    [5, 18, 12, 10, 8, 8, 7, 8, 7, 9, 6, 11, 15, 15, 15, 8, 15, 11, 8, 15, 8, 8, 8, 8, 3, 3, 3, 27, 15, 8, 3, 21, 8, 9, 8, 8, 9, 8, 9],
+    [
+      5,
+      18,
+      12,
+      10,
+      8,
+      8,
+      7,
+      8,
+      7,
+      9,
+      6,
+      11,
+      clock,
+      clock,
+      clock,
+      8,
+      clock,
+      11,
+      8,
+      15,
+      8,
+      8,
+      8,
+      8,
+      3,
+      3,
+      3,
+      27,
+      15,
+      8,
+      3,
+      21,
+      8,
+      9,
+      8,
+      8,
+      9,
+      8,
+      9,
+    ],
     { landscape: true, columns: planned, pages: kit.demo ? 1 : 2 },
   );
   const { name } = page.sheet;
