@@ -2,19 +2,21 @@ import { distance } from "fastest-levenshtein";
 
 const wordsOf = (text: string): string[] => text.split(/[\s-]+/).filter((word) => word.length > 3);
 
-/** How far the nearest two words of two names are apart, where one may be the other mistyped. */
-function byWords(wanted: string, name: string): number {
+/** How far the nearest two words of two names are apart, where one may be the other mistyped; `whole` parts those that are alike. */
+function byWords(wanted: string, name: string, whole: number): number {
   const pairs = wordsOf(wanted).flatMap((typed) => wordsOf(name).map((word) => ({ typed, word, off: distance(typed, word) })));
   const meant = pairs.filter(({ typed, word, off }) => typed[0] === word[0] && off <= typed.length / 2.5);
-  return Math.min(...meant.map(({ off }) => off)) + 0.5 + distance(wanted, name) / 100;
+  return Math.min(...meant.map(({ off }) => off)) + 0.5 + whole / 100;
 }
 
 /** Names that a mistyped one may have meant, nearest first; those that share nothing with it are left out. */
 export function nearest(typed: string, names: readonly string[], most = 3): string[] {
   const wanted = typed.toLowerCase();
   const off = (name: string) => {
-    const near = Math.min(distance(wanted, name.toLowerCase()), byWords(wanted, name.toLowerCase()));
-    return name.toLowerCase().includes(wanted) && wanted.length > 2 ? Math.min(near, 1) : near;
+    const own = name.toLowerCase();
+    const whole = distance(wanted, own);
+    const near = Math.min(whole, byWords(wanted, own, whole));
+    return own.includes(wanted) && wanted.length > 2 ? Math.min(near, 1) : near;
   };
   return names
     .map((name) => ({ name, off: off(name) }))

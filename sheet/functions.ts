@@ -62,6 +62,7 @@ export function register({ addFunction, helpers, registries }: Engine): void {
   registries.errorTypes.add("#VALUE!");
   for (const contract of catalogue) {
     const formatOf = formats(contract);
+    const required = parameters(contract).filter(([, { optional }]) => !optional).length;
     addFunction(cellName(contract), {
       description: contract.asks,
       category: "Porewise",
@@ -78,6 +79,6 @@ export function register({ addFunction, helpers, registries }: Engine): void {
       },
     });
     // The engine would count arguments in its own words: the function itself names what is missing beside the first.
-    Object.assign(registries.functionRegistry.content[cellName(contract)], { minArgRequired: 1 });
+    Object.assign(registries.functionRegistry.content[cellName(contract)], { minArgRequired: Math.min(1, required) });
   }
 }

@@ -38,11 +38,11 @@ const codes = ["#VALUE!", "#N/A"];
 /** An answer that a cell can show: no NaN, no Infinity, and an error says what is wrong. */
 export function troubleWith(answer: Outcome, handed: boolean): string | undefined {
   if (typeof answer === "number") return Number.isFinite(answer) ? undefined : `the number ${answer}`;
+  // What was typed may be quoted back, in words as in a message.
   if (typeof answer === "string" || typeof answer === "boolean")
-    return /NaN|Infinity|undefined|\[object/.test(String(answer)) ? `the words “${answer}”` : undefined;
+    return /NaN|Infinity|undefined|\[object/.test(String(answer).replace(/“.*?”/gs, "")) ? `the words “${answer}”` : undefined;
   if (handed && answer.error === divided.error) return undefined;
   if (!codes.includes(answer.error)) return `the error ${answer.error}`;
-  // What was typed may be quoted back.
   if (/[\p{Cc}\p{Cf}]|x{61}|1{61}/u.test(answer.message) || answer.message.length > 700)
     return `a message of ${answer.message.length} characters`;
   const own = answer.message.replace(/“.*?”/gs, "");

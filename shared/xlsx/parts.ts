@@ -62,6 +62,12 @@ export function relationsOf(parts: Parts, path: string): Relation[] {
   }));
 }
 
+const workbookPath = (parts: Parts): string | undefined => relationsOf(parts, "").find(({ kind }) => kind === "officeDocument")?.path;
+
+/** Where the sheets with cells are, whatever else may be said of the workbook. */
+export const sheetPaths = (parts: Parts): string[] =>
+  relationsOf(parts, workbookPath(parts) ?? "").flatMap(({ kind, path }) => (kind === "worksheet" && parts.has(path) ? [path] : []));
+
 const others: readonly [test: (parts: Parts) => boolean, words: string][] = [
   [(parts) => textOf(parts, "mimetype").includes("opendocument"), "it is an OpenDocument file: save it as .xlsx first"],
   [(parts) => [...parts.keys()].some((path) => /workbook\.bin$/.test(path)), "it is a binary workbook (.xlsb): save it as .xlsx first"],
@@ -83,7 +89,7 @@ function refuseDoubles(sheets: readonly SheetPart[]): void {
 /** Finds the sheets of a package. */
 export function workbookOf(parts: Parts): Workbook {
   for (const [test, words] of others) if (test(parts)) throw new Unreadable(words);
-  const path = relationsOf(parts, "").find(({ kind }) => kind === "officeDocument")?.path;
+  const path = workbookPath(parts);
   if (!path || !parts.has(path)) throw new Unreadable("it is not a workbook");
   const root = read(textOf(parts, path));
   if (allOf(root, "workbookPr").some(({ attributes }) => isTrue(attributes.date1904)))

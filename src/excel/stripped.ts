@@ -1,5 +1,5 @@
 import { dropParts, edit } from "../../shared/xlsx/package";
-import { relationsOf } from "../../shared/xlsx/parts";
+import { sheetPaths } from "../../shared/xlsx/parts";
 import { scan } from "../../shared/xlsx/scan";
 import { unzip } from "../../shared/xlsx/unzip";
 import { type Change, changed } from "../../shared/xlsx/xml";
@@ -18,7 +18,6 @@ function undrawn(sheet: string): string {
 export function stripped(file: Uint8Array): Uint8Array {
   const parts = unzip(file);
   dropParts(parts, (path) => drawn.test(path));
-  const workbook = relationsOf(parts, "").find(({ kind }) => kind === "officeDocument")?.path ?? "";
-  for (const { kind, path } of relationsOf(parts, workbook)) if (kind === "worksheet" && parts.has(path)) edit(parts, path, undrawn);
+  for (const path of sheetPaths(parts)) edit(parts, path, undrawn);
   return zipped(parts);
 }

@@ -42,6 +42,8 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     await press("Enter");
     pane = await paneOf();
     await sheet.page.waitForFunction(() => document.activeElement?.tagName === "IFRAME");
+    // Code of a view comes when it is looked at: keys that come sooner walk past it and out of the pane.
+    await pane.locator("[id^=panel-] > *").first().waitFor({ state: "attached" });
   }
 
   async function view(name: string): Promise<void> {

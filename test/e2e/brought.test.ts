@@ -141,7 +141,11 @@ const running = workbookOf({
     const moments = [
       () => state("waiting"),
       written,
-      () => state("waiting").then(written),
+      // Listened for from the start: a quick page has written before a late listener hears of it.
+      () => {
+        const put = written();
+        return state("waiting").then(() => put);
+      },
       () => state("waiting").then(() => state("kept")),
     ];
     for (let round = 1; round <= 20; round++) {

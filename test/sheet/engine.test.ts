@@ -29,7 +29,7 @@ describe("a formula without a sheet", () => {
   ])("%s gives %j", (formula, value) => expect(answer(formula).value).toEqual(value));
 
   it.each([
-    ["=PORE.FILL(6,5)", "#VALUE!", /Expected 3 minimum, but got 2/],
+    ["=PORE.FILL(6,5)", "#VALUE!", /^volume of pieces and submerged ballast is missing: type a value such as 104 in³$/],
     ["=PORE.VERSION(1)", "#VALUE!", /Expected 0 maximum, but got 1/],
     ["=PORE.FILL(", "#VALUE!", /cannot be read: check its brackets, quotes and commas/],
     ["hello world", "#VALUE!", /cannot be read|Invalid/],

@@ -2,7 +2,7 @@ import { counted } from "../../../shared/host";
 import { rowsOf } from "../../../shared/xlsx/cells";
 import { type Edit, withEdits } from "../../../shared/xlsx/edits";
 import { dropParts, edit } from "../../../shared/xlsx/package";
-import { relationsOf, textOf } from "../../../shared/xlsx/parts";
+import { relationsOf, sheetPaths, textOf } from "../../../shared/xlsx/parts";
 import type { Parts } from "../../../shared/xlsx/unzip";
 import { callsOurs } from "../../calls";
 import { withoutOurColumns, withoutOurRules } from "./withoutrules";
@@ -39,9 +39,7 @@ function oursIn(sheet: string): { readonly edits: ReadonlyMap<string, Edit>; rea
 export function valuesOnly(parts: Parts): Valued {
   let cells = 0;
   let rules = 0;
-  const workbook = relationsOf(parts, "").find(({ kind }) => kind === "officeDocument")?.path ?? "";
-  const sheets = relationsOf(parts, workbook).filter(({ kind, path }) => kind === "worksheet" && parts.has(path));
-  for (const { path } of sheets) {
+  for (const path of sheetPaths(parts)) {
     const before = textOf(parts, path);
     const { edits, xml } = oursIn(before);
     const kept = withoutOurRules(xml);

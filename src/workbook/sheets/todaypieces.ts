@@ -89,14 +89,19 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
     for (let row = 0; row < rows; row++) {
       const kind = cellIn(own.kind, row);
       const sizes = refTo(page.sheet.name, top + row, 2, 1, 4);
+      const there = formula`SUMIF(${whole(of.kind)},${kind},${whole(of.count)})`;
       const wrong = formula`INDEX(${whole(of.wrong)},MATCH(${kind},${whole(of.kind)},0))`;
       const ref = page.put(top + row, 6, {
-        formula: formula`IF(${kind}="",IF(${cellIn(own.count, row)}="","","name these pieces"),IF(IF(ISNUMBER(${cellIn(own.count, row)}),${cellIn(own.count, row)}<1,TRUE),"how many? type a count",IF(COUNTIF(${whole(of.kind)},${kind})=0,IF(COUNT(${sizes})<4,"no such row on Blanks: type three sizes and how dense it is",""),IF(LEN(${wrong})>0,"Blanks: "&${wrong},IF(${cellIn(own.count, row)}>SUMIF(${whole(of.kind)},${kind},${whole(of.count)}),"Blanks has only "&SUMIF(${whole(of.kind)},${kind},${whole(of.count)})&" of these","")))))`,
+        formula: formula`IF(${kind}="",IF(${cellIn(own.count, row)}="","","name these pieces"),IF(IF(ISNUMBER(${cellIn(own.count, row)}),${cellIn(own.count, row)}<1,TRUE),"how many? type a count",IF(COUNTIF(${whole(of.kind)},${kind})=0,IF(COUNT(${sizes})<4,"no such row on Blanks: type three sizes and how dense it is",""),IF(LEN(${wrong})>0,"Blanks: "&${wrong},IF(${cellIn(own.count, row)}>${there},"Blanks has only "&${there}&" of these","")))))`,
         look: "alarm",
       });
       page.alert("bad", ref, formula`LEN(${ref})>0`);
     }
     const column = (index: number) => refTo(page.sheet.name, top, index, rows);
+    const sizes = (many = rows) => {
+      const [thickness, width, length, gravity] = [2, 3, 4, 5].map((index) => refTo(page.sheet.name, top, index, many));
+      return { thickness, width, length, gravity };
+    };
     const problems = refTo(page.sheet.name, top, 6, rows);
     // With a row that cannot go in, no number of the load would be true of the rest.
     const some = formula`OR(SUM(${column(1)})=0,SUMPRODUCT(LEN(${problems}))>0)`;
@@ -105,7 +110,7 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
     return {
       block,
       problems,
-      slowestCooling: formula`IF(${some},"",MAX(${ask(cooldown, { thickness: column(2), width: column(3), length: column(4), gravity: column(5) })}))`,
+      slowestCooling: formula`IF(${some},"",MAX(${ask(cooldown, sizes())}))`,
       count: formula`IF(${some},"",SUM(${column(1)}))`,
       volume: formula`IF(${some},"",SUMPRODUCT(${column(1)},${column(2)},${column(3)},${column(4)})/${kit.by(1, 1000)})`,
       weight: formula`IF(${some},"",SUMPRODUCT(${column(1)},${column(2)},${column(3)},${column(4)},${column(5)})*${kit.by(16.387064, 0.001)})`,
@@ -113,15 +118,9 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
         const at = columns.findIndex((title) => titles.includes(title));
         return at < 0 ? undefined : planAt(at + 1);
       },
-      slowest: (shop) =>
-        formula`IF(${some},"",MAX(${ask(bake, { thickness: column(2), width: column(3), length: column(4), gravity: column(5), shop })}))`,
+      slowest: (shop) => formula`IF(${some},"",MAX(${ask(bake, { ...sizes(), shop })}))`,
       fullness: refTo(page.sheet.name, top, planned.column + planned.columns - 1),
-      first: {
-        thickness: refTo(page.sheet.name, top, 2),
-        width: refTo(page.sheet.name, top, 3),
-        length: refTo(page.sheet.name, top, 4),
-        gravity: refTo(page.sheet.name, top, 5),
-      },
+      first: sizes(1),
     } satisfies LoadOf;
   });
 }

@@ -91,7 +91,7 @@ describe("a workbook that was changed on the page", () => {
   it("has no words left over from a rule, a chart or a noted cell that somebody changed", async () => {
     const data = workbook.book as { sheets: { id: string; dataValidationRules: any[]; figures: any[] }[] };
     const today = data.sheets.find(({ id }) => id === idOf("Today"))!;
-    const rule = today.dataValidationRules.find(({ criterion }) => criterion.type === "isBetween")!;
+    const rule = today.dataValidationRules.find(({ criterion }) => criterion.type === "customFormula")!;
     const [cell] = Object.keys(first().Today.notes);
     const row = Number(/\d+/.exec(cell)![0]) - 1;
     const { sheets } = await changed(

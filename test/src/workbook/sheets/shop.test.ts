@@ -25,7 +25,11 @@ it("lets one choose from lists and warns outside ranges", () => {
   const of = (name: string) => `B${settingRows.find((one) => one.name === name)!.row + 1}`;
   const ruleOf = (name: string) => shop.validations.find(({ range }) => range === of(name));
   expect(ruleOf("in the oven")).toMatchObject({ type: "list", errorStyle: "stop", values: ["foil", "spaced", "fan"] });
-  expect(ruleOf("fullness")).toMatchObject({ type: "decimal", formula1: "0", formula2: "1.05", errorStyle: "warning" });
+  expect(ruleOf("fullness")).toMatchObject({
+    type: "custom",
+    formula1: expect.stringMatching(/^IF\(ISNUMBER\(B\d+\),AND\(B\d+>=0,B\d+<=1\.05\)/),
+    errorStyle: "warning",
+  });
 });
 
 it("refuses a thin lid in words and marks it, and never approves one", () => {
