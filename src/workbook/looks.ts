@@ -20,6 +20,8 @@ const color = {
   attention: "FBE7B8",
   good: "DCEBD3",
   button: "00676D",
+  buttonWash: "D9EDEE",
+  buttonInk: "00484C",
   frozen: frozenFill,
 };
 
@@ -60,7 +62,7 @@ const tint = (rgb: string, more: Weight = {}) => ({ ...more, color: { rgb } });
 const solid = (rgb: string) => ({ type: "pattern", pattern: "solid", fgColor: { rgb }, bgColor: { rgb } }) as const;
 const side = { style: "thin", color: { rgb: color.line } } as const;
 const box = { top: side, right: side, bottom: side, left: side };
-const firm = { style: "medium", color: { rgb: "00484C" } } as const;
+const firm = { style: "medium", color: { rgb: color.buttonInk } } as const;
 const buttonBox = { top: firm, right: firm, bottom: firm, left: firm };
 const typedBox = { ...box, bottom: { style: "thin", color: { rgb: color.edge } } } as const;
 const wrap = { wrapText: true, vertical: "top" } as const;
@@ -76,15 +78,16 @@ const looks: Readonly<Record<Look, Style>> = {
   note: { font: ink(color.quiet), alignment: wrap },
   caution: { font: ink(color.warning), fill: solid(color.warningWash), alignment: wrap },
   link: { font: ink(color.typed, { underline: true }), alignment: top },
+  // Dark on pale: a program that gives links its own blue can still be read.
   button: {
-    font: ink(color.paper, { bold: true, size: 12 }),
-    fill: solid(color.button),
+    font: ink(color.buttonInk, { bold: true, size: 12 }),
+    fill: solid(color.buttonWash),
     border: buttonBox,
     alignment: { horizontal: "center", vertical: "center", wrapText: true },
   },
   step: { font: ink(color.typed, { underline: true }), alignment: { vertical: "center", indent: 1 } },
   // A bar is so many full blocks: it prints, and needs no color.
-  bars: { font: ink(color.button, { size: 9 }), alignment: { vertical: "center" } },
+  bars: { font: ink(color.button, { size: 8 }), alignment: { vertical: "center" } },
   input: { font: ink(color.typed), fill: solid(color.wash), border: typedBox, alignment: wrap },
   result: { font: ink(color.ink), border: box, alignment: top },
   refused: { font: ink(color.warning, { size: 8 }), border: box, alignment: { ...wrap, horizontal: "left" } },

@@ -51,59 +51,31 @@ const colors = 4;
 const formatsOf = ({ format }: Contract): string[] =>
   Object.values(format as Readonly<Record<string, string>>).map((own) => (own === moment ? brief : own));
 
-/** Columns of the plan; beyond them stands what only serves. */
+/** Columns of the plan; beyond them the likely bake, and then what only serves. */
 const planned = 17;
-const serving = { chart: 18, list: 27, blanks: 31 };
+const printed = planned + 1;
+const serving = { chart: printed, list: 27, blanks: 31 };
+
+/** All that is printed fits a screen of 1280 pixels; a clock of twelve hours takes more room, and leaves less for the pieces. */
+const widthsOf = (kit: Kit): number[] => {
+  const clock = kit.by(17, 15);
+  const load = [5, kit.by(15, 22), 8, 6, 7, 7, 7, 7.5, 6.5, 7.5, 5, 10, clock, clock, clock, 7.5, clock, 10];
+  const chart = [8, 15, 8, 8, 8, 8, 3, 3, 3];
+  const list = [27, 15, 8, 3];
+  return [...load, ...chart, ...list, 21, 8, 9, 8, 8, 9, 8, 9];
+};
 
 /** The plan over all blanks, for the wall, with what it takes. */
 export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand): Loads {
-  // A clock of twelve hours takes more room.
-  const clock = kit.by(18, 15);
   const page = new Page(
     "Loads",
     "When to soak and bake everything on Blanks, with one person working the hours on My Shop, and what it takes.",
-    [
-      5,
-      18,
-      12,
-      10,
-      8,
-      8,
-      7,
-      8,
-      7,
-      9,
-      6,
-      11,
-      clock,
-      clock,
-      clock,
-      8,
-      clock,
-      11,
-      8,
-      15,
-      8,
-      8,
-      8,
-      8,
-      3,
-      3,
-      3,
-      27,
-      15,
-      8,
-      3,
-      21,
-      8,
-      9,
-      8,
-      8,
-      9,
-      8,
-      9,
-    ],
-    { landscape: true, columns: planned, pages: kit.demo ? 1 : 2 },
+    widthsOf(kit),
+    {
+      landscape: true,
+      columns: printed,
+      pages: kit.demo ? 1 : 2,
+    },
   );
   const { name } = page.sheet;
   page.open("Loads");

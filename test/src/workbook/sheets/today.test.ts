@@ -127,7 +127,7 @@ it("says in words what does not fit or is missing, and marks it", () => {
     "Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",
   );
   expect(many.beside("pieces")).toBe("");
-  expect(filled("Today", { Today: { "height inside": 1 } }).beside("fits into one load")).toBe("no");
+  expect(filled("Today", { Today: { "height inside, in": 1 } }).beside("fits into one load")).toBe("no");
   const wet = filled("Today", { Today: { "spalted boxelder": { 0: "P-063" } } });
   expect(wet.value(row, note)).toBe("Blanks: too wet to take resin: dry it first");
   const missing = filled("Today", { Today: { "spalted boxelder": { 1: "" } } });
