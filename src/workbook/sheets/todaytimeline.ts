@@ -38,16 +38,16 @@ export function timeline(
   const column = (index: number) => refTo(page.sheet.name, row + 1, index, loadNumbers.length);
   page.row = row + 1 + loadNumbers.length;
   page.chart({
-    title: "The run, hour by hour",
+    title: "The run, in hours from the first load on",
     kind: "bar",
     across: column(0),
     series: titles.slice(1).map((name, i) => ({
-      name: name === "waits" ? "not yet begun" : name,
+      name,
       values: column(1 + i),
       color: colors[name as keyof typeof colors],
     })),
     at,
-    axes: ["", "hours from the first load on"],
+    axes: ["", ""],
     alt: "One bar a load, over the hours of the run: vacuum, soaking, draining and wrapping, the oven, and cooling, each as long as it takes.",
   });
 }
