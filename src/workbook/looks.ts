@@ -90,7 +90,7 @@ const looks: Readonly<Record<Look, Style>> = {
   bars: { font: ink(color.button, { size: 8 }), alignment: { vertical: "center" } },
   input: { font: ink(color.typed), fill: solid(color.wash), border: typedBox, alignment: wrap },
   result: { font: ink(color.ink), border: box, alignment: top },
-  refused: { font: ink(color.warning, { size: 8 }), border: box, alignment: { ...wrap, horizontal: "left" } },
+  refused: { font: ink(color.warning), border: box, alignment: { ...wrap, horizontal: "left" } },
   words: { font: ink(color.ink), border: box, alignment: { ...wrap, horizontal: "left" } },
   alarm: { font: ink(color.warning, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
   strong: { font: ink(color.ink, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },

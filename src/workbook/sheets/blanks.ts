@@ -107,7 +107,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
       19, 7, 9, 7, 7, 17, 8, 8, 9, 7, 1, 7, 9, 8, 6, 7, 13, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 21, 8, 9, 8, 8, 16, 8, 9, 8,
       20, 10, 3, 20, 10,
     ],
-    { landscape: true, columns: printed },
+    { landscape: true, columns: printed, two: { repeated: 1, words: 17 } },
   );
   page.open("Blanks");
   const summary = page.row;

@@ -76,7 +76,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
     {
       landscape: true,
       columns: printed,
-      pages: kit.demo ? 1 : 2,
+      two: { repeated: 1, words: 14 },
     },
   );
   const { name } = page.sheet;

@@ -156,7 +156,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.skip();
   page.cautions(cautionsOf(["storage", "resin"]));
   page.sheet.frozen = { rows: of.date.row, columns: 0 };
-  page.sheet.print = { titleRow: of.date.row - 1 };
+  page.sheet.print = { landscape: true, titleRow: of.date.row - 1 };
   return {
     page,
     now: cellIn(now, 0),

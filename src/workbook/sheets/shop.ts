@@ -46,6 +46,7 @@ export interface Shop extends Equipment {
   readonly holds: (name: string) => Ref;
   /** How many of the first eight are typed. */
   readonly firstTyped: Formula;
+  readonly first: number;
   /** Puts formulas where settings are typed, to stand until somebody types over them. */
   readonly follow: (from: Readonly<Record<string, Ref>>) => void;
   /** Whether nothing holds where nothing is typed. */
@@ -142,5 +143,5 @@ export function shopSheet(kit: Kit): Shop {
   };
   const range = refTo(name, first, 0, page.row - first, 2);
   const withoutTubs = { ...range, rows: range.rows - tubs.length - 1 };
-  return { page, typed, holds, firstTyped, follow, isOptional, isUndated, isWrong, range, withoutTubs, ...equipment };
+  return { page, typed, holds, firstTyped, first: eight.length, follow, isOptional, isUndated, isWrong, range, withoutTubs, ...equipment };
 }

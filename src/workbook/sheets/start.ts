@@ -1,4 +1,6 @@
 import { cautions, first } from "../../cautions";
+import { fromLabel } from "../../label";
+import { settings } from "../../shop";
 import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";
@@ -18,6 +20,9 @@ const doors: readonly Door[] = [
   { name: "Look after the resin", why: "How much is left, until when, what to buy.", sheets: ["Resin Book", "Supplies", "My Shop"] },
 ];
 
+/** Settings whose usual values the label of the resin may know better. */
+const labeled = settings.filter(({ basis }) => basis.startsWith(fromLabel)).map(({ name }) => name);
+
 /** Columns of a door. */
 const wide = 2;
 const columns = doors.length * wide;
@@ -25,15 +30,16 @@ const columns = doors.length * wide;
 export interface Facts {
   /** The line of the self-check. */
   readonly check: Ref;
-  /** How many of the first eight settings are typed. */
+  /** How many of the settings that My Shop has first are typed, and how many there are. */
   readonly typed: Formula;
+  readonly first: number;
   readonly resin: Ref;
   readonly until: Ref;
 }
 
 /** The first page: a picture of the run, three doors into the book, where to begin, and what never to forget. */
-export function startSheet(kit: Kit, others: readonly Page[], { check, typed, resin, until }: Facts): Page {
-  const page = new Page("Start", "Stabilizing wood, from the dry blank to the price tag.", [18, 17, 18, 17, 18, 17], { pages: 1 });
+export function startSheet(kit: Kit, others: readonly Page[], { check, typed, first: firsts, resin, until }: Facts): Page {
+  const page = new Page("Start", "Stabilizing wood, from the dry blank to the price tag.", [18, 17, 18, 17, 18, 17]);
   page.open("Porewise");
   page.row--;
   page.picture({
@@ -66,7 +72,7 @@ export function startSheet(kit: Kit, others: readonly Page[], { check, typed, re
   page.across(begin, wide, columns - wide, {
     value: kit.demo
       ? "This is an invented shop: look around, change anything. For your own, type over its facts on My Shop, then its rows on Blanks."
-      : "1. Type eight settings and your chamber on My Shop. 2. Type your wood on Blanks. 3. Read the plan on Loads, or pick a run on Today.",
+      : "1. Type your chamber and the first settings on My Shop. 2. Type your wood on Blanks. 3. Read the plan on Loads, or pick a run on Today.",
     look: "note",
   });
   page.row++;
@@ -74,7 +80,7 @@ export function startSheet(kit: Kit, others: readonly Page[], { check, typed, re
     page.put(page.row, 0, { value: sheet, look: "link", to: sheet });
     page.say(told, "note", 1);
   };
-  fact("My Shop", formula`${typed}&" of the first 8 settings typed; the others are as usual"`);
+  fact("My Shop", formula`${typed}&" of the first ${firsts} settings typed; the others are as usual"`);
   fact(
     "Resin Book",
     formula`IF(ISNUMBER(${resin}),ROUND(${resin},1)&" ${kit.unit("fluid")} in the tub"&IF(ISNUMBER(${until}),", use by "&TEXT(${until},"${dayIn(kit.system)}"),""),"no resin written down yet")`,
@@ -116,7 +122,7 @@ export function startSheet(kit: Kit, others: readonly Page[], { check, typed, re
   page.skip();
   page.heading("Before you start");
   page.say(
-    "Before your first run, check these settings on My Shop against the label of your resin: packet makes, dye rate, catalyzed months, unmixed months, oven, soak hours. Until then they are common practice, not the maker's word.",
+    `Before your first run, check these settings on My Shop against the label of your resin: ${labeled.join(", ")}. Until then they are common practice, not the maker's word.`,
     "caution",
   );
   page.say(first, "caution");

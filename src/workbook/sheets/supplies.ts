@@ -26,7 +26,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
     "Supplies",
     "Resin, catalyst, dye and foil: when they were opened, how long they keep, and what to buy for the next loads.",
     [27, 12, 10, 10, 17, 10, 2, 12, 10, 15, 22],
-    { landscape: true, pages: 1 },
+    { landscape: true },
   );
   page.open("Supplies");
   const today = page.line({
