@@ -3,6 +3,7 @@ import { Unreadable } from "../../shared/xlsx/unzip";
 import { bookOf, type Fault } from "../book";
 import { type Beside, saved } from "../file/save";
 import { placeCursor } from "./cursor";
+import { daysAlong } from "./daysalong";
 import { fitFrozen } from "./frozen";
 import { type Asks, mount, onEntry, open, type View } from "./grid";
 import type { Content } from "./kept/work";
@@ -48,6 +49,7 @@ export class Desk {
     if (over && strict) throw new Unreadable("its formulas take longer than 20 seconds, or fill more than five million cells");
     const sheetIdFrom = model.getters.getActiveSheetId();
     if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
+    daysAlong(model);
     const spoken = new Spoken(model);
     onEntry(model, (at) => spoken.before(at));
     // A grid that is drawn anew takes the focus.
