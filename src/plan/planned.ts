@@ -1,3 +1,4 @@
+import { dequal } from "dequal";
 import { noAnswer } from "../../shared/outcome";
 import { coreTarget } from "../cure/heating";
 import { clockFrom, firstDay, lastDay, openHours, timeOfDay } from "./calendar";
@@ -119,13 +120,12 @@ function latestStart(
   throw noAnswer`ready by is too early: the plan takes ${Math.ceil(shortest)} days`;
 }
 
-const known = new WeakMap<Given, Plan>();
+let last: { readonly given: Given; readonly plan: Plan } | undefined;
 
-/** The plan, from the pieces to the last batch: made once for whoever asks the same again. */
+/** The plan, from the pieces to the last batch. The sheets ask the same plan from several cells: it is made once for them all. */
 export function planOf(given: Given): Plan {
-  const made = known.get(given) ?? planIn(given);
-  known.set(given, made);
-  return made;
+  if (!last || !dequal(last.given, given)) last = { given, plan: planIn(given) };
+  return last.plan;
 }
 
 function planIn(given: Given): Plan {

@@ -1,6 +1,7 @@
 import { type Cell, isFault, type Outcome } from "../../shared/outcome";
 import type { Answers, ShopRows } from "./answers";
 import type { Piece, Run } from "./schema";
+import { fresh, stockFacts } from "./stock";
 
 /** What a run is worked out from. */
 export type Given = Pick<Run, "system" | "shop" | "chamber" | "height" | "pumpRate" | "loads" | "together">;
@@ -15,6 +16,9 @@ const settingNames = [
   ...["oven", "core", "in the oven", "scale reads", "tub", "drips", "resin density"],
   ...["dye rate", "resin on hand", "resin dye rate", "resin mixed on"],
 ];
+
+/** What is on hand. */
+const stockNames = ["resin on hand", "resin dye rate", "resin mixed on"];
 
 /** Of the deepest reading the gauge should reach this share: common practice, no source. */
 const enough = 0.97;
@@ -52,21 +56,25 @@ export function factsOf(given: Given, { ask, holds }: Answers): Found {
     const line = loadLine(pieces, given, ask, faults, load);
     if (!line) return;
     for (const [name, title] of Object.entries(titles)) put(`${name} ${load}`, pick(line, title));
+    if (!(Number(facts["resin on hand"] ?? 0) > 0)) return;
+    const shop = given.shop.filter(([name]) => !stockNames.includes(name));
+    const bare = loadLine(pieces, { ...given, shop }, ask, faults, load);
+    for (const name of ["pour", "add"] as const) if (bare) put(`${fresh}${name} ${load}`, pick(bare, titles[name]));
   });
-  if (!Object.keys(faults).some((name) => name.startsWith("pour"))) resin(given, facts, put, ask);
+  if (!Object.keys(faults).some((name) => name.startsWith("pour"))) stockFacts(given, facts, put, ask);
   return { facts, faults };
 }
 
 const wordsOf = (trouble: unknown): string => (trouble instanceof Error ? trouble.message : "a setting on My Shop is wrong");
 
 /** Columns of a plan, by what a run calls them. */
-const titles: Readonly<Record<string, readonly string[]>> = {
+const titles = {
   pour: ["to pour"],
   add: ["to add"],
   uptake: ["taken up"],
   bake: ["bake minutes"],
   solids: ["solids"],
-};
+} as const;
 
 type Line = ReadonlyMap<string, Outcome>;
 const pick = (line: Line, names: readonly string[]): Outcome | undefined =>
@@ -174,35 +182,4 @@ function dripsOf(pieces: readonly Piece[], { system }: Given, film: number): num
   const faces =
     pieces.reduce((sum, { thickness: a, width: b, length: c, count }) => sum + 2 * (a * b + a * c + b * c) * count, 0) * inch ** 2;
   return (faces * film) / 1e6 / (system === "US" ? 0.946352946 : 1);
-}
-
-/** The most resin that is in use at once: what one filling of the chamber leaves serves the next. */
-function needAtOnce({ loads, together }: Given, facts: Found["facts"]): number {
-  const number = (name: string) => Number(facts[name] ?? 0);
-  let taken = 0;
-  let most = 0;
-  for (let first = 1; first <= loads.length; first += together) {
-    const its = loads.slice(first - 1, first - 1 + together).map((_, i) => first + i);
-    most = Math.max(most, taken + its.reduce((sum, load) => sum + number(`pour ${load}`) + number(`add ${load}`), 0));
-    taken += its.reduce((sum, load) => sum + number(`uptake ${load}`), 0);
-  }
-  return most;
-}
-
-function resin(
-  given: Given,
-  facts: Found["facts"],
-  put: (name: string, outcome: Outcome | undefined) => number | undefined,
-  ask: Answers["ask"],
-): void {
-  const onHand = Number(facts["resin on hand"] ?? 0);
-  const [mixed, packets] = ask("MIX", { need: needAtOnce(given, facts), onHand }, given.shop)[0];
-  const added = put("mix", mixed);
-  put("packets", packets);
-  if (added === undefined) return;
-  const itsRate = typeof facts["resin dye rate"] === "number" ? facts["resin dye rate"] : undefined;
-  const dye = put("dye", ask("DYETOPUP", { onHand, itsRate: onHand ? itsRate : 0, added }, given.shop)[0][0]);
-  if (dye !== undefined) put("spoons", ask("SPOONS", { dye }, given.shop)[0][0]);
-  const mixedOn = facts["resin mixed on"];
-  if (onHand > 0 && typeof mixedOn === "number") put("use by", ask("EXPIRY", { mixed: mixedOn }, given.shop)[0][0]);
 }

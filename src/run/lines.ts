@@ -2,6 +2,7 @@ import { inPractice, ownHeat, practice } from "../cure/said";
 import { minute } from "./hours";
 import { inFraction } from "./measure";
 import type { Run, Step } from "./schema";
+import { mixingOf, resinFact } from "./stock";
 import { lengthOf } from "./timeline";
 
 /** A number that a person writes down at a step. */
@@ -54,12 +55,19 @@ function each(run: Run, loads: readonly number[], of: (load: number) => string):
   });
 }
 
-function fields(run: Run, loads: readonly number[], name: string, label: string, unit: string, expected?: string): Field[] {
+function fields(
+  run: Run,
+  loads: readonly number[],
+  name: string,
+  label: string,
+  unit: string,
+  expected?: (load: number) => number | undefined,
+): Field[] {
   return loads.map((load) => ({
     name: `${name} ${load}`,
     label: run.loads.length > 1 ? `Load ${load}: ${label.charAt(0).toLowerCase()}${label.slice(1)}` : label,
     unit,
-    expected: expected ? fact(run, `${expected} ${load}`) : undefined,
+    expected: expected?.(load),
   }));
 }
 
@@ -76,7 +84,7 @@ function bakeWords(run: Run, load: number): string {
   return `About ${bake} min in the oven, likely ${least} ${end}.`;
 }
 
-export function linesOf(run: Run, step: Step): Lines {
+export function linesOf(run: Run, step: Step, now: number): Lines {
   const units = unitsOf(run);
   const all = run.loads.map((_, i) => i + 1);
   const { loads, kind } = step;
@@ -90,30 +98,24 @@ export function linesOf(run: Run, step: Step): Lines {
     case "choose":
       return lines(
         each(run, all, (load) => piecesIn(run, load)),
-        fields(run, all, "before", "All pieces together, oven-dry", units.weight, "dry"),
+        fields(run, all, "before", "All pieces together, oven-dry", units.weight, (load) => fact(run, `dry ${load}`)),
       );
     case "safety":
       return lines(["Go through the safety list. It is kept with this workbook."]);
     case "mix": {
-      const onHand = fact(run, "resin on hand") ?? 0;
+      const { onHand, mix, packets, dye, spoons, isFresh } = mixingOf(run, now);
+      const dyed = dye ? (spoons ?? `${rough(dye)} ${units.powder}`) : "none to add";
       return lines(
         [
-          told("mix", (mix) => (mix ? `Mix ${rough(mix, 3)} ${units.fluid} of resin.` : "Nothing to mix: what is on hand is enough.")),
-          told("packets", (packets) =>
-            packets ? `${packets} ${packets === 1 ? "packet" : "packets"} of catalyst, as the label says.` : "",
-          ),
+          mix ? `Mix ${rough(mix, 3)} ${units.fluid} of ${isFresh ? "fresh resin" : "resin"}.` : "",
+          mix === 0 ? "Nothing to mix: what is on hand is enough." : "",
+          packets ? `${packets} ${packets === 1 ? "packet" : "packets"} of catalyst, as the label says.` : "",
           onHand ? `The ${rough(onHand)} ${units.fluid} on hand goes in first.` : "",
-          run.color === "clear"
-            ? "No dye: it stays clear."
-            : told(
-                "dye",
-                (dye) =>
-                  `Dye${run.color ? `, ${run.color}` : ""}: ${dye ? String(run.facts.spoons ?? `${rough(dye)} ${units.powder}`) : "none to add"}.`,
-              ),
+          run.color === "clear" ? "No dye: it stays clear." : dye === undefined ? "" : `Dye${run.color ? `, ${run.color}` : ""}: ${dyed}.`,
         ],
         [
-          { name: "mixed", label: "Mixed", unit: units.fluid, expected: fact(run, "mix") },
-          { name: "dyed", label: "Dye put in", unit: units.powder, expected: run.color === "clear" ? 0 : fact(run, "dye") },
+          { name: "mixed", label: "Mixed", unit: units.fluid, expected: mix },
+          { name: "dyed", label: "Dye put in", unit: units.powder, expected: run.color === "clear" ? 0 : dye },
         ],
       );
     }
@@ -126,9 +128,10 @@ export function linesOf(run: Run, step: Step): Lines {
           const ballast = told(`ballast ${load}`, (held) =>
             held ? `At least ${rough(held)} ${units.weight} of steel on top. ` : "They sink by themselves. ",
           );
-          return `${stack}${ballast}${told(`pour ${load}`, (pour) => `Pour ${rough(pour)} ${units.fluid}.`)}`;
+          const pour = resinFact(run, `pour ${load}`, now);
+          return `${stack}${ballast}${pour === undefined ? "" : `Pour ${rough(pour)} ${units.fluid}.`}`;
         }),
-        fields(run, loads, "poured", "Poured", units.fluid, "pour"),
+        fields(run, loads, "poured", "Poured", units.fluid, (load) => resinFact(run, `pour ${load}`, now)),
       );
     case "vacuum":
       return lines([
@@ -138,12 +141,12 @@ export function linesOf(run: Run, step: Step): Lines {
     case "air":
       return lines(
         each(run, loads, (load) => {
-          const add = fact(run, `add ${load}`) ?? 0;
+          const add = resinFact(run, `add ${load}`, now) ?? 0;
           return add > 0
             ? `Let the air in. Then add ${rough(add)} ${units.fluid}: the wood takes up resin now.`
             : "Let the air in. Keep the pieces covered: the wood takes up resin now.";
         }),
-        fields(run, loads, "added", "Added", units.fluid, "add"),
+        fields(run, loads, "added", "Added", units.fluid, (load) => resinFact(run, `add ${load}`, now)),
       );
     case "soak":
       return lines([`At least ${rough(minutes / 60)} h, twice as long as the vacuum. Longer does no harm.`]);

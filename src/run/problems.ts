@@ -1,13 +1,16 @@
-import { closingOf, isOff, minute, openingOf, serialOf } from "./hours";
+import { closingOf, isOff, minute, openingOf } from "./hours";
 import { kindOf } from "./kinds";
+import { rough, unitsOf } from "./lines";
 import { isOpen, isOver } from "./progress";
 import type { Run, Step } from "./schema";
+import { datedWrong, fresh, isExpiring, mixingOf, usableUntil } from "./stock";
 import { hoursOf, lastLoad, timeline } from "./timeline";
 
 /** How moments and spells are told to a person. */
 export interface Telling {
   readonly moment: (at: number) => string;
   readonly spell: (milliseconds: number) => string;
+  readonly day: (at: number) => string;
 }
 
 /** Less than this is no delay worth a word. */
@@ -29,9 +32,10 @@ const rests: Readonly<Record<Step["kind"], readonly string[]>> = {
   price: [],
 };
 
-function missing(run: Run, { kind, loads }: Step): string[] {
+function missing(run: Run, { kind, loads }: Step, now: number): string[] {
   const about = loads.length ? loads : run.loads.map((_, i) => i + 1);
-  const names = rests[kind].flatMap((name) => [name, ...about.map((load) => `${name} ${load}`)]);
+  const before = kind === "mix" && mixingOf(run, now).isFresh ? fresh : "";
+  const names = rests[kind].flatMap((name) => [before + name, ...about.map((load) => `${name} ${load}`)]);
   const words = names.flatMap((name) => {
     const fault = run.faults[name];
     const load = / (\d)$/.exec(name)?.[1];
@@ -41,8 +45,8 @@ function missing(run: Run, { kind, loads }: Step): string[] {
 }
 
 /** What is wrong with a step as things stand: late, not in time, outside the hours, or short of a number. */
-export function problemsOf(run: Run, step: Step, now: number, { moment, spell }: Telling): string[] {
-  const words = missing(run, step);
+export function problemsOf(run: Run, step: Step, now: number, { moment, spell, day }: Telling): string[] {
+  const words = missing(run, step, now);
   if (isOver(step)) return words;
   const { from, to } = timeline(run, now).get(step.id)!;
   const begun = step.started !== undefined;
@@ -56,15 +60,16 @@ export function problemsOf(run: Run, step: Step, now: number, { moment, spell }:
       `It runs to ${moment(to)}, outside the hours on My Shop (${moment(openingOf(from, hours))} to ${moment(closingOf(from, hours))}).`,
     );
   if (attended && isOff(from, hours)) words.push("My Shop has this as a day off.");
-  if (step.kind === "mix" && typeof run.facts["use by"] === "number") {
-    const out = Math.max(...[...timeline(run, now).values()].map((span) => span.to));
-    if (serialOf(out, run.offset) > run.facts["use by"] + 1)
-      words.push("The resin on hand expires before this run is over: mix a fresh batch.");
-  }
+  if (step.kind === "mix") words.push(...onHandWords(run, now, day));
   return words;
 }
 
-function tooLate(run: Run, step: Step, { from, to }: { from: number; to: number }, { moment, spell }: Telling): string[] {
+function tooLate(
+  run: Run,
+  step: Step,
+  { from, to }: { from: number; to: number },
+  { moment, spell }: Pick<Telling, "moment" | "spell">,
+): string[] {
   const { how, at } = run.begins;
   if (how !== "demo") return [];
   const late = (by: number) =>
@@ -76,4 +81,23 @@ function tooLate(run: Run, step: Step, { from, to }: { from: number; to: number 
   const isShown = step.loads[0] === first[0] && step.kind !== "weigh";
   const isReady = first.length > 2 && step.loads[0] === first[1] && !["bake", "cool", "weigh"].includes(step.kind);
   return isShown || isReady ? late(to - at) : [];
+}
+
+/** What keeps the resin on hand out of this run, and what to do with it. */
+function onHandWords(run: Run, now: number, day: Telling["day"]): string[] {
+  const until = usableUntil(run);
+  const own = `${rough(Number(run.facts["resin on hand"] ?? 0))} ${unitsOf(run).fluid}`;
+  if (until !== undefined && isExpiring(run, now)) {
+    const last = day(until - minute);
+    const why = until <= now ? `expired after ${last}` : `expires after ${last}, before this run is over`;
+    return [`The ${own} on hand ${why}. Do not use it, and dispose of it as its safety data sheet says. The numbers here leave it out.`];
+  }
+  switch (datedWrong(run, now)) {
+    case "none":
+      return [`The ${own} on hand has no date on My Shop. Read it off the tub before you use it.`];
+    case "ahead":
+      return ["The resin on hand is dated after this run: check its date on My Shop."];
+    default:
+      return [];
+  }
 }

@@ -4,6 +4,7 @@ import { hour, serialOf } from "./hours";
 import { kindOf } from "./kinds";
 import { unitsOf } from "./lines";
 import { countIn, type Run, type Step } from "./schema";
+import { type Mixing, mixingOf } from "./stock";
 
 type Cell = Block["cells"][number][number];
 
@@ -159,8 +160,13 @@ function logRows(run: Run, log: Block): Writing {
   return { blocks, entries: [{ sheet: "Run Log", words }], missing };
 }
 
+const mixed = (run: Run): Mixing => mixingOf(run, dated(run));
+
 function resinRow(run: Run, resin: Block): Writing {
-  const [row] = nextRows(resin);
+  const { mix, dye, isFresh } = mixed(run);
+  const rows = nextRows(resin);
+  const old = isFresh ? rows.shift() : undefined;
+  const [row] = rows;
   if (row === undefined) return { blocks: [], entries: [], missing: ["The Resin Book is full: insert rows at its end first."] };
   const taken = loadsOf(run).map((load) => takenBy(run, load));
   if (taken.some((one) => one === undefined))
@@ -175,14 +181,24 @@ function resinRow(run: Run, resin: Block): Writing {
     taken.reduce((sum, one) => sum + one!.amount, 0),
     3,
   );
-  const mixed = rounded(run.entries.mixed ?? fact(run, "mix") ?? 0);
-  const dyed = run.color === "clear" ? 0 : rounded(run.entries.dyed ?? fact(run, "dye") ?? 0);
+  const added = rounded(run.entries.mixed ?? mix ?? 0);
+  const dyed = run.color === "clear" ? 0 : rounded(run.entries.dyed ?? dye ?? 0);
+  const day = Math.floor(serialOf(dated(run), run.offset));
   const { fluid, powder } = unitsOf(run);
   const how = taken.every((one) => one!.weighed) ? "by weight" : "as worked out, not weighed";
   return {
-    blocks: [rowAt(resin, row, [Math.floor(serialOf(dated(run), run.offset)), mixed, dyed, amount])],
+    blocks: [
+      ...(old === undefined ? [] : [rowAt(resin, old, [day, null, null, "emptied"])]),
+      rowAt(resin, row, [day, added, dyed, amount]),
+    ],
     entries: [
-      { sheet: "Resin Book", words: [`${mixed} ${fluid} mixed with ${dyed} ${powder} of dye; ${amount} ${fluid} taken up, ${how}`] },
+      {
+        sheet: "Resin Book",
+        words: [
+          ...(old === undefined ? [] : ["the resin that had expired: emptied. Dispose of it, and do not pour it back"]),
+          `${added} ${fluid} mixed with ${dyed} ${powder} of dye; ${amount} ${fluid} taken up, ${how}`,
+        ],
+      },
     ],
     missing: [],
   };
@@ -228,8 +244,8 @@ function priceRows(run: Run, { costs, pieces, spoiled }: Book): Writing {
         ),
         fluid,
       ],
-      [/^catalyst/, "catalyst", fact(run, "packets") ?? 0, "packets"],
-      [/^dye/, "dye", rounded(run.color === "clear" ? 0 : (run.entries.dyed ?? fact(run, "dye") ?? 0)), unitsOf(run).powder],
+      [/^catalyst/, "catalyst", mixed(run).packets ?? 0, "packets"],
+      [/^dye/, "dye", rounded(run.color === "clear" ? 0 : (run.entries.dyed ?? mixed(run).dye ?? 0)), unitsOf(run).powder],
       [/^(blanks|pieces)/, "blanks", count, "pieces"],
       [/^(hours|your time|time)/, "hours at the bench", rounded(benchHours(run), 3), "h"],
     ];

@@ -20,6 +20,8 @@ const pieceSchema = z.object({
   dry: z.optional(amount),
   /** How full the pores of this wood get, where the Run Log knows. */
   fullness: z.optional(z.number().check(z.gte(0), z.lte(1.05))),
+  /** The color that Blanks has for it, "" for none; undefined where it was typed. */
+  color: z.optional(line),
 });
 
 const loadSchema = z.object({ pieces: z.array(pieceSchema).check(z.minLength(1), z.maxLength(mostKinds)) });

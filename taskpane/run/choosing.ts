@@ -52,13 +52,34 @@ export function firstDraft(sources: Sources): Draft {
   return {
     loads: loads.map((load) => (load.length ? load.map((piece) => rowOf(piece, sources)) : [blankRow])),
     together: false,
-    color: today.color,
+    color:
+      today.color ||
+      colorOf(
+        loads.map((load) => load.map((piece) => rowOf(piece, sources))),
+        sources,
+      ),
     chamber: sources.chamber === undefined ? "" : String(sources.chamber),
     height: sources.height === undefined ? "" : String(sources.height),
     how: demo === undefined ? "now" : "demo",
     at: demo === undefined ? "" : typedMoment(demo),
   };
 }
+
+const wordsFor = (color: string): string => color.trim() || "no color";
+const sameColor = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
+
+/** The color that Blanks has for what was picked first. */
+function colorOf(loads: Draft["loads"], { blanks }: Sources): string {
+  const picks = loads.flat().flatMap(({ pick }) => blanks.find(({ name }) => pick !== "" && name === pick) ?? []);
+  return picks.find(({ color }) => color !== undefined)?.color ?? "";
+}
+
+/** Other pieces bring their color along, unless one was typed. */
+export const withLoads = (draft: Draft, loads: Draft["loads"], sources: Sources): Draft => ({
+  ...draft,
+  loads,
+  color: sameColor(draft.color, colorOf(draft.loads, sources)) ? colorOf(loads, sources) : draft.color,
+});
 
 /** What is wrong with the form, at the field that it is about. */
 export interface Slip {
@@ -71,7 +92,10 @@ function pieceOf(row: Row, id: string, { blanks, shop }: Sources, { length }: An
   if (!Number.isInteger(count) || count < 1 || count > 10_000)
     return { field: `${id}-count`, words: "How many? Type a whole number, 1 or more." };
   const picked = blanks.find(({ name }) => row.pick !== "" && name === row.pick);
-  if (picked) return { ...picked, count };
+  if (picked) {
+    const { problem, ...piece } = picked;
+    return problem ? { field: `${id}-pick`, words: `Blanks says of these: ${problem}.` } : { ...piece, count };
+  }
   const labels = ["thickness", "width", "length"] as const;
   const sizes: number[] = [];
   for (const [i, label] of labels.entries()) {
@@ -100,6 +124,12 @@ export function choiceOf(draft: Draft, sources: Sources, answers: Answers, now: 
     for (const [j, row] of rows.entries()) {
       const piece = pieceOf(row, `run-${i}-${j}`, sources, answers);
       if (isSlip(piece)) return piece;
+      const other = [...loads.flatMap((load) => load.pieces), ...pieces].find(({ color }) => color !== undefined);
+      if (piece.color !== undefined && other?.color !== undefined && !sameColor(piece.color, other.color))
+        return {
+          field: `run-${i}-${j}-pick`,
+          words: `Blanks has ${wordsFor(piece.color)} for these and ${wordsFor(other.color)} for ${other.name}. One run takes one color of resin: run them one after the other.`,
+        };
       pieces.push(piece);
     }
     loads.push({ pieces });

@@ -10,7 +10,7 @@ export function largeView(run: Run, step: Step, now: number, close: () => void):
   return html`<div class="run-big" role="dialog" aria-modal="true" aria-labelledby="run-big-title" @keydown=${leave}>
     <h2 id="run-big-title">${titleOf(run, step)}</h2>
     ${clockOf(run, step, now)}
-    ${linesOf(run, step)
+    ${linesOf(run, step, now)
       .say.slice(0, 2)
       .map((words) => html`<p class="run-say">${words}</p>`)}
     <p class="run-caution"><span aria-hidden="true">!</span> ${kindOf(step.kind).caution}</p>

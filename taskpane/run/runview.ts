@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import type { List } from "../../src/checklist/schema";
 import { answers } from "../../src/run/answers";
+import { type Doubt, doubtOf } from "../../src/run/doubts";
 import { kindOf } from "../../src/run/kinds";
 import { leakOf } from "../../src/run/leak";
 import type { Field } from "../../src/run/lines";
@@ -11,6 +12,7 @@ import type { Run, Step } from "../../src/run/schema";
 import { timeline } from "../../src/run/timeline";
 import { draftOf, keepDraft } from "../draft";
 import { Keeping } from "../keeping";
+import { today } from "../today";
 import { View } from "../views/view";
 import { Awake, Bell } from "./bell";
 import { choiceOf, type Draft, firstDraft, type Slip } from "./choosing";
@@ -44,6 +46,7 @@ export class RunView extends View {
   private sources: Sources | undefined;
   private draft: Draft | undefined;
   private slip: Slip | undefined;
+  private doubt: (Doubt & { readonly step: string; readonly go: typeof progress.start }) | undefined;
   private choosing = false;
   private past: Run[] = [];
   private looked: string | undefined;
@@ -118,6 +121,7 @@ export class RunView extends View {
   private change(run: Run, words = ""): void {
     if (this.run) this.past = [...this.past, this.run].slice(-undoSteps);
     this.now = Date.now();
+    this.doubt = undefined;
     this.keeping.setRun(run);
     this.requestUpdate();
     this.tell(words);
@@ -164,17 +168,10 @@ export class RunView extends View {
   };
 
   private readonly acts = {
-    start: (step: Step) => {
-      this.bell.wake();
-      this.change(progress.start(this.run!, step.id, Date.now()));
-      this.focusOn("#run-title");
-    },
-    finish: (step: Step) => {
-      this.bell.wake();
-      this.looked = undefined;
-      this.change(progress.finish(this.run!, step.id, Date.now()));
-      this.focusOn("#run-title");
-    },
+    start: (step: Step) => this.touch(step, progress.start),
+    finish: (step: Step) => this.touch(step, progress.finish),
+    confirm: (step: Step) => this.go(step),
+    leave: () => this.leaveDoubt(),
     enter: ({ name }: Field, typed: string) => {
       const number = numberOf(typed);
       if (typed.trim() !== "" && !(number >= 0)) this.wrong.set(name, typed);
@@ -198,6 +195,39 @@ export class RunView extends View {
     setList: (list: List) => this.safety.set(list),
     safety: () => this.dispatchEvent(new CustomEvent("turn", { detail: "safety", bubbles: true })),
   };
+
+  /** Begins or ends a step, or asks first what stands against it. */
+  private touch(step: Step, go: typeof progress.start): void {
+    this.bell.wake();
+    this.now = Date.now();
+    const sight = { list: this.safety.list, today: today(), now: this.now, telling: { spell } };
+    const doubt = doubtOf(this.run!, step, sight);
+    this.doubt = doubt && { ...doubt, step: step.id, go };
+    if (doubt) this.focusOn("#run-leave");
+    else this.goOn(step, go);
+    this.requestUpdate();
+  }
+
+  private go(step: Step): void {
+    const { doubt } = this;
+    this.doubt = undefined;
+    if (doubt?.step === step.id) this.goOn(step, doubt.go);
+    this.requestUpdate();
+  }
+
+  private goOn(step: Step, go: typeof progress.start): void {
+    if (go === progress.finish) this.looked = undefined;
+    this.change(go(this.run!, step.id, Date.now()));
+    this.focusOn("#run-title");
+  }
+
+  private leaveDoubt(): void {
+    const list = this.doubt?.isList ? this.querySelector<HTMLDetailsElement>(".run-safety") : undefined;
+    this.doubt = undefined;
+    if (list) list.open = true;
+    this.requestUpdate();
+    this.focusOn(list ? ".run-safety summary" : "#run-touch");
+  }
 
   private reopen = (step: Step): void => {
     this.looked = step.id;
@@ -281,7 +311,12 @@ export class RunView extends View {
   private going(run: Run): TemplateResult {
     const step = this.inSight(run);
     const done = run.steps.filter(progress.isOver).length;
-    const typed = { wrong: this.wrong, leak: step ? leakOf(run, step.id, answers) : "", list: this.safety.list };
+    const typed = {
+      wrong: this.wrong,
+      leak: step ? leakOf(run, step.id, answers) : "",
+      list: this.safety.list,
+      doubt: step && this.doubt?.step === step.id ? this.doubt : undefined,
+    };
     const look = (id: string) => {
       this.looked = id;
       this.requestUpdate();

@@ -1,28 +1,19 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { live } from "lit/directives/live.js";
 import { inStage, startRun, tick } from "../../src/checklist/list";
-import { type List, type Stage, stages } from "../../src/checklist/schema";
+import { type List, stages } from "../../src/checklist/schema";
+import { isFromBefore, itemsAt, stagesAt } from "../../src/run/doubts";
 import type { KindName } from "../../src/run/kinds";
 import { today } from "../today";
-
-/** Which part of the safety list belongs to which step. */
-const stagesAt: Partial<Record<KindName, readonly Stage[]>> = {
-  safety: ["before", "audience"],
-  mix: ["mixing"],
-  vacuum: ["vacuum"],
-  soak: ["soaking"],
-  bake: ["oven"],
-  cool: ["after"],
-};
 
 /** The part of the safety list that a step asks for: the very items of the list, ticked here as there. */
 export function safetyItems(list: List, kind: KindName, set: (list: List) => void): TemplateResult | typeof nothing {
   const own = stagesAt[kind] ?? [];
-  const items = own.flatMap((stage) => inStage(list, stage));
+  const items = itemsAt(list, kind);
   if (!items.length) return nothing;
   const done = items.filter((item) => item.done).length;
   const day = today();
-  const isOld = kind === "safety" && list.now.when !== day && list.items.some((item) => item.done);
+  const isOld = kind === "safety" && isFromBefore(list, day);
   return html`<details class="run-all run-safety" ?open=${kind === "safety"}>
     <summary>Safety list: ${done} of ${items.length} checked</summary>
     ${

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { mostKinds, mostLoads } from "../../src/run/schema";
-import { blankRow, type Draft, type Row, type Slip } from "./choosing";
+import { blankRow, type Draft, type Row, type Slip, withLoads } from "./choosing";
 import type { Sources } from "./sources";
 
 interface Acts {
@@ -18,7 +18,13 @@ const slipAt = (slip: Slip | undefined, field: string) =>
 export function setupForm(draft: Draft, sources: Sources, slip: Slip | undefined, acts: Acts): TemplateResult {
   const { change } = acts;
   const setRows = (load: number, rows: readonly Row[]) =>
-    change({ ...draft, loads: draft.loads.map((one, i) => (i === load ? rows : one)) });
+    change(
+      withLoads(
+        draft,
+        draft.loads.map((one, i) => (i === load ? rows : one)),
+        sources,
+      ),
+    );
   const length = sources.system === "US" ? "in" : "mm";
 
   const text = (
@@ -60,10 +66,11 @@ export function setupForm(draft: Draft, sources: Sources, slip: Slip | undefined
           known
             ? html`<div class="run-field">
               <label for="${id}-pick">Pieces</label>
-              <select id="${id}-pick" @change=${(event: Event) => set({ ...row, pick: value(event) })}>
-                ${sources.blanks.map(({ name }) => html`<option value=${name} ?selected=${name === row.pick}>${name}</option>`)}
+              <select id="${id}-pick" aria-invalid=${slip?.field === `${id}-pick`} aria-describedby=${slip?.field === `${id}-pick` ? `${id}-pick-slip` : nothing} @change=${(event: Event) => set({ ...row, pick: value(event) })}>
+                ${sources.blanks.map(({ name, problem }) => html`<option value=${name} ?selected=${name === row.pick}>${name}${problem ? `: ${problem}` : ""}</option>`)}
                 <option value="" ?selected=${row.pick === ""}>other: type its sizes</option>
               </select>
+              ${slipAt(slip, `${id}-pick`)}
             </div>`
             : nothing
         }
@@ -87,7 +94,18 @@ export function setupForm(draft: Draft, sources: Sources, slip: Slip | undefined
     ${rows.map((row, index) => piece(row, i, index))}
     <div class="run-row">
       ${rows.length < mostKinds ? html`<button type="button" class="run-small" id="run-${i}-more" @click=${() => setRows(i, [...rows, { ...blankRow, pick: sources.blanks[0]?.name ?? "" }])}>Add pieces</button>` : nothing}
-      ${draft.loads.length > 1 ? html`<button type="button" class="run-small" @click=${() => change({ ...draft, loads: draft.loads.filter((_, at) => at !== i) })}>Remove load ${i + 1}</button>` : nothing}
+      ${
+        draft.loads.length > 1
+          ? html`<button type="button" class="run-small" @click=${() =>
+              change(
+                withLoads(
+                  draft,
+                  draft.loads.filter((_, at) => at !== i),
+                  sources,
+                ),
+              )}>Remove load ${i + 1}</button>`
+          : nothing
+      }
     </div>
   </fieldset>`;
 

@@ -5,6 +5,11 @@ import { momentOf } from "../../src/run/hours";
 import { mostLoads, type Piece, type Run } from "../../src/run/schema";
 import { nameOf } from "../../src/wood/species";
 
+/** A row of Blanks, and what keeps it out of a run in its own words. */
+export interface Blank extends Piece {
+  readonly problem?: string;
+}
+
 /** What the workbook says that a run may begin with. */
 export interface Sources {
   readonly shop: ShopRows;
@@ -12,7 +17,7 @@ export interface Sources {
   readonly chamber: number | string | undefined;
   readonly height: number | undefined;
   readonly pumpRate: number | undefined;
-  readonly blanks: readonly Piece[];
+  readonly blanks: readonly Blank[];
   /** What is chosen on the sheet Today. */
   readonly today: { readonly loads: readonly (readonly Piece[])[]; readonly demo: number | undefined; readonly color: string };
 }
@@ -41,8 +46,19 @@ function pieceOf(row: readonly Cell[], dry: Cell, full: Cell): Piece | undefined
   };
 }
 
-const piecesOf = (rows: Block, dryColumn: number, full?: Block): Piece[] =>
-  (rows ?? []).flatMap((row, i) => pieceOf(row, row[dryColumn], full?.[i]?.[0]) ?? []);
+const piecesOf = (rows: Block, dryColumn: number): Piece[] => (rows ?? []).flatMap((row) => pieceOf(row, row[dryColumn], undefined) ?? []);
+
+/** The rows of Blanks below its heading, each with its color and its problem. */
+function blanksOf([head = [], ...rows]: readonly (readonly Cell[])[], full: Block): Blank[] {
+  const column = (title: string) => head.findIndex((cell) => textOf(cell).startsWith(title));
+  const [color, wrong] = [column("color"), column("problem")];
+  return rows.flatMap((row, i) => {
+    const piece = pieceOf(row, row[8], full?.[i]?.[0]);
+    if (!piece) return [];
+    const problem = textOf(row[wrong]);
+    return [{ ...piece, ...(color < 0 ? {} : { color: textOf(row[color]) }), ...(problem ? { problem } : {}) }];
+  });
+}
 
 /** How full the pores of a wood get, by the rows of Blanks that have it. */
 export function fullnessOf(wood: string, blanks: readonly Piece[]): number | undefined {
@@ -90,8 +106,7 @@ export async function sourcesOf(host: SheetHost, offset: number): Promise<Source
     chamber: numberOf(single(chamber)) ?? (textOf(single(chamber)) || undefined),
     height: numberOf(single(height)),
     pumpRate: numberOf(single(pump)),
-    // The heading of the rows has no fullness beside it.
-    blanks: blankRows ? piecesOf(blankRows.slice(1), 8, full) : piecesOf(pieces, 99),
+    blanks: blankRows ? blanksOf(blankRows, full) : piecesOf(pieces, 99),
     today: { loads: chosen, demo: start === undefined ? undefined : momentOf(start, offset), color: textOf(single(color)) },
   };
 }

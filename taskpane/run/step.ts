@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { List } from "../../src/checklist/schema";
+import { type Doubt, itemsAt } from "../../src/run/doubts";
 import { type Kind, kindOf } from "../../src/run/kinds";
 import { type Field, linesOf, piecesIn, unitsOf } from "../../src/run/lines";
 import { problemsOf } from "../../src/run/problems";
@@ -7,7 +8,7 @@ import { isOver } from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
 import { timeline } from "../../src/run/timeline";
 import { safetyItems } from "./safetyitems";
-import { clockTime, countdown, spell } from "./told";
+import { clockTime, countdown, dayOf, spell } from "./told";
 
 export interface StepActs {
   readonly start: (step: Step) => void;
@@ -17,6 +18,8 @@ export interface StepActs {
   readonly dropReading: (index: number) => void;
   readonly safety: () => void;
   readonly setList: (list: List) => void;
+  readonly confirm: (step: Step) => void;
+  readonly leave: () => void;
 }
 
 export interface Typed {
@@ -25,6 +28,8 @@ export interface Typed {
   readonly leak: string;
   /** The safety list of the workbook. */
   readonly list: List;
+  /** What stands against the touch that was just made. */
+  readonly doubt: Doubt | undefined;
 }
 
 const titleOf = (run: Run, step: Step): string => {
@@ -39,7 +44,7 @@ const spanWords = (run: Run, from: number, to: number, now: number): string => {
   return a === b ? a : `${a} to ${b}`;
 };
 
-export const telling = (run: Run, now: number) => ({ moment: (at: number) => clockTime(at, run.system, now), spell });
+export const telling = (run: Run, now: number) => ({ moment: (at: number) => clockTime(at, run.system, now), spell, day: dayOf });
 
 const amount = (text: number | undefined) => (text === undefined ? "" : String(Number(text.toPrecision(3))));
 
@@ -86,11 +91,29 @@ export function clockOf(run: Run, step: Step, now: number): TemplateResult {
     <p class="run-count" role="timer" data-over=${left < 0}>${left < 0 ? html`<span class="run-over">time is up</span> ` : nothing}${countdown(left)}</p>`;
 }
 
+/** The one touch that begins or ends a step. */
+function touch(step: Step, list: List, acts: StepActs): TemplateResult {
+  const kind: Kind = kindOf(step.kind);
+  const waits = kind.timed && step.started === undefined;
+  const allChecked = step.kind !== "safety" || itemsAt(list, step.kind).every(({ done }) => done);
+  const words = waits ? `Start ${kind.title.toLowerCase()}` : allChecked ? kind.done : "Continue";
+  return html`<button type="button" class="run-go" id="run-touch" @click=${() => (waits ? acts.start(step) : acts.finish(step))}>${words}</button>`;
+}
+
+/** Asks once; whatever is answered, nothing is locked. */
+function doubtView(step: Step, { words, yes, no }: Doubt, acts: StepActs): TemplateResult {
+  const leave = (event: KeyboardEvent) => event.key === "Escape" && acts.leave();
+  return html`<div class="run-doubt" role="alertdialog" aria-labelledby="run-doubt" @keydown=${leave}>
+    <p id="run-doubt">${words.join(" ")}</p>
+    <button type="button" class="run-second" id="run-leave" @click=${acts.leave}>${no}</button>
+    <button type="button" class="run-go" id="run-confirm" @click=${() => acts.confirm(step)}>${yes}</button>
+  </div>`;
+}
+
 export function stepView(run: Run, step: Step, typed: Typed, acts: StepActs, now: number): TemplateResult {
   const kind: Kind = kindOf(step.kind);
-  const { say, fields } = linesOf(run, step);
+  const { say, fields } = linesOf(run, step, now);
   const problems = problemsOf(run, step, now, telling(run, now));
-  const waits = kind.timed && step.started === undefined;
   return html`<section class="run-step" data-kind=${step.kind} aria-labelledby="run-title">
     ${clockOf(run, step, now)}
     <h2 id="run-title" tabindex="-1">${titleOf(run, step)}</h2>
@@ -101,7 +124,7 @@ export function stepView(run: Run, step: Step, typed: Typed, acts: StepActs, now
     ${safetyItems(typed.list, step.kind, acts.setList)}
     ${step.kind === "safety" ? html`<button type="button" class="run-small" id="run-safety" @click=${acts.safety}>Change the list, or see earlier runs</button>` : nothing}
     <p class="run-caution"><span aria-hidden="true">!</span> ${kind.caution}</p>
-    <button type="button" class="run-go" id="run-touch" @click=${() => (waits ? acts.start(step) : acts.finish(step))}>${waits ? `Start ${kind.title.toLowerCase()}` : kind.done}</button>
+    ${typed.doubt ? doubtView(step, typed.doubt, acts) : touch(step, typed.list, acts)}
   </section>`;
 }
 
@@ -137,7 +160,7 @@ export function allSteps(run: Run, now: number, reopen: (step: Step) => void): T
       return html`<li data-done=${isOver(step)}>
         <span class="run-when-at">${spanWords(run, from, to, now)}</span> ${titleOf(run, step)}${isOver(step) ? html` <span class="run-done">done</span>` : nothing}
         ${problems.map((words) => html`<p class="run-problem">${words}</p>`)}
-        ${step === last ? html`<button type="button" class="run-small" id="run-reopen" @click=${() => reopen(step)}>Take back “${kindOf(step.kind).done}”</button>` : nothing}
+        ${step === last ? html`<button type="button" class="run-small" id="run-reopen" @click=${() => reopen(step)}>Take back: ${titleOf(run, step)}</button>` : nothing}
       </li>`;
     })}</ol>
     <p class="quiet">${run.loads.map((_, i) => `${run.loads.length > 1 ? `Load ${i + 1}: ` : ""}${piecesIn(run, i + 1)}`).join(". ")}</p>

@@ -17,9 +17,12 @@ export function clockTime(at: number, system: System, now = Date.now()): string 
       : `${two(date.getHours())}:${two(date.getMinutes())}`;
   if (isSameDay(date, new Date(now))) return time;
   const far = Math.abs(at - now) > 6 * 24 * 60 * minute;
-  const day = date.toLocaleDateString("en-US", far ? { month: "short", day: "numeric" } : { weekday: "short" });
+  const day = far ? dayOf(at) : date.toLocaleDateString("en-US", { weekday: "short" });
   return `${day} ${time}`;
 }
+
+/** "Mar 14". */
+export const dayOf = (at: number): string => new Date(at).toLocaleDateString("en-US", { month: "short", day: "numeric" });
 
 /** "1 h 42 min", "12 min". */
 export function spell(milliseconds: number): string {

@@ -15,8 +15,10 @@ function milliseconds(many: number): number {
   const pieces = piecesOf(many);
   let best = Number.POSITIVE_INFINITY;
   for (let round = 0; round < 4; round++) {
+    // The last plan is kept for who asks the same again: each round asks another.
+    const start = `2026-03-14 08:0${round}`;
     const from = performance.now();
-    const rows = call(plan, [pieces, [[10]], [[14]], [["2026-03-14 08:00"]]]);
+    const rows = call(plan, [pieces, [[10]], [[14]], [[start]]]);
     best = Math.min(best, performance.now() - from);
     if (rows.length < 3) throw new Error(`PLAN planned nothing: ${JSON.stringify(rows[0])}`);
   }

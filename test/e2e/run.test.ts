@@ -28,8 +28,14 @@ needing("browser")("a run on a phone", () => {
     await run.locator("pore-run h2").waitFor();
   };
   const title = () => run.locator("#run-title").textContent();
+  /** Goes on at once, whatever is asked. */
+  const press = async () => {
+    await run.locator("#run-touch").tap();
+    if (await run.locator("#run-confirm").count()) await run.locator("#run-confirm").tap();
+  };
   const touch = async (words: RegExp) => {
-    await run.locator("#run-touch").filter({ hasText: words }).tap();
+    await run.locator("#run-touch").filter({ hasText: words }).waitFor();
+    await press();
   };
   const to = async (kind: string) => {
     await run.locator(`.run-step[data-kind=${kind}]`).waitFor();
@@ -77,7 +83,7 @@ needing("browser")("a run on a phone", () => {
       expect((await run.locator("#run-touch").boundingBox())!.height).toBeGreaterThanOrEqual(48);
       if (kind === "price") break;
       const before = await run.locator(".run-step").innerHTML();
-      await run.locator("#run-touch").tap();
+      await press();
       await sheet.page.waitForFunction(
         (old) => document.querySelector<HTMLIFrameElement>("#alone iframe")!.contentDocument!.querySelector(".run-step")!.innerHTML !== old,
         before,
@@ -88,11 +94,34 @@ needing("browser")("a run on a phone", () => {
     expect(await title()).toBe("The run is over");
   });
 
+  it("asks once before the pump and before a step is ended early, shows the list, and goes on when told to", async () => {
+    await begin();
+    await touch(/Weighed/);
+    await to("safety");
+    await run.locator("#run-touch").tap();
+    await run
+      .locator(".run-doubt")
+      .filter({ hasText: /^\s*0 of \d+ points of the safety list are checked/ })
+      .waitFor();
+    await run.locator("#run-leave").tap();
+    await run.locator(".run-safety input").first().waitFor();
+    for (const box of await run.locator(".run-safety input").all()) await box.tap();
+    for (const words of [/All checked/, /Mixed/, /Loaded/, /Start vacuum/]) await touch(words);
+    await run.locator(".run-count").waitFor();
+    await run.locator("#run-touch").tap();
+    await run.locator(".run-doubt").filter({ hasText: "Have the bubbles really stopped?" }).waitFor();
+    await run.locator("#run-leave").tap();
+    await run.locator(".run-count").waitFor();
+    await context.clock.fastForward(4 * hour);
+    await run.locator("#run-touch").tap();
+    await to("air");
+  });
+
   it("counts down by the wall clock through a reload and a closed tab, says when time is up, and reads a leak from two readings", async () => {
     await begin();
     for (const [kind, words] of [
       ["choose", /Weighed/],
-      ["safety", /All checked/],
+      ["safety", /Continue/],
       ["mix", /Mixed/],
       ["load", /Loaded/],
       ["vacuum", /Start vacuum/],
@@ -129,10 +158,10 @@ needing("browser")("a run on a phone", () => {
       await to(kind);
       if (kind === "drain") await run.locator("#entry-drained-1").fill("157");
       if (kind === "weigh") await run.locator("#entry-cured-1").fill("149");
-      await run.locator("#run-touch").tap();
+      await press();
       if (await run.locator(`.run-step[data-kind=${kind}] #run-touch`).count()) {
         await context.clock.fastForward(hour);
-        if (["vacuum", "bake"].includes(kind)) await run.locator("#run-touch").tap();
+        if (["vacuum", "bake"].includes(kind)) await press();
       }
     }
     await to("price");
@@ -201,6 +230,7 @@ needing("browser")("a browser that is killed", () => {
       for (const kind of ["choose", "safety", "mix", "load", "vacuum"]) {
         await first.run.locator(`.run-step[data-kind=${kind}]`).waitFor();
         await first.run.locator("#run-touch").click();
+        if (await first.run.locator("#run-confirm").count()) await first.run.locator("#run-confirm").click();
       }
       await first.run.locator(".run-count").waitFor();
       const due = await first.run.locator(".run-clock").textContent();

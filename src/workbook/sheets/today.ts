@@ -36,7 +36,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const page = new Page(
     "Today",
     "One run, from choosing the wood to the price. Pick up to three loads and say when: every step below gets its time and its numbers.",
-    [30, 19, 19, 19, 9, 9, 46, 3, 3, ...Array<number>(8).fill(10)],
+    [30, 19, 19, 19, 9, 9, 46, 3, 3, ...Array<number>(11).fill(10)],
     { landscape: true, columns: shown },
   );
   page.sheet.hidden = shown;
@@ -76,9 +76,10 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   );
   const chamber = ownLine(page, `chamber or tub, inside, ${kit.unit("length")}`, shop.chamber, kit, 4);
   const height = ownLine(page, `height inside, ${kit.unit("length")}`, shop.height, kit, 10);
-  const color = inputLine(page, "color", kit.demo ? "blue" : undefined, true, "optional");
+  const color = inputLine(page, "color", undefined, true, "");
   page.skip();
   const loads = loadTables(page, kit, blanks, { chamber, height, shop: shop.withoutTubs });
+  colorLine(page, color, loads[2].color);
   page.skip();
   const places = steps(page, kit, shop, blanks, { how, start, asOf, isDemo }, loads, pictureAt);
   curve(page, kit, loads[0].first);
@@ -119,6 +120,16 @@ function ownLine(page: Page, label: string, from: Ref, kit: Kit, demo: number): 
   });
   page.row++;
   return ref;
+}
+
+/** What Blanks has for the pieces, unless it is typed over. */
+function colorLine(page: Page, at: Ref, known: Ref): void {
+  const found = formula`MID(${known},2,60)`;
+  page.put(at.row, at.column, { formula: formula`IF(LEN(${known})>1,${found},"")`, look: "input" });
+  page.put(at.row, 6, {
+    formula: formula`IF(LEN(${known})<2,"optional",IF(LOWER(TRIM(${at}))=${found},"from Blanks; type over it for this run","for this run; Blanks has "&${found}))`,
+    look: "note",
+  });
 }
 
 interface When {

@@ -27,10 +27,13 @@ export function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pou
     good: "with its wood’s fullness in the Run Log, or My Shop’s if it has none",
     bad: "see the load",
   });
-  const has = oneLine(page, "on hand", formula`${onHand}`, {
+  const own = refTo(page.sheet.name, page.row + 2, 1);
+  const isPast = formula`IF(COUNT(${own},${across(done)})>1,${own}<INT(MAX(${across(done)})),FALSE)`;
+  const stock = formula`TEXT(${onHand},"0.00")&" ${unit} on My Shop, but it expires before the run is over"`;
+  const has = oneLine(page, "on hand", formula`IF(${isPast},0,${onHand})`, {
     unit,
     format: "0.00",
-    good: "My Shop, from the Resin Book; it goes in first",
+    good: formula`IF(${isPast},${stock},"My Shop, from the Resin Book; it goes in first")`,
   });
   const mixedOn = shop.typed("resin mixed on");
   const isAhead = formula`IF(COUNT(${at},${mixedOn})=2,AND(SUM(${onHand})>0,${mixedOn}>=${at}+1),FALSE)`;
@@ -44,11 +47,9 @@ export function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pou
     },
   );
   page.alert("bad", oldest, formula`OR(${shop.isUndated},${isAhead})`);
-  const own = refTo(page.sheet.name, page.row, 1);
-  const isPast = formula`IF(COUNT(${own},${across(done)})>1,${own}<INT(MAX(${across(done)})),FALSE)`;
   const useBy = oneLine(page, "use it all by", given([oldest], ask(expiry, { mixed: oldest })), {
     format: day,
-    good: formula`IF(${isPast},"expired by then: mix fresh resin, and write “emptied” in the Resin Book","warmth shortens it; thick or stringy resin is finished")`,
+    good: formula`IF(${isPast},"expired by then: dispose of it, and write “emptied” in the Resin Book","warmth shortens it; thick or stringy resin is finished")`,
   });
   page.alert("bad", useBy, isPast);
   const needOf = (load: number) => formula`SUM(${pour[load]})${add ? formula`+SUM(${add[load]})` : formula``}`;
@@ -58,14 +59,13 @@ export function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pou
     formula`IF(COUNT(${across(pour)})=0,"",MAX(${needOf(0)},${needOf(1)}+SUM(${uptake[0]}),${needOf(2)}+SUM(${uptake[0]},${uptake[1]})))`,
     { unit, format: "0.00", good: "what one load leaves serves the next" },
   );
-  const wrong = formula`OR(${isPast},${shop.isUndated})`;
   const mixed = (column: number) => given([need], askCell(mix, { need, onHand: has }, column));
   const amount = oneLine(page, "mix", mixed(1), {
     unit,
     format: "0.00",
-    good: formula`IF(${wrong},"uses resin that has expired or has no date: see above","whole packets; what is on hand goes in first")`,
+    good: formula`IF(${shop.isUndated},"uses resin that has no date: see above",IF(${isPast},"all of it fresh, in whole packets","whole packets; what is on hand goes in first"))`,
   });
-  page.alert("bad", amount, formula`OR(${failed(amount)},${wrong})`);
+  page.alert("bad", amount, formula`OR(${failed(amount)},${shop.isUndated})`);
   oneLine(page, "packets of catalyst", mixed(2), {
     format: "0",
     good: "measured as the label says, never by eye",

@@ -31,6 +31,8 @@ export interface LoadOf {
   readonly slowestCooling: Formula;
   /** How full its first pieces are counted on to get. */
   readonly fullness: Ref;
+  /** The color that Blanks has for the first pieces of this load or of one before it, behind a mark; nothing where none is known. */
+  readonly color: Ref;
 }
 
 export interface Vessel {
@@ -46,6 +48,7 @@ const columns = Object.values((plan.returns as { of: Readonly<Record<string, { l
 export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel): Each<LoadOf> {
   const { of } = blanks;
   const length = kit.unit("length");
+  let above: Ref | undefined;
   return each((load) => {
     page.put(page.row, 2, { value: length, look: "unit" });
     const { of: own } = page.table(
@@ -86,13 +89,15 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
     page.put(top - 1, 6, { value: "problem", look: "heading" });
     const block = refTo(page.sheet.name, top, 0, rows, 6);
     const planned = plannedRows(page, block, blanks, own.kind);
+    const colors = colorRows(page, block, blanks, own.kind, above);
+    above = cellIn(colors.first, rows - 1);
     for (let row = 0; row < rows; row++) {
       const kind = cellIn(own.kind, row);
       const sizes = refTo(page.sheet.name, top + row, 2, 1, 4);
       const there = formula`SUMIF(${whole(of.kind)},${kind},${whole(of.count)})`;
       const wrong = formula`INDEX(${whole(of.wrong)},MATCH(${kind},${whole(of.kind)},0))`;
       const ref = page.put(top + row, 6, {
-        formula: formula`IF(${kind}="",IF(${cellIn(own.count, row)}="","","name these pieces"),IF(IF(ISNUMBER(${cellIn(own.count, row)}),${cellIn(own.count, row)}<1,TRUE),"how many? type a count",IF(COUNTIF(${whole(of.kind)},${kind})=0,IF(COUNT(${sizes})<4,"no such row on Blanks: type three sizes and how dense it is",""),IF(LEN(${wrong})>0,"Blanks: "&${wrong},IF(${cellIn(own.count, row)}>${there},"Blanks has only "&${there}&" of these","")))))`,
+        formula: formula`IF(${kind}="",IF(${cellIn(own.count, row)}="","","name these pieces"),IF(IF(ISNUMBER(${cellIn(own.count, row)}),${cellIn(own.count, row)}<1,TRUE),"how many? type a count",IF(COUNTIF(${whole(of.kind)},${kind})=0,IF(COUNT(${sizes})<4,"no such row on Blanks: type three sizes and how dense it is",""),IF(LEN(${wrong})>0,"Blanks: "&${wrong},IF(${colors.differs(row)},${colors.words(row)},IF(${cellIn(own.count, row)}>${there},"Blanks has only "&${there}&" of these",""))))))`,
         look: "alarm",
       });
       page.alert("bad", ref, formula`LEN(${ref})>0`);
@@ -120,6 +125,7 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
       },
       slowest: (shop) => formula`IF(${some},"",MAX(${ask(bake, { ...sizes(), shop })}))`,
       fullness: refTo(page.sheet.name, top, planned.column + planned.columns - 1),
+      color: above,
       first: sizes(1),
     } satisfies LoadOf;
   });
@@ -142,4 +148,29 @@ function plannedRows(page: Page, block: Ref, { of }: Blanks, kinds: Ref): Ref {
     });
   }
   return refTo(page.sheet.name, block.row, aside, block.rows, block.columns + 2);
+}
+
+/** Further columns out of sight: the color that Blanks has for a row, and the first one known down to it. One run mixes one color. */
+function colorRows(page: Page, block: Ref, { of }: Blanks, kinds: Ref, above: Ref | undefined) {
+  const column = aside + block.columns + 2;
+  const own = (row: number) => refTo(page.sheet.name, block.row + row, column);
+  const first = refTo(page.sheet.name, block.row, column + 1, block.rows);
+  for (let row = 0; row < block.rows; row++) {
+    const kind = cellIn(kinds, row);
+    const known = formula`":"&LOWER(TRIM(INDEX(${whole(of.color)},MATCH(${kind},${whole(of.kind)},0))))`;
+    page.put(block.row + row, column, {
+      formula: formula`IF(${kind}="","",IF(COUNTIF(${whole(of.kind)},${kind})=0,"",${known}))`,
+      look: "note",
+    });
+    const before = row ? cellIn(first, row - 1) : above;
+    const found = before ? formula`IF(LEN(${before})>0,${before},${own(row)})` : formula`${own(row)}`;
+    page.put(block.row + row, column + 1, { formula: found, look: "note" });
+  }
+  const said = (color: Ref) => formula`IF(LEN(${color})>1,MID(${color},2,60),"none")`;
+  return {
+    first,
+    differs: (row: number) => formula`IF(LEN(${own(row)})>0,${own(row)}<>${cellIn(first, row)},FALSE)`,
+    words: (row: number) =>
+      formula`"color "&${said(own(row))}&" here, "&${said(cellIn(first, row))}&" above: one run takes one color of resin"`,
+  };
 }

@@ -38,5 +38,6 @@ export const begunNow = (change: Partial<Choice> = {}): Run => made({ begins: { 
 
 export const telling = {
   moment: (at: number) => new Date(at).toISOString().slice(11, 16),
+  day: (at: number) => new Date(at).toISOString().slice(0, 10),
   spell: (milliseconds: number) => `${Math.round(milliseconds / 60_000)} min`,
 };

@@ -151,10 +151,29 @@ it("dates the resin by its oldest part, and says so where that is past before it
   const old = onHand(45901);
   near(old.beside("use it all by") as number, ask("EXPIRY", 45901) as number);
   expect(old.beside("use it all by", note)).toMatch(/^expired by then/);
-  expect(old.beside("mix", note)).toMatch(/^uses resin that has expired/);
+  expect(old.beside("on hand")).toBe(0);
+  expect(old.beside("on hand", note)).toMatch(/^3\.60 qt on My Shop, but it expires/);
+  expect(old.beside("mix", note)).toMatch(/^all of it fresh/);
+  expect(old.beside("mix")).toBeGreaterThanOrEqual(old.beside("resin to pour") as number);
   expect(onHand("").beside("oldest part mixed on", note)).toMatch(/no date on My Shop/);
   expect(onHand("").beside("use it all by")).toBe("");
   expect(today.beside("mix", note)).toMatch(/^whole packets/);
+});
+
+it("says first that a row takes another color of resin, and gives its load no numbers", () => {
+  const row = today.rows("Load 1: pieces")[0] + 1;
+  const other = blanks.under("color", 40).indexOf("red");
+  const kind = blanks.under("kind", 40)[other] as string;
+  const mixed = filled("Today", { Today: { [`@${row + 2}`]: { 0: kind, 1: 1 } } });
+  expect(mixed.value(row, note)).toBe("");
+  expect(mixed.value(row + 1, note)).toBe("color red here, blue above: one run takes one color of resin");
+  expect(mixed.value(3, 0)).toMatch(/^Some pieces below cannot go in/);
+  for (const label of ["resin to pour", "mix", "dye"]) expect(mixed.beside(label)).toBe("");
+  const second = filled("Today", { Today: { [`@${today.rows("Load 2: pieces")[0] + 2}`]: { 0: kind, 1: 1 } } });
+  expect(second.value(today.rows("Load 2: pieces")[0] + 1, note)).toMatch(/^color red here, blue above/);
+  near(second.beside("resin to pour") as number, number("resin to pour"));
+  expect(today.beside("color")).toBe("blue");
+  expect(filled("Today", { Today: { color: "green" } }).beside("color", note)).toBe("for this run; Blanks has blue");
 });
 
 it("begins no vacuum behind a lid that is refused", () => {
