@@ -101,8 +101,8 @@ export interface Print {
   readonly titleRow?: number;
   /** Columns from the first on that go to paper; the rest serve charts. */
   readonly columns?: number;
-  /** A table too wide for one page goes over two: so many columns are printed on both, and words keep to so many that the first has. */
-  readonly two?: { readonly repeated: number; readonly words: number };
+  /** A table too wide for one page goes over two: so many columns are on the first, with all words; the others beside so many of the first again. */
+  readonly two?: { readonly first: number; readonly repeated: number };
   /** Rows from the first on that go to paper; all where this is left out. */
   readonly rows?: number;
   /** A block that goes to paper in its own size, as labels must: with the margins of its sheet of paper, in inches. */

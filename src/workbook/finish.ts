@@ -36,7 +36,8 @@ const unsigned = (xml: string): string =>
   xml.replace(/<Application>[^<]*<\/Application>/, "").replace(/<dc:creator>[^<]*<\/dc:creator>/, "");
 
 /** Print areas and titles of sheets whose names are more than one word. */
-const quotedSheets = (xml: string): string => xml.replace(/(<definedName name="_xlnm[^>]*>)([^<'!]*[^\w<'!][^<'!]*)!/g, "$1'$2'!");
+const quotedSheets = (xml: string): string =>
+  xml.replace(/(?<=<definedName name="_xlnm[^>]*>)[^<]*/g, (refs) => refs.replace(/(^|,)([^'!,]*[^\w'!,][^'!,]*)!/g, "$1'$2'!"));
 
 type At = { readonly row: number; readonly column: number } | undefined;
 

@@ -98,7 +98,7 @@ export class Page {
 
   /** Words across the page, or across what a column leaves of it. */
   say(text: string | Formula, look: Look = "note", first = 0): Ref {
-    const ref = this.across(this.row, first, (this.sheet.print.two?.words ?? this.columns) - first, { ...content(text), look });
+    const ref = this.across(this.row, first, (this.sheet.print.two?.first ?? this.columns) - first, { ...content(text), look });
     this.row++;
     return ref;
   }

@@ -49,7 +49,7 @@ function isFirst(at: string, cells: ReadonlyMap<string, Shown>): boolean {
   return isFrozen(row, column) && !isFrozen(row - 1, column) && !isFrozen(row, column - 1);
 }
 
-const margins = { left: 0.5, right: 0.5, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
+const margins = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
 
 /** Rows that head every page: the titles, and the units over them. */
 function titlesOf({ print: { titleRow }, cells }: Sheet): readonly [from: number, to: number] | undefined {
@@ -70,20 +70,32 @@ const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, 
 const fixedArea = ({ row, column, rows, columns }: Ref) =>
   `$${columnName(column)}$${row + 1}:$${columnName(column + columns - 1)}$${row + rows}`;
 
-const pageOf = ({ print }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] =>
-  print.exact
+/** What goes to paper, a page or more for each range. */
+function areaOf({ name, print, cells }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number): string | undefined {
+  const { columns, two } = print;
+  if (!columns) return undefined;
+  const first = `$A$1:$${columnName((two?.first ?? columns) - 1)}$${print.rows ?? rows}`;
+  if (!two || !titles) return first;
+  const last = Math.max(...[...cells.keys()].map(ofKey).flatMap(([row, column]) => (column >= two.first && column < columns ? row : [])));
+  return `${first},${name}!$${columnName(two.first)}$${titles[0] + 1}:$${columnName(columns - 1)}$${last + 1}`;
+}
+
+function pageOf(sheet: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] {
+  const { print } = sheet;
+  return print.exact
     ? exactly(print.exact, paper)
     : {
         paperSize: paper,
         orientation: print.landscape ? "landscape" : "portrait",
         fitToPage: true,
-        fitToWidth: print.two ? 2 : 1,
+        fitToWidth: 1,
         fitToHeight: print.pages ?? 0,
         printTitlesColumn: print.two && `$A:$${columnName(print.two.repeated - 1)}`,
         printTitlesRow: titles && `$${titles[0] + 1}:$${titles[1] + 1}`,
-        printArea: print.columns ? `$A$1:$${columnName(print.columns - 1)}$${print.rows ?? rows}` : undefined,
+        printArea: areaOf(sheet, titles, rows),
         margins,
       };
+}
 
 /** The files of pictures, by their names. */
 export type Pictures = ReadonlyMap<string, Uint8Array>;

@@ -61,7 +61,7 @@ const serving = { chart: printed, list: 27, blanks: 31 };
 /** All that is printed fits a screen of 1280 pixels; a clock of twelve hours takes more room, and leaves less for the pieces. */
 const widthsOf = (kit: Kit): number[] => {
   const clock = kit.by(13.5, 10);
-  const load = [5, kit.by(16, 29), 8.5, 10, 7, 6.5, 6.5, 6.5, 6.5, 8.5, 5, 10.5, kit.by(18, 15.5), clock, clock, 8.5, clock, 10];
+  const load = [5, kit.by(17, 29), 7.5, 10, 7, 6.5, 6.5, 6.5, 6.5, 8.5, 5, 10.5, kit.by(18, 15.5), clock, clock, 8.5, clock, 10];
   const chart = [8, 15, 8, 8, 8, 8, 3, 3, 3];
   const list = [27, 15, 8, 3];
   return [...load, ...chart, ...list, 21, 8, 9, 8, 8, 9, 8, 9];
@@ -76,7 +76,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
     {
       landscape: true,
       columns: printed,
-      two: { repeated: 1, words: 14 },
+      two: { first: 14, repeated: 1 },
     },
   );
   const { name } = page.sheet;

@@ -23,7 +23,7 @@ export function priceSheet(kit: Kit): PriceTag {
   const page = new Page(
     "Price Tag",
     "What a run costs, what one good piece costs, what to charge, and how to split the cost. Prices are in your own money.",
-    [30, 12, 12, 27, 2, 11, 16],
+    [28, 12, 12, 26, 2, 11, 16],
   );
   page.open("Price Tag");
   page.heading("What went into the run");

@@ -62,7 +62,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
     "Run Log",
     "One row for each run. Three weighings show how full the pores got and what the oven took; Blanks uses it.",
     [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 20, 3, 14, 18, 3, 18],
-    { landscape: true, columns: 27, two: { repeated: 2, words: 14 } },
+    { landscape: true, columns: 27, two: { first: 14, repeated: 2 } },
   );
   page.open("Run Log");
   const weight = formula`IF(${shop.holds("scale reads")}="","",${shop.holds("scale reads")})`;

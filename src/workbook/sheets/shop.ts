@@ -62,7 +62,7 @@ export function shopSheet(kit: Kit): Shop {
   const page = new Page(
     "My Shop",
     "The facts about your shop. Type your value in the pale cells; where one is blank, the value in use is shown beside it.",
-    [22, 15, 10, 36, 15, 16, 36],
+    [22, 15, 10, 34, 15, 16, 34],
     { landscape: true },
   );
   page.open("My Shop");

@@ -25,7 +25,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   const page = new Page(
     "Supplies",
     "Resin, catalyst, dye and foil: when they were opened, how long they keep, and what to buy for the next loads.",
-    [27, 12, 10, 10, 17, 10, 2, 12, 10, 15, 22],
+    [27, 12, 10, 10, 17, 10, 2, 12, 10, 15, 20],
     { landscape: true },
   );
   page.open("Supplies");

@@ -36,7 +36,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const page = new Page(
     "Today",
     "One run, from choosing the wood to the price. Pick up to three loads and say when: every step below gets its time and its numbers.",
-    [30, 19, 19, 19, 9, 9, 46, 3, 3, ...Array<number>(11).fill(10)],
+    [29, 19, 19, 19, 9, 9, 42, 3, 3, ...Array<number>(11).fill(10)],
     { landscape: true, columns: shown },
   );
   page.sheet.hidden = shown;
