@@ -25,5 +25,8 @@ export function flawOf(file: Uint8Array, before?: ReadonlyMap<string, Uint8Array
   return undefined;
 }
 
-export const sameBytes = (a: Uint8Array, b: Uint8Array | undefined): boolean =>
-  a === b || (a.length === b?.length && a.every((byte, i) => byte === b[i]));
+export function sameBytes(a: Uint8Array, b: Uint8Array | undefined): boolean {
+  if (a === b || a.length !== b?.length) return a === b;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}

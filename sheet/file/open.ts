@@ -83,8 +83,13 @@ function followedIn(follow: readonly Follow[], sheets: WorkbookData["sheets"]): 
 export type Progress = (share: number) => void;
 
 /** Reads a workbook file for the page; throws Unreadable with the reason. */
-export function opened(bytes: Uint8Array, engine: Engine, progress: Progress = () => {}): Opened {
-  const workbook = workbookOf(unzip(bytes));
+export const opened = (bytes: Uint8Array, engine: Engine, progress?: Progress): Opened => ({
+  ...openedParts(workbookOf(unzip(bytes)), engine, progress),
+  file: bytes,
+});
+
+/** The same from its parts. */
+export function openedParts(workbook: Workbook, engine: Engine, progress: Progress = () => {}): Opened {
   progress(0.1);
   const read = contents(workbook, (share) => progress(0.1 + 0.6 * share));
   const unknown = unknownCells(read, engine);
@@ -101,12 +106,15 @@ export function opened(bytes: Uint8Array, engine: Engine, progress: Progress = (
   data.sheets = sheets.map(({ sheet }) => sheet);
   const follow = sheets.flatMap((one) => one.follow);
   return {
-    file: bytes,
     book: {
       ...data,
       namedRanges: read.names,
       followed: followedIn(follow, data.sheets),
-      structure: { ...noStructure, sheets: Object.fromEntries(read.sheets.map(({ name, part }) => [ids.get(name)!, part.path])) },
+      structure: {
+        ...noStructure,
+        reached: {},
+        sheets: Object.fromEntries(read.sheets.map(({ name, part }) => [ids.get(name)!, part.path])),
+      },
     },
     documents: documentsOf(workbook.parts, workbook.path),
     print: Object.fromEntries(sheets.map(({ sheet, print }) => [sheet.id, print])),

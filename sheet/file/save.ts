@@ -4,7 +4,7 @@ import { unzip } from "../../shared/xlsx/unzip";
 import type { Beside } from "./beside/workbook";
 import { carried } from "./carried";
 import { contents } from "./contents";
-import { structureOf } from "./kept/structure";
+import { structureIn, structureOf } from "./kept/structure";
 import { type Engine, written } from "./kept/written";
 import { lost } from "./lost";
 
@@ -40,12 +40,4 @@ export async function saved(model: Model, beside: Beside, engine: Engine): Promi
   const { file } = beside;
   const book = { structure: structureIn(model), sheets: model.getters.getSheetIds().map((id) => ({ id })) };
   return file && !beyondOf(book).length ? written(model, { ...beside, file }, engine) : carried(model, beside, engine);
-}
-
-/** The part of the engine's data that tells what was done to the structure. */
-function structureIn(model: Model): unknown {
-  const data: { structure?: unknown } = {};
-  for (const plugin of (model as unknown as { corePlugins: readonly { structure?: unknown; export(data: object): void }[] }).corePlugins)
-    if ("structure" in plugin) plugin.export(data);
-  return data.structure;
 }

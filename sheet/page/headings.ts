@@ -10,7 +10,7 @@ export interface Heading {
   readonly row: number;
 }
 
-/** What the cells of a sheet are called: by the bold word above them, or by the label beside them. */
+/** What the cells of a sheet are called: by the head of their table, the bold word above them, or the label beside them. */
 export class Headings {
   constructor(private readonly model: Model) {}
 
@@ -19,22 +19,42 @@ export class Headings {
     return type === "text" ? formattedValue.trim() : "";
   }
 
+  /** As it was written: what a rule of colors makes bold heads nothing. */
   private isBold(position: CellPosition): boolean {
-    return this.model.getters.getCellComputedStyle(position).bold === true;
+    return this.model.getters.getCellStyle(position)?.bold === true;
   }
 
   isHeading(position: CellPosition): boolean {
     return this.text(position) !== "" && this.isBold(position);
   }
 
+  /** The word over a cell in the first row of a table that reaches over its row: what stands beside the table is headed there as well. */
+  private inTable(position: CellPosition): Heading | undefined {
+    const { sheetId, row } = position;
+    for (const { config, range } of this.model.getters.getTables(sheetId)) {
+      const { top, bottom } = range.zone;
+      if (!config.numberOfHeaders || row <= top || row > bottom) continue;
+      const heading = this.heading({ ...position, row: top });
+      if (heading) return heading;
+    }
+    return undefined;
+  }
+
+  private heading(at: CellPosition): Heading | undefined {
+    const text = this.text(at);
+    if (!text) return undefined;
+    const over = { ...at, row: at.row - 1 };
+    const unit = at.row > 0 && !this.isBold(over) ? this.text(over) : "";
+    return { text, unit: unit.length > 12 ? "" : unit, row: at.row };
+  }
+
   /** The heading that a cell stands under. */
   above({ sheetId, col, row }: CellPosition): Heading | undefined {
+    const own = this.inTable({ sheetId, col, row });
+    if (own) return own;
     for (let up = row - 1; up >= Math.max(0, row - most); up--) {
       const at = { sheetId, col, row: up };
-      if (!this.isHeading(at)) continue;
-      const over = { sheetId, col, row: up - 1 };
-      const unit = up > 0 && !this.isBold(over) ? this.text(over) : "";
-      return { text: this.text(at), unit: unit.length > 12 ? "" : unit, row: up };
+      if (this.isHeading(at)) return this.heading(at);
     }
     return this.plainly({ sheetId, col, row });
   }

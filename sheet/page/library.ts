@@ -1,6 +1,7 @@
 import type { Ended } from "../../shared/host";
 import { Unreadable } from "../../shared/xlsx/unzip";
 import { draftOf, keepDraft } from "../../taskpane/draft";
+import type { Fault } from "../book";
 import type { Desk } from "./desk";
 import { fileOf } from "./download";
 import { digestOf } from "./kept/digest";
@@ -51,6 +52,8 @@ export class Library {
   private keeper: Keeper | undefined;
   private lock: Hold | undefined;
   private waiting: AbortController | undefined;
+  /** What was put on the desk and not changed since: it is kept as it came, which need not be asked of the engine. */
+  private fresh: Content | undefined;
 
   constructor(private readonly around: Around) {}
 
@@ -65,6 +68,7 @@ export class Library {
   }
 
   changed(): void {
+    this.fresh = undefined;
     this.keeper?.changed();
   }
 
@@ -133,7 +137,7 @@ export class Library {
     const { why } = await this.put(id, content, false, true);
     if (why !== undefined) return refused(`${name} does not open: ${why}. The workbook before is still on the page.`);
     this.take({ id, name: await freeOnShelf(name), state: "waiting", moment: 0 }, await hold(id));
-    this.changed();
+    this.keeper?.changed();
     return done;
   }
 
@@ -234,11 +238,13 @@ export class Library {
   ): Promise<{ readonly why?: string; readonly over: boolean }> {
     const { keeper } = this;
     this.keeper = undefined;
+    this.fresh = strict ? content : undefined;
     try {
       if (content.file) await digestOf(content.file);
       return await this.around.desk.show(id, content, readOnly, strict);
     } catch (error) {
       this.keeper = keeper;
+      this.fresh = undefined;
       const why = error instanceof Unreadable ? error.message : `the spreadsheet on this page fails on it (${(error as Error).message})`;
       return { why, over: false };
     }
@@ -289,7 +295,8 @@ export class Library {
     await store.forgetVersions(id, toForget(await store.momentsOf(id), dayOf));
   }
 
-  private told(): ReturnType<Desk["told"]> {
+  private told(): { readonly content: Content; readonly faults: readonly Fault[] } {
+    if (this.fresh) return { content: this.fresh, faults: [] };
     try {
       return this.around.desk.told();
     } catch (error) {

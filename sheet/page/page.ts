@@ -12,6 +12,7 @@ import { Menu } from "./menu";
 import { nameFields } from "./named";
 import { followOffline } from "./offline";
 import { Pane } from "./pane";
+import { prepareReader } from "./reader/reading";
 import { RunScreen } from "./run";
 import { standingWords } from "./standing";
 import { Ways } from "./ways";
@@ -114,6 +115,8 @@ async function start(): Promise<void> {
   // What this browser refuses to keep is lost with the page.
   addEventListener("beforeunload", (event) => library.waits && library.current.state !== "waiting" && event.preventDefault());
   document.documentElement.dataset.ready = "yes";
+  // The first file need not wait for its reader.
+  globalThis.requestIdleCallback?.(() => prepareReader());
 }
 
 start().catch((error: unknown) => {

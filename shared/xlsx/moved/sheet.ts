@@ -2,7 +2,8 @@ import { blockOf, sizeOf } from "../address";
 import { rowsOf } from "../cells";
 import { type Move, most, movedBlock, movedEnds, movedFormula } from "../move";
 import { retagged } from "../retag";
-import { noted, scan, type Tag } from "../scan";
+import { rowless } from "../rowless";
+import { scan, type Tag } from "../scan";
 import { type Change, changed, escaped } from "../xml";
 import { movedCells } from "./cells";
 import { movedRanges, shifts } from "./ranges";
@@ -23,7 +24,8 @@ const rooted = new Set([
 const formulas = new Set(["formula", "formula1", "formula2", "f", "calculatedColumnFormula", "totalsRowFormula"]);
 const listed = new Set(["mergeCells", "dataValidations", "hyperlinks", "protectedRanges", "ignoredErrors", "rowBreaks", "colBreaks"]);
 
-interface Open extends Tag {
+interface Open {
+  readonly tag: Tag;
   text: string;
   hasChildren: boolean;
   /** Nothing of it is left. */
@@ -81,17 +83,17 @@ function movedAround(xml: string, own: string, move: Move): Change[] {
   const path: Open[] = [];
   const emptied: { start: number; end: number }[] = [];
   let filtered: string | undefined;
-  scan(xml, {
+  // Of the rows nothing is asked here.
+  scan(rowless(xml), {
     open(tag) {
       const parent = path.at(-1);
-      const one: Open = noted(tag, { text: "", hasChildren: false, gone: false, children: 0, left: 0 });
+      const one: Open = { tag, text: "", hasChildren: false, gone: false, children: 0, left: 0 };
       if (parent) {
         parent.hasChildren = true;
         parent.children++;
       }
       path.push(one);
-      if (path[1]?.local === "sheetData") return;
-      const set = movedAttributes(tag, parent, own, move, here);
+      const set = movedAttributes(tag, parent?.tag, own, move, here);
       if (!set) one.gone = true;
       if (tag.local === "autoFilter") filtered = tag.attribute("ref");
       if (tag.local === "filterColumn" && here && move.kind === "lines" && move.axis === "column" && filtered) {
@@ -111,26 +113,23 @@ function movedAround(xml: string, own: string, move: Move): Change[] {
     close(tag, end) {
       const one = path.pop()!;
       const parent = path.at(-1);
-      if (path[1]?.local === "sheetData" || one.local === "sheetData") {
-        if (parent) parent.left++;
-        return;
-      }
-      const isText = !one.hasChildren && !one.closed && one.text.trim() !== "";
+      const { local, open, closed, start } = tag;
+      const isText = !one.hasChildren && !closed && one.text.trim() !== "";
       const closing = isText ? xml.lastIndexOf("</", end - 1) : 0;
-      if (isText && formulas.has(one.local)) {
+      if (isText && formulas.has(local)) {
         const { formula } = movedFormula(one.text, own, move);
-        if (formula !== one.text) changes.push({ start: one.open, end: closing, text: escaped(formula) });
-      } else if (isText && one.local === "sqref" && here) {
+        if (formula !== one.text) changes.push({ start: open, end: closing, text: escaped(formula) });
+      } else if (isText && local === "sqref" && here) {
         const ranges = movedRanges(one.text, move);
         if (!ranges && parent) parent.gone = true;
-        else if (ranges !== one.text) changes.push({ start: one.open, end: closing, text: ranges });
+        else if (ranges !== one.text) changes.push({ start: open, end: closing, text: ranges });
       }
       // A list of nothing is none, and a list says how long it is.
-      if (listed.has(one.local) || (one.local === "sparklines" && one.children)) {
+      if (listed.has(local) || (local === "sparklines" && one.children)) {
         if (one.children && !one.left) one.gone = true;
         else if (one.left < one.children && tag.attribute("count")) changes.push(retagged(xml, tag, { count: one.left }));
       }
-      if (one.gone) emptied.push({ start: one.start, end });
+      if (one.gone) emptied.push({ start: start, end });
       else if (parent) parent.left++;
     },
   });

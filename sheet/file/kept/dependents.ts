@@ -1,5 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
+import { type Around, type Reader, unknownOf } from "../known";
 import { sheetCell } from "./place";
 
 type Range = OSpreadsheet.Range;
@@ -21,8 +22,26 @@ function formulasOf({ getters }: Model): Formula[] {
       if (!cell.isFormula) return [];
       const { compiledFormula } = cell;
       const named = compiledFormula.getNamedRangesInFormula(getters).map(({ range }) => range);
-      const roams = roaming.test(compiledFormula.toFormulaString(getters));
+      const roams = roaming.test(compiledFormula.normalizedFormula);
       return [{ position: getters.getCellPosition(cell.id), ranges: [...compiledFormula.rangeDependencies, ...named], roams }];
+    }),
+  );
+}
+
+/** Formulas that rest on what the engine does not know; those that differ in their cells alone are asked once. */
+export function unknownIn({ getters }: Model, engine: Reader, around: Around): Position[] {
+  const known = new Map<string, boolean>();
+  return getters.getSheetIds().flatMap((sheetId) =>
+    getters.getCells(sheetId).flatMap((cell) => {
+      if (!cell.isFormula) return [];
+      const { normalizedFormula, rangeDependencies } = cell.compiledFormula;
+      const isPlain = rangeDependencies.every(({ invalidXc, invalidSheetName }) => !invalidXc && !invalidSheetName);
+      let unknown = isPlain ? known.get(normalizedFormula) : undefined;
+      if (unknown === undefined) {
+        unknown = unknownOf(cell.compiledFormula.toFormulaString(getters), engine, around) !== undefined;
+        if (isPlain) known.set(normalizedFormula, unknown);
+      }
+      return unknown ? [getters.getCellPosition(cell.id)] : [];
     }),
   );
 }

@@ -13,6 +13,7 @@ export const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringi
 
 /** Addresses of cells whose content is another. */
 export function contentChanges({ before, now }: Pair): string[] {
+  if (before === now) return [];
   const [old, own] = [before?.cells ?? {}, now.cells];
   const changed = Object.keys(own).filter((address) => own[address] !== old[address]);
   for (const address of Object.keys(old))

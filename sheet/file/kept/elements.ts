@@ -1,3 +1,4 @@
+import { rowless } from "../../../shared/xlsx/rowless";
 import { changed, childrenOf, nameOf, read } from "../../../shared/xlsx/xml";
 
 /** The order that the standard gives the elements of a sheet; programs refuse another. */
@@ -19,18 +20,9 @@ const order = [
   ...["oleObjects", "controls", "webPublishItems", "tableParts", "extLst"],
 ];
 
-/** A sheet without its rows, as long as it was: the rest stands where it stood. */
-export function shell(xml: string): string {
-  const open = /<((?:\w+:)?)sheetData\s*>/.exec(xml);
-  if (!open) return xml;
-  const start = open.index + open[0].length;
-  const end = xml.indexOf(`</${open[1]}sheetData`, start);
-  return end < 0 ? xml : xml.slice(0, start) + " ".repeat(end - start) + xml.slice(end);
-}
-
 /** A sheet's part with an element set in its place; "" takes it away. */
 export function withElement(xml: string, name: string, text: string): string {
-  const root = read(shell(xml));
+  const root = read(rowless(xml));
   const children = childrenOf(root);
   const own = children.find((child) => nameOf(child) === name);
   if (own) return changed(xml, [{ start: own.start, end: own.end, text }]);
@@ -41,14 +33,14 @@ export function withElement(xml: string, name: string, text: string): string {
 
 /** One of a sheet's own elements as text. */
 export function elementOf(xml: string, name: string): string | undefined {
-  const own = childrenOf(read(shell(xml))).find((child) => nameOf(child) === name);
+  const own = childrenOf(read(rowless(xml))).find((child) => nameOf(child) === name);
   return own && xml.slice(own.start, own.end);
 }
 
 /** A sheet's part with more elements of a name behind those that it has, or in their place. */
 export function inserted(xml: string, name: string, text: string): string {
   if (!text) return xml;
-  const children = childrenOf(read(shell(xml)));
+  const children = childrenOf(read(rowless(xml)));
   const last = children.filter((child) => nameOf(child) === name).at(-1);
   const after = children.find((child) => order.indexOf(nameOf(child)) > order.indexOf(name));
   const place = last?.end ?? after?.start ?? children.at(-1)!.end;

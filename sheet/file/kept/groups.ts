@@ -1,8 +1,9 @@
 import { rowsOf } from "../../../shared/xlsx/cells";
 import { retagged } from "../../../shared/xlsx/retag";
+import { rowless } from "../../../shared/xlsx/rowless";
 import { childOf, childrenOf, read } from "../../../shared/xlsx/xml";
 import type { Pair, SheetData } from "./difference";
-import { elementOf, shell, withElement } from "./elements";
+import { elementOf, withElement } from "./elements";
 import { type Attributes, columnsTagged, rowsTagged } from "./linetags";
 
 /** Under which key a sheet whose groups were made or undone stands among what was touched. */
@@ -43,7 +44,7 @@ const levelIn = ({ attributes: { outlineLevel } }: { attributes: Record<string, 
 
 /** How deep a sheet's groups go: a program makes room for them by it. */
 function withDepth(xml: string): string {
-  const root = read(shell(xml));
+  const root = read(rowless(xml));
   const prefix = root.name.slice(0, -"worksheet".length);
   const set = {
     outlineLevelRow: Math.max(0, ...rowsOf(xml, []).map(({ level }) => level)) || undefined,
@@ -57,7 +58,7 @@ function withDepth(xml: string): string {
 /** Groups of rows and columns that were made or undone, in the lines' own tags. */
 export function withGroups(xml: string, pair: Pair): string {
   const levels = new Map(rowsOf(xml, []).map(({ row, level }) => [row, level]));
-  const runs = childrenOf(childOf(read(shell(xml)), "cols") ?? read("<cols/>"), "col");
+  const runs = childrenOf(childOf(read(rowless(xml)), "cols") ?? read("<cols/>"), "col");
   const columnLevel = (line: number) => {
     const run = runs.find(({ attributes: { min, max } }) => line >= Number(min) - 1 && line <= Number(max) - 1);
     return run ? levelIn(run) : 0;

@@ -1,7 +1,8 @@
 import { rowsOf } from "../../../shared/xlsx/cells";
 import { retagged } from "../../../shared/xlsx/retag";
+import { rowless } from "../../../shared/xlsx/rowless";
 import { type Change, changed, childOf, childrenOf, openingOf, read } from "../../../shared/xlsx/xml";
-import { shell, withElement } from "./elements";
+import { withElement } from "./elements";
 
 /** What a tag says, and undefined for what it no longer says. */
 export type Attributes = Record<string, string | number | undefined>;
@@ -33,12 +34,12 @@ export function rowsTagged(xml: string, lines: ReadonlyMap<number, Attributes>):
 }
 
 /** How wide columns are of which a file says nothing. */
-export const usualWidth = (xml: string): string => childOf(read(shell(xml)), "sheetFormatPr")?.attributes.defaultColWidth ?? "8.43";
+export const usualWidth = (xml: string): string => childOf(read(rowless(xml)), "sheetFormatPr")?.attributes.defaultColWidth ?? "8.43";
 
 /** Columns told something of themselves: a file lists them in runs, which part where one column differs. */
 export function columnsTagged(xml: string, lines: ReadonlyMap<number, Attributes>): string {
   if (!lines.size) return xml;
-  const bare = shell(xml);
+  const bare = rowless(xml);
   const root = read(bare);
   const prefix = root.name.slice(0, -"worksheet".length);
   const element = childOf(root, "cols");

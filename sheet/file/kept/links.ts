@@ -1,8 +1,9 @@
 import { put, relate } from "../../../shared/xlsx/package";
+import { rowless } from "../../../shared/xlsx/rowless";
 import { quotedSheet } from "../../../shared/xlsx/sheetname";
 import type { Parts } from "../../../shared/xlsx/unzip";
 import { escaped, read } from "../../../shared/xlsx/xml";
-import { elementOf, shell, withElement } from "./elements";
+import { elementOf, withElement } from "./elements";
 
 /** A cell that is a link, as the engine holds it. */
 const linked = /^\[((?:[^\]\\]|\\.)*)\]\((.*)\)$/s;
@@ -22,7 +23,7 @@ export function withLinks(
   sheetOf: (id: string) => string | undefined,
 ): string {
   if (!links.size) return xml;
-  const prefix = read(shell(xml)).name.slice(0, -"worksheet".length);
+  const prefix = read(rowless(xml)).name.slice(0, -"worksheet".length);
   const own = elementOf(xml, "hyperlinks") ?? "";
   const kept = [...own.matchAll(/<(?:\w+:)?hyperlink\b[^>]*?(?:\/>|>[\s\S]*?<\/(?:\w+:)?hyperlink>)/g)]
     .map(([tag]) => tag)

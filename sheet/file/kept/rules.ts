@@ -1,11 +1,12 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
 import { retagged } from "../../../shared/xlsx/retag";
+import { rowless } from "../../../shared/xlsx/rowless";
 import { without } from "../../../shared/xlsx/without";
 import { type Change, changed, childOf, childrenOf, nameOf, openingOf, prefixed, read } from "../../../shared/xlsx/xml";
 import type { Places } from "../beside/places";
 import type { Pair } from "./difference";
-import { inserted, shell, withElement } from "./elements";
+import { inserted, withElement } from "./elements";
 import type { Made } from "./made";
 import { nothingPaired, type Paired, paired } from "./pairing";
 import { touchKey } from "./structure";
@@ -61,7 +62,7 @@ export function withColors(
   look: (text: string) => number,
 ): string {
   if (colors === nothingPaired) return xml;
-  const root = read(shell(xml));
+  const root = read(rowless(xml));
   const prefix = root.name.slice(0, -"worksheet".length);
   const blocks = childrenOf(root, "conditionalFormatting");
   const rules = blocks.flatMap((block) => childrenOf(block, "cfRule").map((rule) => ({ block, rule })));
@@ -118,7 +119,7 @@ export function withColors(
 /** Rules for typing, the same way; a cell has one at most. */
 export function withTyping(xml: string, typing: Paired<Typing>, places: Places["validations"], made: Made["validations"]): string {
   if (isStill(typing as never)) return xml;
-  const root = read(shell(xml));
+  const root = read(rowless(xml));
   const prefix = root.name.slice(0, -"worksheet".length);
   const list = childOf(root, "dataValidations");
   const elements = list ? childrenOf(list, "dataValidation") : [];

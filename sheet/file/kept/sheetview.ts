@@ -1,11 +1,12 @@
 import { addressOf } from "../../../shared/xlsx/address";
 import { retagged } from "../../../shared/xlsx/retag";
+import { rowless } from "../../../shared/xlsx/rowless";
 import { allOf, changed, openingOf, read } from "../../../shared/xlsx/xml";
 import type { Pair } from "./difference";
 import { same } from "./difference";
-import { elementOf, shell, withElement } from "./elements";
+import { elementOf, withElement } from "./elements";
 
-const prefixOf = (xml: string): string => read(shell(xml)).name.slice(0, -"worksheet".length);
+const prefixOf = (xml: string): string => read(rowless(xml)).name.slice(0, -"worksheet".length);
 
 /** Cells that are merged. */
 export function withMerges(xml: string, { before, now }: Pair): string {

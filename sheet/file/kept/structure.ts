@@ -1,7 +1,9 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import type { Model } from "@odoo/o-spreadsheet";
 import type { Block } from "../../../shared/xlsx/address";
 import type { Axis } from "../../../shared/xlsx/move";
 import { groupsKey } from "./groups";
+import { blocksOf, reachOf, whole } from "./reach";
 
 /** What was done to the structure of a workbook since its file was opened, by the engine's ids of sheets. */
 export type Step =
@@ -31,6 +33,8 @@ export interface Structure {
   readonly beyond: readonly Beyond[];
   /** Rules that were made, changed or taken away, each by its sheet and its own id; and sheets whose groups were. */
   readonly touched: readonly string[];
+  /** Where anything was done, as ranges by sheet; undefined where that is not known, and everything is compared. */
+  readonly reached?: Readonly<Record<string, readonly string[]>>;
 }
 
 export const noStructure: Structure = { sheets: {}, steps: [], beyond: [], touched: [] };
@@ -41,6 +45,20 @@ export function structureOf(book: object): Structure {
   const { beyond = [], ...own } = (book as { structure?: Partial<Structure> }).structure ?? {};
   // Versions that were kept before say words alone.
   return { ...noStructure, ...own, beyond: beyond.map((one) => (typeof one === "string" ? { words: one, sheet: "" } : one)) };
+}
+
+/** The part of the engine's data that tells what was done to the structure. */
+export function structureIn(model: Model): Structure {
+  const data = {};
+  for (const plugin of (model as unknown as { corePlugins: readonly { structure?: unknown; export(data: object): void }[] }).corePlugins)
+    if ("structure" in plugin) plugin.export(data);
+  return structureOf(data);
+}
+
+/** How far saving must look, by the engine's ids of sheets: at some blocks, or at all of a sheet; sheets that are not named are as they were. */
+export function reachIn({ steps, reached }: Structure, sheets: readonly string[]): ReadonlyMap<string, readonly Block[] | undefined> {
+  if (!reached || steps.length) return new Map(sheets.map((id) => [id, undefined]));
+  return new Map(Object.entries(reached).map(([id, ranges]) => [id, blocksOf(ranges)]));
 }
 
 type Engine = Pick<typeof OSpreadsheet, "CorePlugin" | "registries">;
@@ -84,6 +102,10 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
   class StructurePlugin extends CorePlugin {
     static override getters = [];
     structure: Structure = noStructure;
+    /** Where anything was done, each range a key: one more of them costs as little as the first. */
+    reached: Record<string, Record<string, true>> | undefined;
+    /** The ranges of the command that is carried out. */
+    private under: readonly Block[] = [];
     /** A sheet that is being made as a copy: its pictures are a part of that. */
     private whole: string | undefined;
 
@@ -101,11 +123,39 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
       this.update({ steps: [...this.structure.steps, ...steps] });
     }
 
+    private reach(command: Command): void {
+      if (!this.reached) return;
+      const { history } = this as unknown as { history: { update: (...path: unknown[]) => void } };
+      const reach = reachOf(command);
+      if (!reach) {
+        history.update("reached", undefined);
+        return;
+      }
+      // What is done to a range is done to each of its cells.
+      if (
+        command.type === "UPDATE_CELL" &&
+        this.under.some(
+          ({ top, left, bottom, right }) => command.row >= top && command.row <= bottom && command.col >= left && command.col <= right,
+        )
+      )
+        return;
+      if ("target" in command && !("targetSheetId" in command)) this.under = command.target;
+      for (const [sheet, ranges] of Object.entries(reach)) {
+        if (!this.reached[sheet]) history.update("reached", sheet, {});
+        for (const range of ranges)
+          if (!this.reached[sheet][range] && !this.reached[sheet][whole]) history.update("reached", sheet, range, true);
+      }
+    }
+
     override beforeHandle(command: Command): void {
+      this.reach(command);
       if (command.type === "DUPLICATE_SHEET") this.whole = command.sheetIdTo;
     }
 
     override handle(command: Command): void {
+      // One for each cell of a workbook that opens.
+      if (command.type === "UPDATE_CELL_POSITION") return;
+      if ("target" in command) this.under = [];
       if (command.type === "DUPLICATE_SHEET") this.whole = undefined;
       // A table around the cells that one formula fills is none to a file.
       const isTable = command.type === "CREATE_TABLE" && command.tableType !== "dynamic";
@@ -167,11 +217,19 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
     }
 
     override import(data: object): void {
-      this.structure = structureOf(data);
+      const { reached, ...structure } = structureOf(data);
+      this.structure = structure;
+      this.reached =
+        reached &&
+        Object.fromEntries(
+          Object.entries(reached).map(([sheet, ranges]) => [sheet, Object.fromEntries(ranges.map((range) => [range, true]))]),
+        );
     }
 
     override export(data: object): void {
-      Object.assign(data, { structure: this.structure });
+      const reached =
+        this.reached && Object.fromEntries(Object.entries(this.reached).map(([sheet, ranges]) => [sheet, Object.keys(ranges)]));
+      Object.assign(data, { structure: { ...this.structure, reached } });
     }
   }
   registries.corePluginRegistry.add("structure of the file", StructurePlugin as never);

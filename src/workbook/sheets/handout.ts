@@ -5,7 +5,7 @@ import { spoons } from "../../resin/spoons";
 import { middlingGravity } from "../../wood/voids";
 import { ask, type Formula, formula, given } from "../formula";
 import { type Kit, readShop } from "../kit";
-import { Page } from "../page";
+import { ownReason, Page } from "../page";
 import { cellIn, type Ref, whole } from "../place";
 import { bakedBy, ovenBlock } from "./ovenblock";
 import type { Shop } from "./shop";
@@ -98,7 +98,7 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   const missing = formula`COUNT(${whole(all[0])},${whole(all[1])})<COUNT(${whole(baked.of.thickness)})*2`;
   const foreign = formula`"My Shop's units are not ${kit.system}, and this file is made for ${kit.system}: change “units” there, and the numbers come back."`;
   const why = formula`"Where minutes are missing, check oven, core, room and thickest on My Shop (core between room and oven); without the add-in the minutes are fixed. "`;
-  const note = page.say(formula`IF(${units}<>"${kit.system}",${foreign},IF(${missing},${why},"")&${told})`, "bigNote");
+  const note = page.say(formula`IF(${units}<>"${kit.system}",${foreign},IF(${missing},${ownReason(why)},"")&${told})`, "bigNote");
   page.alert("bad", { ...note, columns: beyond - 1 }, formula`IF(${units}<>"${kit.system}",TRUE,${missing})`);
   page.skip();
   for (const step of stepsOf(kit, shop)) page.say(step, "big");

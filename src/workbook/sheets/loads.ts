@@ -179,7 +179,7 @@ function tellAnswer(
   const twelve = formula`(MOD(INT(${minute}/60)+11,12)+1)&":"&TEXT(MOD(${minute},60),"00")&IF(MOD(${minute},1440)<720," AM"," PM")`;
   const hour = kit.by(twelve, formula`TEXT(${done},"hh:mm")`);
   const told = formula`${several(blanks, "blank", "blanks")}&": "&${several(loads, "load", "loads")}&IF(${pulls}<${loads}," in "&${several(pulls, "pull", "pulls")},"")&", done "&TEXT(${done},"ddd")&" "&${hour}&", mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}"`;
-  const made = formula`IF(${undated},"Type a start below to see the plan.",IF(IF(ISNUMBER(${loads}),${loads}>0,FALSE),${told},IF(ISNUMBER(${loads}),"Nothing to plan: see Blanks.","No plan yet: fill in Blanks and My Shop.")))`;
+  const made = formula`IF(${undated},"Type a start below to see the plan.",IF(IF(ISNUMBER(${loads}),${loads}>0,FALSE),${told},IF(ISNUMBER(${loads}),"Nothing to plan: see Blanks.","No plan: see the lines above.")))`;
   page.row = row;
   page.say(made, "big");
 }

@@ -1,5 +1,5 @@
 import { type Formula, formula } from "../formula";
-import type { Page } from "../page";
+import { ownReason, type Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
 import type { Blanks } from "./blanks";
 import type { Shop } from "./shop";
@@ -25,7 +25,7 @@ export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, int
     formula`IF(${changed}>0,"Blanks has changed since this plan was made. Make the plan again with the add-in or on the page.","")`,
   ];
   for (const made of said) {
-    const at = page.say(made, "note");
+    const at = page.say(ownReason(made), "note");
     page.alert("attention", at, formula`LEN(${at})>0`);
   }
   page.put(page.row, 0, {

@@ -4,7 +4,7 @@ import { catalyzedMonths } from "../../resin/settings";
 import { bar } from "../bars";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import { type Columns, Page } from "../page";
+import { type Columns, ownReason, Page } from "../page";
 import { between, cellIn, type Ref, refTo, whole } from "../place";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
@@ -59,7 +59,7 @@ function kept(all: Columns, months: Ref) {
 
 /** Why a row of the book has no answer. */
 const wrongWith = ({ date, row, volume }: Columns): Formula =>
-  formula`IF(${row}="","",IF(ISNUMBER(${date}),IF(ISNUMBER(${volume}),"","more left than was there, or dye was added without resin, or a row above is wrong"),"give this row a date"))`;
+  formula`IF(${row}="","",IF(ISNUMBER(${date}),IF(ISNUMBER(${volume}),"",${ownReason(formula`"more left than was there, or dye was added without resin, or a row above is wrong"`)}),"give this row a date"))`;
 
 /** The ledger of the mixed resin. */
 export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
@@ -127,7 +127,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.row = summary;
   const now = page.line({ label: "in the tub now", formula: last(of.volume), format: "0.00", look: "total", unit: kit.unit("fluid") });
   page.put(now.row, 3, {
-    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"My Shop’s resin on hand, unless typed there","the last row has no answer: see its “problem”"))`,
+    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"My Shop’s resin on hand, unless typed there",${ownReason(formula`"the last row has no answer: see its “problem”"`)}))`,
     look: "unit",
   });
   const rate = page.line({ label: "its dye rate", formula: last(strength), format: "0.000", unit: kit.unit("strength") });

@@ -3,8 +3,9 @@ import { tidy } from "../../../shared/outcome";
 import type { Setting } from "../../../shared/settings";
 import { fromInternal, type Units } from "../../../shared/unit";
 import { shop as chosen } from "../../demo";
+import { barometer } from "../../vacuum/barometer";
 import type { Allowed } from "../book";
-import { type Formula, formula } from "../formula";
+import { ask, type Formula, formula } from "../formula";
 import { type Kit, scale } from "../kit";
 import type { Page } from "../page";
 import type { Ref } from "../place";
@@ -84,6 +85,15 @@ export function cannotBe(typed: Ref, allowed: Allowed | true): Wrong {
   ];
 }
 
+/** Words are judged by a function that takes this one line for the whole shop; the built-in form takes them as they come. */
+function unreadable(setting: Setting, typed: Ref): Wrong {
+  const line = { ...typed, column: typed.column - 1, columns: 2 };
+  return [
+    formula`IF(${typed}="",FALSE,ISERROR(${ask(barometer, { altitude: 0, shop: line })}))`,
+    `type a value such as ${setting.example}`,
+  ];
+}
+
 /** One setting: typed here, with what it is, what holds, its range and where that comes from. */
 export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Formula, missing?: Wrong): void {
   const { row } = page;
@@ -101,7 +111,7 @@ export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Fo
   const holds = page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format: inForce });
   const due = fixed(kit)[setting.name];
   const wrong: Wrong = due ? [formula`${holds}<>"${due}"`, `type ${due}: this file is made for it`] : cannotBe(typed, allowed);
-  const judged = due || !isWords(setting) ? [wrong] : [];
+  const judged = due || !isWords(setting) ? [wrong] : [unreadable(setting, typed)];
   const wrongs = missing ? [missing, ...judged] : judged;
   const note = wrongs.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},"${words}",${rest})`, formula`"${setting.label}"`);
   page.put(row, 3, { formula: note, look: "note" });

@@ -130,9 +130,19 @@ export function shopSheet(kit: Kit): Shop {
   const isBad = formula`(LEFT(${whole(notes)},5)="type ")`;
   // The first such row, from the top of the sheet.
   const at = formula`${last - below}-SUMPRODUCT(MAX(${isBad}*(${last}-ROW(${whole(notes)}))))`;
+  const others = formula`IF(SUMPRODUCT(${isBad}*1)>1," "&SUMPRODUCT(${isBad}*1)-1&" more on My Shop, marked there.","")`;
   const names = refTo(name, below, 0, page.row - below);
-  page.warn([isWrong, formula`"“"&INDEX(${whole(names)},${at})&"” on My Shop is wrong or missing: "&INDEX(${whole(notes)},${at})&"."`]);
   const firstTyped = formula`SUMPRODUCT((LEN(${whole(refTo(name, rows.get(eight[0])!, 1, eight.length))})>0)*1)`;
+  page.warn([
+    isWrong,
+    formula`"“"&INDEX(${whole(names)},${at})&"” on My Shop is wrong or missing: "&INDEX(${whole(notes)},${at})&"."&${others}`,
+  ]);
+  // A lid is not called weak for a value that nobody could read.
+  const check = page.sheet.cells.get(key(equipment.lid.row, equipment.lid.column))!;
+  page.put(equipment.lid.row, equipment.lid.column, {
+    ...check,
+    formula: formula`IF(${isWrong},IF(${check.formula!}="","","do not pump: not checked, see the first line"),${check.formula!})`,
+  });
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
   const follow = (from: Readonly<Record<string, Ref>>): void => {
     for (const [setting, ref] of Object.entries(from)) {

@@ -4,7 +4,7 @@ import { expiry } from "../../resin/expiry";
 import { bar } from "../bars";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
-import { type Columns, Page } from "../page";
+import { type Columns, ownReason, Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
 import { day, demoDay } from "./day";
 import type { Loads } from "./loads";
@@ -62,7 +62,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
         title: "state",
         look: "words",
         each: (all) =>
-          formula`IF(LEN(${all.quantity})*(COUNT(${all.quantity})=0)>0,"type a plain number",IF((LEN(${all.quantity})>0)*(LEN(${all.kind})=0)>0,"of which kind?",IF(${misfit(all, units)},"count it in "&${unitDue(all, units)},IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","still good")),IF(ISNUMBER(${all.useBy}),"give the day above",IF(ISNUMBER(${all.quantity}),IF(ISNUMBER(${all.opened}),"good for how long?","when opened?"),""))))))`,
+          formula`IF(LEN(${all.quantity})*(COUNT(${all.quantity})=0)>0,"type a plain number",IF((LEN(${all.quantity})>0)*(LEN(${all.kind})=0)>0,"of which kind?",IF(${misfit(all, units)},"count it in "&${unitDue(all, units)},IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","still good")),IF(ISNUMBER(${all.useBy}),"give the day above",IF(ISNUMBER(${all.quantity}),IF(ISNUMBER(${all.opened}),${ownReason(formula`"good for how long?"`)},"when opened?"),""))))))`,
       },
       bars: { title: "days left, to one year", look: "bars", each: ({ left }) => bar(left, 365) },
     },
@@ -119,7 +119,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   });
   page.row = first + wanted.length;
   page.say(
-    formula`IF(ISNUMBER(${cell(0, 1)}),"Only what is still good on the day above, and in the unit of its line, counts. Dye of every color counts together: check before you buy. Without the add-in, what the plan needs and the cans for it are fixed values.","There is no plan, so its needs are not known: fix what is red on Loads and My Shop. Without the add-in the plan is a fixed value.")`,
+    formula`IF(ISNUMBER(${cell(0, 1)}),"Only what is still good on the day above, and in the unit of its line, counts. Dye of every color counts together: check before you buy. Without the add-in, what the plan needs and the cans for it are fixed values.",${ownReason(formula`"There is no plan, so its needs are not known: fix what is red on Loads and My Shop. Without the add-in the plan is a fixed value."`)})`,
   );
   const plan = refTo(page.sheet.name, first, 1, wanted.length);
   page.alert("bad", plan, formula`${plan}="no plan"`);

@@ -1,7 +1,7 @@
 import type { System } from "../../../shared/unittable";
 import { places } from "../../checklist/onsheet";
 import type { Book } from "../book";
-import type { Edition } from "../formula";
+import { type Edition, formula } from "../formula";
 import { kitOf, readShop } from "../kit";
 import { live } from "../live";
 import { type Page, shopWarning } from "../page";
@@ -83,7 +83,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   ];
   const refused = [
     shop.isRefused,
-    "The lid on My Shop is too weak: do not pump. Use a chamber and lid made and rated for vacuum.",
+    formula`"Do not pump, for the lid on My Shop: "&MID(${shop.lid},14,99)&". Use a chamber and lid made and rated for vacuum."`,
   ] as const;
   for (const page of [blanks.page, resin.page, supplies, log.page, price.page]) page.warn(shopWarning);
   for (const page of [today.page, loads.page]) page.warn(shopWarning, refused);

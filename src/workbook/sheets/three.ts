@@ -1,6 +1,6 @@
 import type { Look } from "../book";
 import { type Formula, formula } from "../formula";
-import { failed, type Page, verdict } from "../page";
+import { failed, ownReason, type Page, verdict } from "../page";
 import { between, type Ref, refTo } from "../place";
 
 export type Each<T> = readonly [T, T, T];
@@ -22,7 +22,7 @@ export interface Told {
 function beside(page: Page, row: number, { unit, note }: { unit?: string | Formula; note?: string | Formula }): void {
   const content = (text: string | Formula) => (typeof text === "string" ? { value: text } : { formula: text });
   page.put(row, at.unit, { ...(unit ? content(unit) : {}), look: "unit" });
-  if (note) page.put(row, at.note, { ...content(note), look: "note" });
+  if (note) page.put(row, at.note, { ...content(typeof note === "string" ? note : ownReason(note)), look: "note" });
 }
 
 /** One value for each load. */

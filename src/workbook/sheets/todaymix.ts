@@ -43,7 +43,7 @@ export function mixLines(page: Page, kit: Kit, shop: Shop, { at }: Begins, { pou
     formula`IF(OR(ISNUMBER(${at})=FALSE,${shop.isUndated}),"",IF(SUM(${onHand})>0,MIN(${at},${mixedOn}),${at}))`,
     {
       format: day,
-      good: formula`IF(${shop.isUndated},"the resin on hand has no date on My Shop: read it off the tub",IF(${isAhead},"the resin on hand is dated after the run: see My Shop","on My Shop if any is on hand, else this day"))`,
+      good: formula`IF(${isAhead},"the resin on hand is dated after the run: see My Shop","on My Shop if any is on hand, else this day")`,
     },
   );
   page.alert("bad", oldest, formula`OR(${shop.isUndated},${isAhead})`);

@@ -128,7 +128,7 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
   const gauge = oneLine(page, "gauge to go to", formula`IF(${isRefused},"",IF(ISNUMBER(${full}),0.97*${full},""))`, {
     unit: kit.unit("pressure"),
     format: "0.0",
-    good: formula`IF(${isRefused},"no vacuum: the lid on My Shop is too weak","97 % of it; stop when the bubbles stop")`,
+    good: formula`IF(${isRefused},"no vacuum: see the lid check on My Shop","97 % of it; stop when the bubbles stop")`,
   });
   oneLine(page, "air out of the pores by then", given([gauge], ask(airOut, { gauge })), {
     format: "0%",

@@ -1,5 +1,8 @@
 import { settings } from "../../../../src/shop";
+import { ofKey } from "../../../../src/workbook/place";
 import { filled } from "../filled";
+
+type Value = string | number;
 
 const shop = filled("My Shop");
 const { whole, rows, beside } = shop;
@@ -70,9 +73,45 @@ it("one bad setting is named on every sheet, and nothing else is said of what fo
   expect(blanks.under("problem", 9).filter(Boolean)).toEqual([]);
 });
 
+/** Every sentence on the sheets but My Shop. */
+function sentences(given: Record<string, Value>): Set<string> {
+  const { whole, shown } = filled("Blanks", { "My Shop": given });
+  const said = new Set<string>();
+  for (const { name, cells } of whole.book.sheets) {
+    if (name === "My Shop") continue;
+    for (const at of cells.keys()) {
+      const text = shown(name, ...ofKey(at));
+      if (typeof text === "string" && / .* /.test(text)) said.add(text);
+    }
+  }
+  return said;
+}
+
+/** What a value says of itself, and what has no answer then. */
+const follows = /^“|No numbers until My Shop is right|^No plan: see the lines above|^For square pieces|^5\. |left out: dry it first/;
+
+it.each<Record<string, Value>>([
+  { "dry enough": 9 },
+  { tub: "wide" },
+  { "days off": "whenever" },
+  { "unmixed months": 1e6 },
+  { "lid limit": 50 },
+  { "resin mixed on": "last week" },
+  { oven: 5000, room: 9999 },
+])("gives no other reason on any sheet for what follows from %j", (given) => {
+  const before = sentences({});
+  const said = [...sentences(given)].filter((text) => !before.has(text));
+  expect(said.filter((text) => !follows.test(text))).toEqual([]);
+  const [first] = said.filter((text) => text.startsWith("“"));
+  expect(first).toMatch(/^“.*” on My Shop is wrong or missing: type /);
+  expect(/ \d more on My Shop, marked there\.$/.test(first)).toBe(Object.keys(given).length > 1);
+});
+
 it("names no material for the lid by itself", () => {
   expect(filled("My Shop", { "My Shop": { material: "" } }).beside("lid check")).toBe("do not pump: choose what it is made of");
-  expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(/^The lid on My Shop is too weak/);
+  expect(filled("Today", { "My Shop": { material: "" } }).value(1, 0)).toMatch(
+    /^Do not pump, for the lid on My Shop: choose what it is made of/,
+  );
 });
 
 it.each([

@@ -155,7 +155,8 @@ it("dates the resin by its oldest part, and says so where that is past before it
   expect(old.beside("on hand", note)).toMatch(/^3\.60 qt on My Shop, but it expires/);
   expect(old.beside("mix", note)).toMatch(/^all of it fresh/);
   expect(old.beside("mix")).toBeGreaterThanOrEqual(old.beside("resin to pour") as number);
-  expect(onHand("").beside("oldest part mixed on", note)).toMatch(/no date on My Shop/);
+  expect(onHand("").value(1, 0)).toMatch(/the resin on hand has no date/);
+  expect(onHand("").beside("oldest part mixed on", note)).toBe("");
   expect(onHand("").beside("use it all by")).toBe("");
   expect(today.beside("mix", note)).toMatch(/^whole packets/);
 });
@@ -179,7 +180,7 @@ it("says first that a row takes another color of resin, and gives its load no nu
 it("begins no vacuum behind a lid that is refused", () => {
   const thin = filled("Today", { "My Shop": { lid: 0.25, chamber: 24 } });
   expect(thin.beside("gauge to go to")).toBe("");
-  expect(thin.beside("gauge to go to", note)).toMatch(/too weak/);
+  expect(thin.beside("gauge to go to", note)).toMatch(/see the lid check/);
 });
 
 it("tells gain and fullness from three weights", () => {
