@@ -1,6 +1,7 @@
 import type { Arg, EvaluatedCell, FunctionResultObject, Matrix } from "@odoo/o-spreadsheet";
 import type { Cells } from "../shared/columns";
 import { type Cell, type ErrorCode, type Fault, isFault, type Outcome } from "../shared/outcome";
+import { catalogue, cellName } from "../src/catalogue";
 
 /** The error codes of o-spreadsheet, some of them its own, as other spreadsheet programs call them. */
 const codes: Readonly<Record<string, ErrorCode>> = {
@@ -39,7 +40,14 @@ export function faultOf(code: string, message = ""): Fault | undefined {
   const error = codes[code];
   if (!error) return undefined;
   if (isSyntax(code, message)) return { error, message: `the formula cannot be read: check its brackets, quotes and commas (${message})` };
-  return { error, message: message || words[error] };
+  return { error, message: unprefixed(message) ?? (message || words[error]) };
+}
+
+/** A function of ours that was typed without its prefix. */
+function unprefixed(message: string): string | undefined {
+  const typed = /^Unknown function: "(\w+)"$/.exec(message)?.[1].toUpperCase();
+  const contract = catalogue.find(({ name }) => name === typed);
+  return contract && `type ${cellName(contract)}(…): the functions of this add-in begin so`;
 }
 
 /** One cell as the engine hands it in. */

@@ -7,8 +7,8 @@ import { noting } from "./shipped";
 const root = join(__dirname, "..");
 const worker = "offline.js";
 
-/** What only Excel or a reader of licences asks for. */
-const aside = /^(functions\.js(on)?|taskpane\.html|NOTICES\.txt|help\/|offline\.js)|LICENSE|\.md$/;
+/** What only Excel or a reader of licenses asks for. */
+const aside = /^(functions\.js(on)?|taskpane\.html|NOTICES\.txt|offline\.js)|LICENSE|\.md$/;
 
 const filesIn = (folder: string): string[] =>
   readdirSync(folder).flatMap((name) => {

@@ -46,6 +46,9 @@ const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", 
 /** What the value of an attribute says. */
 export const attributeText = (written: string): string => read(`<a b="${written}"/>`).attributes.b;
 
+/** What a text between tags or an attribute says. */
+export const plainText = (written: string): string => (written.includes("&") ? attributeText(written.replace(/"/g, "&quot;")) : written);
+
 /** Text for between tags or quotes; what XML cannot hold is written the way spreadsheet files do. */
 export const escaped = (text: string): string =>
   text

@@ -35,9 +35,14 @@ export function lossesOf(book: object, { file }: Beside): Losses {
   return { because, lost: lost(workbook, contents(workbook)) };
 }
 
+/** As much of the engine's data as tells what saving would lose. */
+export const shapeOf = (model: Model): object => ({
+  structure: structureIn(model),
+  sheets: model.getters.getSheetIds().map((id) => ({ id })),
+});
+
 /** The workbook of the page as a file for any spreadsheet program: the file that it came from, with the changes in it. */
 export async function saved(model: Model, beside: Beside, engine: Engine): Promise<Uint8Array> {
   const { file } = beside;
-  const book = { structure: structureIn(model), sheets: model.getters.getSheetIds().map((id) => ({ id })) };
-  return file && !beyondOf(book).length ? written(model, { ...beside, file }, engine) : carried(model, beside, engine);
+  return file && !beyondOf(shapeOf(model)).length ? written(model, { ...beside, file }, engine) : carried(model, beside, engine);
 }

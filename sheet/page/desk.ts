@@ -1,7 +1,7 @@
 import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
 import { Unreadable } from "../../shared/xlsx/unzip";
 import { bookOf, type Fault } from "../book";
-import { type Beside, saved } from "../file/save";
+import { type Beside, saved, shapeOf } from "../file/save";
 import { placeCursor } from "./cursor";
 import { daysAlong } from "./daysalong";
 import { fitFrozen } from "./frozen";
@@ -108,6 +108,11 @@ export class Desk {
   /** The workbook as a file for any spreadsheet program. */
   file(): Promise<Uint8Array> {
     return saved(this.model, this.beside, engine);
+  }
+
+  /** As much of it as tells what saving would lose. */
+  shape(): Content {
+    return { book: shapeOf(this.model), ...this.beside };
   }
 
   document(namespace: string): string | undefined {

@@ -101,7 +101,7 @@ export class Files {
   private async save(): Promise<void> {
     const { id, name } = this.library.current;
     try {
-      const content = await this.library.contentOf(id);
+      const content = await this.library.shapeOf(id);
       const words = content && costOf(content);
       if (words && !(await this.asker.ask(`Save ${name}?`, words, "Save", "Cancel"))) return;
       downloadWorkbook(name, (await this.library.fileOf(id))!);

@@ -3,6 +3,7 @@ import type { CellPosition, Model } from "@odoo/o-spreadsheet";
 import { fetched } from "../../taskpane/inside";
 import { localeOf } from "../data";
 import { extend } from "../extend";
+import { pivotInTheWay, pivotWords } from "../file/beside/pivots";
 import { register } from "../functions";
 import { budgeted } from "../guard";
 import { respelled } from "../quotes";
@@ -43,6 +44,16 @@ function respellTyped(model: Model): void {
     type === "UPDATE_CELL" && payload?.content?.startsWith("=")
       ? dispatch(type, { ...payload, content: respelled(payload.content) })
       : dispatch(type, payload)) as Model["dispatch"];
+}
+
+/** Says why nothing happened where a command would tear a pivot table apart. */
+function sayRefused(model: Model, notify: (words: string) => void): void {
+  const dispatch = model.dispatch.bind(model) as (type: string, payload?: object) => any;
+  model.dispatch = ((type: string, payload?: object) => {
+    const result = dispatch(type, payload);
+    if (result?.isCancelledBecause?.(pivotInTheWay)) notify(pivotWords);
+    return result;
+  }) as Model["dispatch"];
 }
 
 /** Tells of an entry before the cell takes it. */
@@ -102,6 +113,7 @@ export interface View {
 
 /** Draws a workbook beside the one in sight. `ended` is told when the engine gives its drawing up after an error of its own. */
 export async function mount(model: Model, place: HTMLElement, asks: Asks, ended: () => void): Promise<View> {
+  sayRefused(model, asks.notify);
   const props = {
     model,
     notifyUser: ({ text }: { text: string }) => asks.notify(text),

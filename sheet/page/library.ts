@@ -219,7 +219,12 @@ export class Library {
     return id === this.standing?.id ? this.around.desk.content() : contentAt(id);
   }
 
-  /** The same, or what it held at a moment, as a file for any spreadsheet program. */
+  /** As much of what a workbook holds as tells what saving it would lose. */
+  async shapeOf(id: string): Promise<Content | undefined> {
+    return id === this.standing?.id ? this.around.desk.shape() : contentAt(id);
+  }
+
+  /** What a workbook holds, or what it held at a moment, as a file for any spreadsheet program. */
   async fileOf(id: string, moment?: number): Promise<Uint8Array | undefined> {
     if (moment === undefined && id === this.standing?.id) return this.around.desk.file();
     const content = await contentAt(id, moment);

@@ -1,6 +1,8 @@
 import type { Standing } from "./library";
 
-const clock = (moment: number) => new Date(moment).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
+/** As this browser's language has it: 4:56 AM, or 04:56. */
+const clock = (moment: number) =>
+  new Date(moment).toLocaleTimeString(undefined, { hour: "numeric", minute: "2-digit" }).replace("\u202f", " ");
 
 /** What was kept of a workbook, and what was not: the engine may fail on one formula. */
 function keptWords({ moment, missing = [] }: Standing): string {

@@ -102,7 +102,7 @@ export class Workbooks {
 
   private download(id: string, name: string, moment?: number): Promise<void> {
     return this.does(async () => {
-      const content = moment === undefined ? await this.library.contentOf(id) : undefined;
+      const content = moment === undefined ? await this.library.shapeOf(id) : undefined;
       const words = content && costOf(content);
       if (words && !(await this.asker.ask(`Download ${name}?`, words, "Download", "Cancel"))) return { done: true, words: "" };
       const file = await this.library.fileOf(id, moment);

@@ -58,13 +58,15 @@ function titlesOf({ print: { titleRow }, cells }: Sheet): readonly [from: number
   return [hasUnits ? titleRow - 1 : titleRow, titleRow];
 }
 
-/** A block in its own size: nothing is fitted, and nothing stands in its margins. */
+/** A block in its own size, with nothing in its margins. Where a program lacks the font that column widths count in, it is fitted rather than cut. */
 const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
   paperSize: paper,
   orientation: "portrait",
-  scale: 100,
+  fitToPage: true,
+  fitToWidth: 1,
+  fitToHeight: 0,
   printArea: fixedArea(area),
-  margins: { left, right: left, top, bottom: 0, header: 0, footer: 0 },
+  margins: { left, right: 0, top, bottom: 0, header: 0, footer: 0 },
 });
 
 const fixedArea = ({ row, column, rows, columns }: Ref) =>

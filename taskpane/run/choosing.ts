@@ -93,7 +93,7 @@ function pieceOf(row: Row, id: string, { blanks, shop }: Sources, { length }: An
     return { field: `${id}-count`, words: "How many? Type a whole number, 1 or more." };
   const picked = blanks.find(({ name }) => row.pick !== "" && name === row.pick);
   if (picked) {
-    const { problem, ...piece } = picked;
+    const { problem, isLeftOut: _, ...piece } = picked;
     return problem ? { field: `${id}-pick`, words: `Blanks says of these: ${problem}.` } : { ...piece, count };
   }
   const labels = ["thickness", "width", "length"] as const;

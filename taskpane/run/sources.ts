@@ -8,6 +8,8 @@ import { nameOf } from "../../src/wood/species";
 /** A row of Blanks, and what keeps it out of a run in its own words. */
 export interface Blank extends Piece {
   readonly problem?: string;
+  /** Blanks does not plan it, or has none of it. */
+  readonly isLeftOut?: true;
 }
 
 /** What the workbook says that a run may begin with. */
@@ -49,14 +51,21 @@ function pieceOf(row: readonly Cell[], dry: Cell, full: Cell): Piece | undefined
 const piecesOf = (rows: Block, dryColumn: number): Piece[] => (rows ?? []).flatMap((row) => pieceOf(row, row[dryColumn], undefined) ?? []);
 
 /** The rows of Blanks below its heading, each with its color and its problem. */
-function blanksOf([head = [], ...rows]: readonly (readonly Cell[])[], full: Block): Blank[] {
-  const column = (title: string) => head.findIndex((cell) => textOf(cell).startsWith(title));
-  const [color, wrong] = [column("color"), column("problem")];
+function blanksOf([head = [], ...rows]: readonly (readonly Cell[])[], full: Block, wrong: Block, inPlan: Block): Blank[] {
+  const color = head.findIndex((cell) => textOf(cell) === "color");
   return rows.flatMap((row, i) => {
     const piece = pieceOf(row, row[8], full?.[i]?.[0]);
     if (!piece) return [];
-    const problem = textOf(row[wrong]);
-    return [{ ...piece, ...(color < 0 ? {} : { color: textOf(row[color]) }), ...(problem ? { problem } : {}) }];
+    const problem = textOf(wrong?.[i]?.[0]);
+    const isLeftOut = textOf(inPlan?.[i]?.[0]).startsWith("left") || row[1] === 0;
+    return [
+      {
+        ...piece,
+        ...(isLeftOut ? { isLeftOut } : {}),
+        ...(color < 0 ? {} : { color: textOf(row[color]) }),
+        ...(problem ? { problem } : {}),
+      },
+    ];
   });
 }
 
@@ -83,10 +92,11 @@ export async function sourcesOf(host: SheetHost, offset: number): Promise<Source
     "RunChamber",
     "RunHeight",
     "BlankFullness",
+    "BlankProblem",
+    "BlankInPlan",
   ];
-  const [shopCells, shopChamber, shopHeight, pump, blankRows, pieces, demo, color, ownChamber, ownHeight, full] = await Promise.all(
-    names.map(read),
-  );
+  const [shopCells, shopChamber, shopHeight, pump, blankRows, pieces, demo, color, ownChamber, ownHeight, full, wrong, inPlan] =
+    await Promise.all(names.map(read));
   const shop: (readonly [string, Cell])[] = (shopCells ?? []).flatMap((row): (readonly [string, Cell])[] => {
     const [name, value] = row;
     return typeof name === "string" && value !== "" && value !== null && value !== undefined && !isFault(value) && name !== "setting"
@@ -106,7 +116,7 @@ export async function sourcesOf(host: SheetHost, offset: number): Promise<Source
     chamber: numberOf(single(chamber)) ?? (textOf(single(chamber)) || undefined),
     height: numberOf(single(height)),
     pumpRate: numberOf(single(pump)),
-    blanks: blankRows ? blanksOf(blankRows, full) : piecesOf(pieces, 99),
+    blanks: blankRows ? blanksOf(blankRows, full, wrong, inPlan) : piecesOf(pieces, 99),
     today: { loads: chosen, demo: start === undefined ? undefined : momentOf(start, offset), color: textOf(single(color)) },
   };
 }

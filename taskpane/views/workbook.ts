@@ -3,6 +3,7 @@ import { customElement, state } from "lit/decorators.js";
 import { live } from "lit/directives/live.js";
 import type { Ended, Work } from "../../shared/host";
 import { type Choice, nameOf } from "../../src/workbook/choice";
+import "../labels/labels";
 import { draftOf, keepDraft } from "../draft";
 import { type Book, fetchBook } from "../files";
 import { saveFile, workbookType } from "../save";
@@ -140,6 +141,8 @@ export class Workbook extends View {
       <p>A copy of this workbook for any spreadsheet program. What plain formulas can work out calculates on, with a table of bake
         minutes by thickness; the rest is today's numbers.</p>
       <fluent-button id="values" @click=${() => this.work((work) => this.host.copyWithValues(work), "The copy is ready.")}>Make the copy</fluent-button>
+      <h2>Labels</h2>
+      <pore-labels .host=${this.host}></pore-labels>
       ${
         this.opens === undefined
           ? nothing

@@ -80,7 +80,7 @@ needing("browser")("the page keeps work", () => {
     await sheet.type(free, "42");
     await sheet.page.locator("#saved[data-state=waiting]").waitFor();
     await sheet.kept();
-    expect(await sheet.page.locator("#saved").textContent()).toMatch(/^saved \d\d:\d\d$/);
+    expect(await sheet.page.locator("#saved").textContent()).toMatch(/^saved \d{1,2}:\d\d [AP]M$/);
     // A tab that is killed runs nothing any more.
     const session = await context.newCDPSession(sheet.page);
     const crash = sheet.page.waitForEvent("crash");

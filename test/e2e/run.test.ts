@@ -191,7 +191,7 @@ needing("browser")("a run on a phone", () => {
 });
 
 needing("browser")("the page without a network", () => {
-  it("starts from what it brought along, sheet and run", async () => {
+  it("starts from what it brought along, sheet, run and help", async () => {
     const made = await site();
     try {
       const context = await made.stranger({ ...phone, serviceWorkers: "allow" });
@@ -205,6 +205,9 @@ needing("browser")("the page without a network", () => {
       await run.locator("#run-begin").waitFor();
       await sheet.page.locator("#to-sheet").tap();
       await sheet.shows("A1", /^Porewise/);
+      const help = await context.newPage();
+      await help.goto(`${made.served.address}help/bake.html`);
+      expect(await help.locator("h1").textContent()).toBe("How long do I bake it?");
     } finally {
       await made.close();
     }

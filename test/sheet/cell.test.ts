@@ -52,3 +52,8 @@ describe("cells on their way out", () => {
       [{ value: "a" }, { value: "b" }],
     ]));
 });
+
+it("says how a function of ours begins where its prefix is missing", () => {
+  expect(faultOf("#NAME?", 'Unknown function: "voids"')?.message).toBe("type PORE.VOIDS(…): the functions of this add-in begin so");
+  expect(faultOf("#NAME?", 'Unknown function: "NOSUCH"')?.message).toBe('Unknown function: "NOSUCH"');
+});

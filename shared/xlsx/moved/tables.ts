@@ -1,7 +1,7 @@
 import { addressOf, type Block, blockOf, rangeOf } from "../address";
-import { type Move, movedBlock, movedFormula } from "../move";
+import { type Move, movedBlock, movedFormula, sheetName } from "../move";
 import { retagged } from "../retag";
-import { type Change, changed, childOf, childrenOf, escaped, openingOf, read, unescaped } from "../xml";
+import { type Change, changed, childOf, childrenOf, escaped, openingOf, plainText, read, unescaped } from "../xml";
 import { movedRange, shifts } from "./ranges";
 import { movedSheet } from "./sheet";
 
@@ -148,15 +148,10 @@ export function movedPivotSource(xml: string, move: Move): string {
     const says = (name: string) => new RegExp(`\\s${name}="([^"]*)"`).exec(tag)?.[1];
     const [sheet, ref] = [says("sheet"), says("ref")];
     if (!sheet || says("r:id")) return tag;
-    const name = sheet
-      .replace(/&apos;/g, "'")
-      .replace(/&quot;/g, '"')
-      .replace(/&lt;/g, "<")
-      .replace(/&gt;/g, ">")
-      .replace(/&amp;/g, "&");
+    const name = plainText(sheet);
     const set: Record<string, string> = {};
     if (move.kind === "names") {
-      const to = move.sheets.get(name.toLowerCase());
+      const to = move.sheets.get(sheetName(name));
       if (to !== undefined) set.sheet = to;
     } else if (ref && shifts(name, move)) set.ref = movedRange(ref, move) || ref;
     return Object.keys(set).length ? retagged(tag, { start: 0, open: tag.length }, set).text : tag;
@@ -171,12 +166,7 @@ const withoutLost = (formula: string): string =>
 export function movedNames(xml: string, move: Move): string {
   return xml
     .replace(/(<(?:\w+:)?definedName\b[^>]*>)([^<]*)(<\/(?:\w+:)?definedName>)/g, (all, open: string, text: string, close: string) => {
-      const plain = text
-        .replace(/&apos;/g, "'")
-        .replace(/&quot;/g, '"')
-        .replace(/&lt;/g, "<")
-        .replace(/&gt;/g, ">")
-        .replace(/&amp;/g, "&");
+      const plain = plainText(text);
       const { formula } = movedFormula(plain, "", move);
       if (formula === plain) return all;
       const left = /\sname="_xlnm\./.test(open) ? withoutLost(formula) : formula;

@@ -1,5 +1,7 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 
+import { isPivot, pivotInTheWay, tears } from "./pivots";
+
 /** Ranges of one sheet by what they are for. */
 export type Ranges = Readonly<Record<string, string>>;
 
@@ -23,6 +25,13 @@ export function follow({ CorePlugin, registries }: Engine): void {
   class FollowedRanges extends CorePlugin {
     static override getters = [];
     ranges: Record<string, Record<string, Range | undefined>> = {};
+
+    override allowDispatch(command: OSpreadsheet.CoreCommand): OSpreadsheet.CommandResult {
+      const torn = Object.entries(this.ranges).some(([sheetId, ranges]) =>
+        Object.entries(ranges).some(([key, range]) => range?.sheetId === sheetId && isPivot(key) && tears(command, sheetId, range.zone)),
+      );
+      return (torn ? pivotInTheWay : "Success") as OSpreadsheet.CommandResult;
+    }
 
     override adaptRanges({ applyChange }: Adapters): void {
       const { history } = this as unknown as { history: { update: (...path: unknown[]) => void } };

@@ -7,6 +7,7 @@ import type { Contents } from "../contents";
 import { chartsOf, type KeptCharts } from "./charts";
 import { type KeptLink, linksOf } from "./links";
 import { type KeptNote, notesOf } from "./notes";
+import { pivotsOf } from "./pivots";
 import { type Sizes, sizesOf } from "./sizes";
 import { type KeptTable, tableNames } from "./tables";
 import { type KeptValidations, validationsOf } from "./validations";
@@ -61,6 +62,7 @@ export function sheetBeside(
       ...follow,
       ...Object.entries(ranges).map(([key, range]) => [sheet.id, key, range] as const),
       ...(cursor ? [[sheet.id, cursorKey, cursor] as const] : []),
+      ...Object.entries(pivotsOf(workbook.parts, own.part.path)).map(([key, range]) => [sheet.id, key, range] as const),
       ...named.map(({ key }, i) => [sheet.id, key, rangeOf(mine[i].block)] as const),
     ],
   };

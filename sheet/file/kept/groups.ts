@@ -1,7 +1,7 @@
 import { rowsOf } from "../../../shared/xlsx/cells";
 import { retagged } from "../../../shared/xlsx/retag";
 import { rowless } from "../../../shared/xlsx/rowless";
-import { childOf, childrenOf, read } from "../../../shared/xlsx/xml";
+import { childOf, childrenOf, isTrue, read } from "../../../shared/xlsx/xml";
 import type { Pair, SheetData } from "./difference";
 import { elementOf, withElement } from "./elements";
 import { type Attributes, columnsTagged, rowsTagged } from "./linetags";
@@ -19,8 +19,8 @@ const groupsOf = (sheet: SheetData | undefined, dimension: Dimension): Groups =>
 const isFolded = (group: Groups[number]): boolean => group.isFolded ?? false;
 const around = (groups: Groups, line: number): Groups => groups.filter(({ start, end }) => line >= start && line <= end);
 
-/** Lines that stand in more or in fewer groups than before, with what their tags now say. `levelAt` is how deep the file has them. */
-function changes(pair: Pair, dimension: Dimension, levelAt: (line: number) => number): Map<number, Attributes> {
+/** Lines that stand in more or in fewer groups than before, or are folded or not any more, with what their tags now say. `levelAt` is how deep the file has them. */
+function changes(pair: Pair, dimension: Dimension, levelAt: (line: number) => number, isAfter: boolean): Map<number, Attributes> {
   const [before, now] = [groupsOf(pair.before, dimension), groupsOf(pair.now, dimension)];
   const lines = new Set([...before, ...now].flatMap(({ start, end }) => Array.from({ length: end - start + 1 }, (_, i) => start + i)));
   const found = new Map<number, Attributes>();
@@ -31,12 +31,18 @@ function changes(pair: Pair, dimension: Dimension, levelAt: (line: number) => nu
     if (was.length !== is.length)
       set.outlineLevel = is.length ? Math.min(deepest, Math.max(1, levelAt(line) + is.length - was.length)) : undefined;
     if (was.some(isFolded) && !is.some(isFolded)) set.hidden = undefined;
+    if (is.some(isFolded) && !was.some(isFolded)) set.hidden = 1;
     if (Object.keys(set).length) found.set(line, set);
   }
   // The line beside a folded group says that it is folded.
   for (const one of before)
     if (isFolded(one) && !now.some((other) => other.start === one.start && other.end === one.end && isFolded(other)))
       for (const line of [one.start - 1, one.end + 1]) if (line >= 0) found.set(line, { ...found.get(line), collapsed: undefined });
+  const folded = new Set(before.filter(isFolded).map(({ start, end }) => `${start} ${end}`));
+  for (const { start, end } of now.filter(isFolded)) {
+    const line = isAfter ? end + 1 : start - 1;
+    if (!folded.has(`${start} ${end}`) && line >= 0) found.set(line, { ...found.get(line), collapsed: 1 });
+  }
   return found;
 }
 
@@ -63,7 +69,9 @@ export function withGroups(xml: string, pair: Pair): string {
     const run = runs.find(({ attributes: { min, max } }) => line >= Number(min) - 1 && line <= Number(max) - 1);
     return run ? levelIn(run) : 0;
   };
-  const rows = changes(pair, "ROW", (line) => levels.get(line) ?? 0);
-  const columns = changes(pair, "COL", columnLevel);
+  const outline = childOf(childOf(read(rowless(xml)), "sheetPr") ?? read("<sheetPr/>"), "outlinePr")?.attributes;
+  const isAfter = (says: string | undefined) => says === undefined || isTrue(says);
+  const rows = changes(pair, "ROW", (line) => levels.get(line) ?? 0, isAfter(outline?.summaryBelow));
+  const columns = changes(pair, "COL", columnLevel, isAfter(outline?.summaryRight));
   return rows.size || columns.size ? withDepth(columnsTagged(rowsTagged(xml, rows), columns)) : xml;
 }

@@ -200,6 +200,12 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
           break;
         case "GROUP_HEADERS":
         case "UNGROUP_HEADERS":
+        case "FOLD_HEADER_GROUP":
+        case "UNFOLD_HEADER_GROUP":
+        case "FOLD_ALL_HEADER_GROUPS":
+        case "UNFOLD_ALL_HEADER_GROUPS":
+        case "FOLD_HEADER_GROUPS_IN_ZONE":
+        case "UNFOLD_HEADER_GROUPS_IN_ZONE":
           this.touch(command.sheetId, groupsKey);
           break;
         case "CREATE_SHEET":

@@ -32,6 +32,7 @@ export interface Blanks {
       | "gravity"
       | "uptake"
       | "wrong"
+      | "inPlan"
       | "bake"
       | "fullness",
       Ref
@@ -62,13 +63,15 @@ const gravityOf = ({ wood, named, dryWeight, volume }: Columns, woods: Woods): F
 /** Balsa of the lightest weighs about as little. */
 const lightest = 0.08;
 
+const brokenCount = "count is not a whole number";
+
 /** The slips of a bench in plain words, for whoever cannot rest on an error to read it. */
 const wrongWith = (
   { kind, count, thickness, width, length, wood, named, weight, dryWeight, moisture, gravity }: Columns,
   shop: Shop,
   tub: Vessel,
 ): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"count is not a whole number",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(${named}="","no such wood on the sheet Woods",IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",${tooLarge({ thickness, width, length }, shop, tub)}))))))))))))`;
+  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"${brokenCount}",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(${named}="",IF(${wood}="","the wood is missing: pick one","no such wood on the sheet Woods"),IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",${tooLarge({ thickness, width, length }, shop, tub)}))))))))))))`;
 
 /** What pieces go into, as far as a built-in formula can tell: its clear width, its clear depth where it is rectangular, and the height left for pieces. */
 interface Vessel {
@@ -295,12 +298,14 @@ function plannedBlock(page: Page, of: Columns, column: number): { block: Ref; co
 /** Rows with an error are passed over: it matches no condition. */
 function summaryLines(page: Page, row: number, of: Columns, planned: Ref, kit: Kit) {
   const all = (ref: Ref) => whole(ref);
+  // Half a piece is none: such a row is left out, and counts for nothing until it is put right.
+  const broken = formula`SUMIF(${all(of.wrong)},"${brokenCount}",${all(of.count)})`;
   const out = formula`SUMPRODUCT((LEFT(${all(of.inPlan)},4)="left")*1)`;
   const lines: [string, Formula, string, string][] = [
-    ["pieces", formula`SUM(${all(of.count)})`, "0", ""],
+    ["pieces", formula`SUM(${all(of.count)})-${broken}`, "0", ""],
     ["in the plan", formula`SUM(${all(planned)})`, "0", "pieces: the sheet Loads plans these"],
     ["left out, rows", out, "0", "each says why in its row"],
-    ["left out, pieces", formula`SUMIF(${all(of.inPlan)},"left*",${all(of.count)})`, "0", ""],
+    ["left out, pieces", formula`SUMIF(${all(of.inPlan)},"left*",${all(of.count)})-${broken}`, "0", ""],
     ["resin taken up", formula`SUMIF(${all(of.all)},">0")`, "0.00", kit.unit("fluid")],
   ];
   const [, , rows, pieces] = lines.map(([label, made, format, unit], i) => {

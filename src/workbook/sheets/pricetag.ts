@@ -84,12 +84,12 @@ export function priceSheet(kit: Kit): PriceTag {
   const cost = ask(piececost, { total, pieces, spoiled });
   const each = page.line({
     label: "cost of one good piece",
-    formula: formula`IF(OR(${total}="",${pieces}=""),"",IF(OR(${pieces}<1,${spoiled}<0,${spoiled}>=${pieces}),"${dash}",${cost}))`,
+    formula: formula`IF(OR(${total}="",${pieces}=""),"",IF(OR(${pieces}<1,${pieces}<>INT(${pieces}),${spoiled}<>INT(${spoiled}),${spoiled}<0,${spoiled}>=${pieces}),"${dash}",${cost}))`,
     format: money,
     look: "total",
   });
   page.put(each.row, 3, {
-    formula: verdict(each, "shown to the cent, calculated exactly", "no good piece is left, or a number is missing"),
+    formula: verdict(each, "shown to the cent, calculated exactly", "no good piece is left, or a number is missing or not whole"),
     look: "note",
   });
   const share = page.line({

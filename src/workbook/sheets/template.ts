@@ -110,6 +110,8 @@ export function template(system: System, filled: "demo" | "empty"): Template {
         { name: "RunHeight", ref: today.height },
         { name: "BlankRows", ref: tableOf(blanks.page, "BlanksTable") },
         { name: "BlankFullness", ref: blanks.of.fullness },
+        { name: "BlankProblem", ref: blanks.of.wrong },
+        { name: "BlankInPlan", ref: blanks.of.inPlan },
         { name: "PumpRate", ref: shop.pumpRate },
         { name: "RunLog", ref: tableOf(log.page, "RunTable") },
         { name: "CostLines", ref: tableOf(price.page, "CostTable") },

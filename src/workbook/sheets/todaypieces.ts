@@ -99,7 +99,7 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
       const there = formula`SUMIF(${whole(of.kind)},${kind},${whole(of.count)})`;
       const wrong = formula`INDEX(${whole(of.wrong)},MATCH(${kind},${whole(of.kind)},0))`;
       const ref = page.put(top + row, 6, {
-        formula: formula`IF(${kind}="",IF(${cellIn(own.count, row)}="","","name these pieces"),IF(IF(ISNUMBER(${cellIn(own.count, row)}),${cellIn(own.count, row)}<1,TRUE),"how many? type a count",IF(COUNTIF(${whole(of.kind)},${kind})=0,IF(COUNT(${sizes})<4,"no such row on Blanks: type three sizes and how dense it is",""),IF(LEN(${wrong})>0,"Blanks: "&${wrong},IF(${colors.differs(row)},${colors.words(row)},IF(${cellIn(own.count, row)}>${there},"Blanks has only "&${there}&" of these",""))))))`,
+        formula: formula`IF(${kind}="",IF(${cellIn(own.count, row)}="","","name these pieces"),IF(IF(ISNUMBER(${cellIn(own.count, row)}),OR(${cellIn(own.count, row)}<1,${cellIn(own.count, row)}<>INT(${cellIn(own.count, row)})),TRUE),"how many? type a whole number",IF(COUNTIF(${whole(of.kind)},${kind})=0,IF(COUNT(${sizes})<4,"no such row on Blanks: type three sizes and how dense it is",""),IF(LEN(${wrong})>0,"Blanks: "&${wrong},IF(${colors.differs(row)},${colors.words(row)},IF(${cellIn(own.count, row)}>${there},"Blanks has only "&${there}&" of these",""))))))`,
         look: "alarm",
       });
       page.alert("bad", ref, formula`LEN(${ref})>0`);

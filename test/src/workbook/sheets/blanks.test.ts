@@ -43,6 +43,7 @@ it.each([
 
 it.each([
   [{ 8: undefined }, "oven-dry is missing: weigh it dry"],
+  [{ 5: undefined }, "the wood is missing: pick one"],
   [{ 8: 0 }, "oven-dry is missing: weigh it dry"],
   [{ 2: 4, 3: 4 }, "weight and sizes fit no wood: check"],
   [{ 2: 3, 3: 3, 4: 9, 7: undefined, 8: undefined }, "too thick to bake by calculation"],

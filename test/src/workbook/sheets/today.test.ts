@@ -131,7 +131,7 @@ it("says in words what does not fit or is missing, and marks it", () => {
   const wet = filled("Today", { Today: { "spalted boxelder": { 0: "P-063" } } });
   expect(wet.value(row, note)).toBe("Blanks: too wet to take resin: dry it first");
   const missing = filled("Today", { Today: { "spalted boxelder": { 1: "" } } });
-  expect(missing.value(row, note)).toBe("how many? type a count");
+  expect(missing.value(row, note)).toBe("how many? type a whole number");
 });
 
 it("says that a start has passed, and that the hours are not kept", () => {
