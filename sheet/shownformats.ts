@@ -6,6 +6,10 @@ export type Engine = Pick<typeof OSpreadsheet, "registries">;
 type Position = OSpreadsheet.CellPosition;
 type Evaluated = OSpreadsheet.EvaluatedCell;
 
+/** The engine writes a clock of twelve hours with a nought before it. */
+const unpadded = (text: string): string => text.replace(/(^|\s)0(\d:\d\d)/, "$1$2");
+const isTwelve = (format: string | undefined): boolean => format !== undefined && /hh.*\ba\b/.test(format);
+
 /** The text of a number whose format only stands in for one that the engine lacks. */
 const textOf = ({ value, format }: Pick<Evaluated, "value" | "format">): string | undefined =>
   typeof value === "number" ? standsFor(format)?.show(value) : undefined;
@@ -24,6 +28,7 @@ export function showLackedFormats({ registries: { coreViewsPluginRegistry, featu
   class Shown extends Evaluated {
     override getEvaluatedCell(position: Position): Evaluated {
       const cell = super.getEvaluatedCell(position);
+      if (isTwelve(cell.format)) return { ...cell, formattedValue: unpadded(cell.formattedValue) } as Evaluated;
       const text = textOf(cell);
       return text === undefined ? cell : ({ ...cell, formattedValue: text } as Evaluated);
     }
@@ -34,8 +39,10 @@ export function showLackedFormats({ registries: { coreViewsPluginRegistry, featu
   class Text extends Drawn {
     override getCellText(position: Position, how?: { readonly showFormula?: boolean }): string {
       const formula = how?.showFormula && this.getters.getCell(position)?.isFormula;
-      const text = formula ? undefined : textOf(this.getters.getEvaluatedCell(position));
-      return text ?? super.getCellText(position, how);
+      const cell = this.getters.getEvaluatedCell(position);
+      const text = formula ? undefined : textOf(cell);
+      const own = text ?? super.getCellText(position, how);
+      return !formula && isTwelve(cell.format) ? unpadded(own) : own;
     }
   }
   featurePluginRegistry.replace("ui_sheet", Text as never);

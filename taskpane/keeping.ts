@@ -46,6 +46,8 @@ export class Keeping {
   isOnSheet = false;
   /** Its own writing is no change that somebody made. */
   private busy = false;
+  /** What was ticked here and is not in the workbook yet: its sheet knows nothing of it, and has no say against it. */
+  private isAhead = false;
   private place = "";
   private kept: string | undefined;
   private writing: Promise<void> = Promise.resolve();
@@ -85,6 +87,7 @@ export class Keeping {
       return;
     }
     this.trouble = "";
+    this.isAhead = false;
     this.place = found.place;
     this.kept = found.xml;
     this.unread = found.unread;
@@ -135,6 +138,7 @@ export class Keeping {
   save(): void {
     if (!this.place) return;
     const xml = write(this.list, this.place);
+    this.isAhead = true;
     this.keepDraft(xml);
     this.writing = this.writing.then(async () => {
       if (write(this.list, this.place) !== xml) return;
@@ -145,6 +149,7 @@ export class Keeping {
         this.kept = xml;
         this.keepDraft(xml);
         await this.show();
+        if (write(this.list, this.place) === xml) this.isAhead = false;
       }
       this.busy = false;
       this.changed();
@@ -156,7 +161,7 @@ export class Keeping {
     if (this.busy || !this.place) return;
     const [run, list] = await Promise.all([this.host.contents(places.run), this.host.contents(places.list)]);
     this.isOnSheet = run !== undefined && list !== undefined;
-    if (!run || !list || this.busy) return;
+    if (!run || !list || this.busy || this.isAhead) return;
     const followed = fromSheet(this.list, { run: cellsOf(run), list: cellsOf(list) });
     if (JSON.stringify(followed) === JSON.stringify(this.list)) return;
     // A sheet that came later, or was never shown the list, has nothing to say against it.

@@ -1,12 +1,12 @@
-import { mkdirSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { parseArgs } from "node:util";
 import type { System } from "../shared/unittable";
 import { fresh } from "../src/checklist/list";
 import { write } from "../src/checklist/part";
 import { nameOf } from "../src/workbook/choice";
-import { template } from "../src/workbook/sheets/template";
-import { xlsx } from "../src/workbook/xlsx";
+import { type Template, template } from "../src/workbook/sheets/template";
+import { type Pictures, xlsx } from "../src/workbook/xlsx";
 import { recalculated } from "./recalculated";
 
 const editions = ["live", "plain"] as const;
@@ -14,6 +14,12 @@ type Edition = (typeof editions)[number];
 type Filled = "demo" | "empty";
 
 const checklist = { path: "customXml/item1.xml", xml: write(fresh) };
+
+/** The drawings of the sheets, out of assets. */
+const picturesOf = ({ book }: Template): Pictures =>
+  new Map(
+    book.sheets.flatMap(({ pictures }) => pictures).map(({ file }) => [file, readFileSync(join(__dirname, "../assets", file))] as const),
+  );
 
 /** The workbook's file in the editions wanted; they share one calculation, which must find every worked example right. */
 export async function workbooks(system: System, filled: Filled, wanted: readonly Edition[] = editions): Promise<Map<Edition, Uint8Array>> {
@@ -24,7 +30,10 @@ export async function workbooks(system: System, filled: Filled, wanted: readonly
   if (!/: (\d+) of \1 agree$/.test(said)) throw new Error(`the workbook's own check fails: ${said}`);
   const files = new Map<Edition, Uint8Array>();
   for (const edition of wanted)
-    files.set(edition, await xlsx(made.book, edition === "live" ? made.live() : made.plain, cached, made.paper, [checklist]));
+    files.set(
+      edition,
+      await xlsx(made.book, edition === "live" ? made.live() : made.plain, cached, made.paper, [checklist], picturesOf(made)),
+    );
   return files;
 }
 

@@ -2,6 +2,8 @@ import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
 import { Unreadable } from "../../shared/xlsx/unzip";
 import { bookOf, type Fault } from "../book";
 import { type Beside, saved, shapeOf } from "../file/save";
+import { placeCursor } from "./cursor";
+import { daysAlong } from "./daysalong";
 import { fitFrozen } from "./frozen";
 import { type Asks, mount, onEntry, open, type View } from "./grid";
 import type { Content } from "./kept/work";
@@ -47,6 +49,7 @@ export class Desk {
     if (over && strict) throw new Unreadable("its formulas take longer than 20 seconds, or fill more than five million cells");
     const sheetIdFrom = model.getters.getActiveSheetId();
     if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
+    daysAlong(model);
     const spoken = new Spoken(model);
     onEntry(model, (at) => spoken.before(at));
     // A grid that is drawn anew takes the focus.
@@ -59,9 +62,11 @@ export class Desk {
     [this.id, this.beside, this.readOnly] = [id, beside, readOnly];
     const mirror = new Mirror(model, this.places, spoken);
     const makeRoom = fitFrozen(model);
+    const toFirst = placeCursor(model, book);
     this.now = { model, mirror, view };
     model.on("update", mirror, () => {
       makeRoom();
+      toFirst();
       mirror.refresh();
       for (const watcher of this.watchers) watcher();
     });

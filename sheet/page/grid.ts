@@ -8,6 +8,7 @@ import { register } from "../functions";
 import { budgeted } from "../guard";
 import { respelled } from "../quotes";
 import { hidden, translated } from "./enginewords";
+import { roundStatistics } from "./statistic";
 import { adapted } from "./templates";
 import { App, engine } from "./vendor";
 
@@ -87,6 +88,7 @@ export function prepare(): void {
   register(engine);
   extend(engine);
   hideMenus();
+  roundStatistics();
   // Frozen rows and columns are fitted to the window instead.
   (engine.Spreadsheet.prototype as unknown as { checkViewportSize: () => void }).checkViewportSize = () => undefined;
 }

@@ -7,7 +7,11 @@ import type { Spoken } from "./spoken";
 /** Beyond these the table would weigh more than it tells: it shows the part with the cursor. */
 const most = { rows: 600, columns: 40 };
 
-const said = (cell: EvaluatedCell): string => (cell.message ? `${cell.formattedValue}: ${cell.message}` : cell.formattedValue);
+/** A bar of blocks says what the number beside it says. */
+const isBar = (text: string): boolean => /^█+$/.test(text);
+
+const said = (cell: EvaluatedCell): string =>
+  cell.message ? `${cell.formattedValue}: ${cell.message}` : isBar(cell.formattedValue) ? "" : cell.formattedValue;
 
 const heading = (text: string, scope: "col" | "row") => Object.assign(document.createElement("th"), { scope, textContent: text });
 

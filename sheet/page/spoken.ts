@@ -37,7 +37,10 @@ export class Spoken {
     const { at } = row;
     const after = this.wholeRow(at);
     const others = after.flatMap((words, col) => (col !== at.col && words !== row.before[col] ? [{ col, words }] : []));
-    const told = others.filter(({ words }) => words !== "").slice(0, most);
+    // What is wrong, and the answer in words, come before the numbers on the way to it.
+    const isAnswer = (words: string) => words.startsWith("about ") || words.startsWith("#");
+    const filled = others.filter(({ words }) => words !== "");
+    const told = [...filled.filter(({ words }) => isAnswer(words)), ...filled.filter(({ words }) => !isAnswer(words))].slice(0, most);
     const each = told.map(({ col, words }) => {
       const above = this.headings.above({ ...at, col });
       const unit = above?.unit && !/[^\d.,-]/.test(words) ? ` ${above.unit}` : "";

@@ -12,6 +12,9 @@ export type Look =
   | "note"
   | "caution"
   | "link"
+  | "button"
+  | "step"
+  | "bars"
   | "input"
   | "result"
   | "refused"
@@ -75,6 +78,15 @@ export interface Chart {
   readonly alt: string;
 }
 
+/** A drawing that tells nothing which changes. */
+export interface Picture {
+  /** Its file in assets. */
+  readonly file: string;
+  readonly at: { readonly row: number; readonly column: number; readonly rows: number; readonly columns: number };
+  /** Told to a person who cannot see it. */
+  readonly alt: string;
+}
+
 /** A block of input with its headings, that programs sort and extend as one. */
 export interface Table {
   readonly name: string;
@@ -89,6 +101,8 @@ export interface Print {
   readonly titleRow?: number;
   /** Columns from the first on that go to paper; the rest serve charts. */
   readonly columns?: number;
+  /** A table too wide for one page goes over two: so many columns are on the first, with all words; the others beside so many of the first again. */
+  readonly two?: { readonly first: number; readonly repeated: number };
   /** Rows from the first on that go to paper; all where this is left out. */
   readonly rows?: number;
   /** A block that goes to paper in its own size, as labels must: with the margins of its sheet of paper, in inches. */
@@ -113,6 +127,11 @@ export interface Sheet {
   /** From this column on none is shown: what other cells are worked out from. */
   hidden?: number;
   frozen?: { rows: number; columns: number };
+  /** Rows that are folded away under the row above them, until somebody opens them. */
+  readonly folds: { readonly first: number; readonly last: number }[];
+  readonly pictures: Picture[];
+  /** The cell that is selected when the sheet is first shown; else the first that is typed into. */
+  cursor?: Ref;
   print: Print;
 }
 

@@ -1,4 +1,5 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { columnName } from "./place";
 
 /** A part of the package beside the workbook's own: the checklist travels so. */
 export interface Part {
@@ -35,9 +36,24 @@ const unsigned = (xml: string): string =>
   xml.replace(/<Application>[^<]*<\/Application>/, "").replace(/<dc:creator>[^<]*<\/dc:creator>/, "");
 
 /** Print areas and titles of sheets whose names are more than one word. */
-const quotedSheets = (xml: string): string => xml.replace(/(<definedName name="_xlnm[^>]*>)([^<'!]*[^\w<'!][^<'!]*)!/g, "$1'$2'!");
+const quotedSheets = (xml: string): string =>
+  xml.replace(/(?<=<definedName name="_xlnm[^>]*>)[^<]*/g, (refs) => refs.replace(/(^|,)([^'!,]*[^\w'!,][^'!,]*)!/g, "$1'$2'!"));
 
-export function finished(file: Uint8Array, parts: readonly Part[]): Uint8Array {
+type At = { readonly row: number; readonly column: number } | undefined;
+
+/** The cell that is selected when a sheet is first shown. */
+function withCursor(xml: string, at: At): string {
+  if (!at) return xml;
+  const cell = `${columnName(at.column)}${at.row + 1}`;
+  const active = /activePane="(\w+)"/.exec(xml)?.[1];
+  const selection = `<selection${active ? ` pane="${active}"` : ""} activeCell="${cell}" sqref="${cell}"/>`;
+  return xml.replace(
+    /(<sheetView [^>]*?)(?:\/>|>(.*?)<\/sheetView>)/s,
+    (_, open, inner = "") => `${open}>${inner}${selection}</sheetView>`,
+  );
+}
+
+export function finished(file: Uint8Array, parts: readonly Part[], cursors: readonly At[] = []): Uint8Array {
   const all = unzipSync(file);
   const edit = (path: string, change: (xml: string) => string) => {
     all[path] = strToU8(change(strFromU8(all[path])));
@@ -46,6 +62,7 @@ export function finished(file: Uint8Array, parts: readonly Part[]): Uint8Array {
   edit("xl/workbook.xml", (xml) => quotedSheets(calm(xml)));
   for (const path of ["docProps/app.xml", "docProps/core.xml"]) if (all[path]) edit(path, unsigned);
   for (const path of Object.keys(all)) if (/^xl\/worksheets\/[^/]+\.xml$/.test(path)) edit(path, (xml) => parted(typedErrors(xml)));
+  for (const [i, at] of cursors.entries()) edit(`xl/worksheets/sheet${i + 1}.xml`, (xml) => withCursor(xml, at));
   parts.forEach(({ path, xml }, i) => {
     all[path] = strToU8(xml);
     const relation = `<Relationship Id="part${i + 1}" Type="${customXml}" Target="../${path}"/>`;

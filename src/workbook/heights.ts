@@ -6,7 +6,7 @@ import type { Shown } from "./shown";
 
 /** Points that a line of 11-point text is high, and characters of it in a column as wide as one character: few, for wide fonts. */
 const usual = 15;
-const perWidth = 1.12;
+const perWidth = 1.02;
 const { size } = measure;
 
 /** Lines that words take in a column so many characters wide. */

@@ -1,9 +1,9 @@
 import type { Alert, Look } from "./book";
 
-/** Ink on paper, a walnut accent, and a pale wash where something is to be typed. */
 /** What lies under a value of the day. */
 export const frozenFill = "E8ECEF";
 
+/** Ink on paper, a walnut accent, and a pale wash where something is to be typed. */
 const color = {
   ink: "2B2A28",
   quiet: "6B6560",
@@ -11,12 +11,17 @@ const color = {
   wash: "FBF3DF",
   typed: "1F4E79",
   line: "D8CFC0",
+  /** The lower edge of what is typed into: 3 to 1 on its wash and on paper. */
+  edge: "8A7550",
   paper: "FFFFFF",
   warning: "8A2B1B",
   warningWash: "FCEDEA",
   bad: "F6D5CF",
   attention: "FBE7B8",
   good: "DCEBD3",
+  button: "00676D",
+  buttonWash: "D9EDEE",
+  buttonInk: "00484C",
   frozen: frozenFill,
 };
 
@@ -57,6 +62,9 @@ const tint = (rgb: string, more: Weight = {}) => ({ ...more, color: { rgb } });
 const solid = (rgb: string) => ({ type: "pattern", pattern: "solid", fgColor: { rgb }, bgColor: { rgb } }) as const;
 const side = { style: "thin", color: { rgb: color.line } } as const;
 const box = { top: side, right: side, bottom: side, left: side };
+const firm = { style: "medium", color: { rgb: color.buttonInk } } as const;
+const buttonBox = { top: firm, right: firm, bottom: firm, left: firm };
+const typedBox = { ...box, bottom: { style: "thin", color: { rgb: color.edge } } } as const;
 const wrap = { wrapText: true, vertical: "top" } as const;
 const top = { vertical: "top" } as const;
 
@@ -67,12 +75,22 @@ const looks: Readonly<Record<Look, Style>> = {
   heading: { font: ink(color.paper, { bold: true }), fill: solid(color.walnut), alignment: { wrapText: true, vertical: "center" } },
   label: { font: ink(color.ink), alignment: wrap },
   unit: { font: ink(color.quiet), alignment: top },
-  note: { font: ink(color.quiet, { italic: true }), alignment: wrap },
+  note: { font: ink(color.quiet), alignment: wrap },
   caution: { font: ink(color.warning), fill: solid(color.warningWash), alignment: wrap },
   link: { font: ink(color.typed, { underline: true }), alignment: top },
-  input: { font: ink(color.typed), fill: solid(color.wash), border: box, alignment: wrap },
+  // Dark on pale: a program that gives links its own blue can still be read.
+  button: {
+    font: ink(color.buttonInk, { bold: true, size: 12 }),
+    fill: solid(color.buttonWash),
+    border: buttonBox,
+    alignment: { horizontal: "center", vertical: "center", wrapText: true },
+  },
+  step: { font: ink(color.typed, { underline: true }), alignment: { vertical: "center", indent: 1 } },
+  // A bar is so many full blocks: it prints, and needs no color.
+  bars: { font: ink(color.button, { size: 8 }), alignment: { vertical: "center" } },
+  input: { font: ink(color.typed), fill: solid(color.wash), border: typedBox, alignment: wrap },
   result: { font: ink(color.ink), border: box, alignment: top },
-  refused: { font: ink(color.warning, { size: 8 }), border: box, alignment: { ...wrap, horizontal: "left" } },
+  refused: { font: ink(color.warning), border: box, alignment: { ...wrap, horizontal: "left" } },
   words: { font: ink(color.ink), border: box, alignment: { ...wrap, horizontal: "left" } },
   alarm: { font: ink(color.warning, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
   strong: { font: ink(color.ink, { bold: true }), border: box, alignment: { ...wrap, horizontal: "left" } },
@@ -81,10 +99,10 @@ const looks: Readonly<Record<Look, Style>> = {
     border: { ...box, top: { style: "medium", color: { rgb: color.walnut } } },
     alignment: top,
   },
-  frozen: { font: ink(color.ink, { italic: true }), fill: solid(color.frozen), border: box, alignment: top },
-  tick: { font: ink(color.typed), fill: solid(color.wash), border: box, alignment: { horizontal: "center", vertical: "top" } },
+  frozen: { font: ink(color.ink), fill: solid(color.frozen), border: box, alignment: top },
+  tick: { font: ink(color.typed), fill: solid(color.wash), border: typedBox, alignment: { horizontal: "center", vertical: "top" } },
   big: { font: ink(color.ink, { size: 18 }), border: box, alignment: wrap },
-  bigNote: { font: ink(color.quiet, { italic: true, size: 14 }), alignment: wrap },
+  bigNote: { font: ink(color.quiet, { size: 14 }), alignment: wrap },
   bigCaution: { font: ink(color.warning, { size: 16 }), fill: solid(color.warningWash), alignment: wrap },
   labelHead: { font: ink(color.ink, { bold: true, size: 11 }), alignment: { vertical: "center", indent: 1 } },
   labelLine: { font: ink(color.ink, { size: 9 }), alignment: { ...wrap, indent: 1 } },

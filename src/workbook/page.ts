@@ -1,6 +1,6 @@
 import { fractions, plainNumber } from "../../shared/numberformat";
 import { plainUnits } from "../../shared/unit";
-import type { Alert, Allowed, Cell, Chart, Look, Print, Sheet } from "./book";
+import type { Alert, Allowed, Cell, Chart, Look, Picture, Print, Sheet } from "./book";
 import { type Formula, formula } from "./formula";
 import { cellIn, key, type Ref, refTo } from "./place";
 import { needsAddIn } from "./shown";
@@ -62,7 +62,17 @@ export class Page {
   row = 0;
 
   constructor(name: string, purpose: string, widths: readonly number[], print: Print = {}) {
-    const none = { cells: new Map(), merges: [], tables: [], alerts: [], charts: [], breaks: [], heights: new Map() };
+    const none = {
+      cells: new Map(),
+      merges: [],
+      tables: [],
+      alerts: [],
+      charts: [],
+      breaks: [],
+      folds: [],
+      pictures: [],
+      heights: new Map(),
+    };
     this.sheet = { name, purpose, widths, print, ...none };
   }
 
@@ -88,10 +98,16 @@ export class Page {
 
   /** Words across the page, or across what a column leaves of it. */
   say(text: string | Formula, look: Look = "note", first = 0): Ref {
-    const ref = this.put(this.row, first, { ...content(text), look });
-    for (let column = first + 1; column < this.columns; column++) this.put(this.row, column, { look });
-    if (this.columns > first + 1) this.sheet.merges.push(refTo(this.sheet.name, this.row, first, 1, this.columns - first));
+    const ref = this.across(this.row, first, (this.sheet.print.two?.first ?? this.columns) - first, { ...content(text), look });
     this.row++;
+    return ref;
+  }
+
+  /** One cell that reaches over so many columns. */
+  across(row: number, first: number, columns: number, cell: Cell): Ref {
+    const ref = this.put(row, first, cell);
+    for (let column = first + 1; column < first + columns; column++) this.put(row, column, { look: cell.look });
+    if (columns > 1) this.sheet.merges.push(refTo(this.sheet.name, row, first, 1, columns));
     return ref;
   }
 
@@ -200,6 +216,17 @@ export class Page {
 
   alert(as: Alert["as"], over: Ref, when: Formula): this {
     this.sheet.alerts.push({ over, when, as });
+    return this;
+  }
+
+  /** So many rows from the next one on are folded away under the row above them. */
+  fold(rows: number): this {
+    this.sheet.folds.push({ first: this.row, last: this.row + rows - 1 });
+    return this;
+  }
+
+  picture(picture: Picture): this {
+    this.sheet.pictures.push(picture);
     return this;
   }
 

@@ -13,6 +13,7 @@ import { type Shown, shownCells } from "./shown";
 import { valuesOf } from "./still";
 import { validationsOf } from "./validation";
 
+type RowDef = NonNullable<WriteSheet["rowDefs"]> extends Map<number, infer R> ? R : never;
 type Written = NonNullable<WriteSheet["cells"]> extends Map<string, infer C> ? C : never;
 
 const frozenNote =
@@ -48,7 +49,7 @@ function isFirst(at: string, cells: ReadonlyMap<string, Shown>): boolean {
   return isFrozen(row, column) && !isFrozen(row - 1, column) && !isFrozen(row, column - 1);
 }
 
-const margins = { left: 0.5, right: 0.5, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
+const margins = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
 
 /** Rows that head every page: the titles, and the units over them. */
 function titlesOf({ print: { titleRow }, cells }: Sheet): readonly [from: number, to: number] | undefined {
@@ -71,8 +72,19 @@ const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, 
 const fixedArea = ({ row, column, rows, columns }: Ref) =>
   `$${columnName(column)}$${row + 1}:$${columnName(column + columns - 1)}$${row + rows}`;
 
-const pageOf = ({ print }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] =>
-  print.exact
+/** What goes to paper, a page or more for each range. */
+function areaOf({ name, print, cells }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number): string | undefined {
+  const { columns, two } = print;
+  if (!columns) return undefined;
+  const first = `$A$1:$${columnName((two?.first ?? columns) - 1)}$${print.rows ?? rows}`;
+  if (!two || !titles) return first;
+  const last = Math.max(...[...cells.keys()].map(ofKey).flatMap(([row, column]) => (column >= two.first && column < columns ? row : [])));
+  return `${first},${name}!$${columnName(two.first)}$${titles[0] + 1}:$${columnName(columns - 1)}$${last + 1}`;
+}
+
+function pageOf(sheet: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] {
+  const { print } = sheet;
+  return print.exact
     ? exactly(print.exact, paper)
     : {
         paperSize: paper,
@@ -80,18 +92,50 @@ const pageOf = ({ print }: Sheet, titles: ReturnType<typeof titlesOf>, rows: num
         fitToPage: true,
         fitToWidth: 1,
         fitToHeight: print.pages ?? 0,
+        printTitlesColumn: print.two && `$A:$${columnName(print.two.repeated - 1)}`,
         printTitlesRow: titles && `$${titles[0] + 1}:$${titles[1] + 1}`,
-        printArea: print.columns ? `$A$1:$${columnName(print.columns - 1)}$${print.rows ?? rows}` : undefined,
+        printArea: areaOf(sheet, titles, rows),
         margins,
       };
+}
 
-function sheetOf(sheet: Sheet, edition: Edition, cached: Cached, book: Book, paper: "letter" | "a4"): WriteSheet {
+/** The files of pictures, by their names. */
+export type Pictures = ReadonlyMap<string, Uint8Array>;
+
+const imagesOf = ({ pictures }: Sheet, files: Pictures): WriteSheet["images"] =>
+  pictures.flatMap(({ file, at, alt }) => {
+    const data = files.get(file);
+    const anchor = { from: { row: at.row, col: at.column }, to: { row: at.row + at.rows, col: at.column + at.columns } };
+    return data ? [{ data, type: "png" as const, anchor, altText: alt }] : [];
+  });
+
+/** Heights of rows, and which are folded away under the row before them. */
+function rowsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): NonNullable<WriteSheet["rowDefs"]> {
+  const rows = new Map<number, RowDef>([...heightsOf(sheet, cells)].map(([row, height]) => [row, { height }]));
+  for (const { first, last } of sheet.folds) {
+    for (let row = first; row <= last; row++) rows.set(row, { ...rows.get(row), outlineLevel: 1, hidden: true });
+    rows.set(first - 1, { ...rows.get(first - 1), collapsed: true });
+  }
+  return rows;
+}
+
+/** Where the cursor waits when a sheet is first shown: where a person types first. */
+export function cursorOf({ cursor, cells }: Sheet): { readonly row: number; readonly column: number } | undefined {
+  if (cursor) return cursor;
+  const typed = [...cells].filter(([, { look }]) => look === "input" || look === "tick").map(([at]) => ofKey(at));
+  const [first] = typed.sort(([a, b], [c, d]) => a - c || b - d);
+  return first && { row: first[0], column: first[1] };
+}
+
+function sheetOf(sheet: Sheet, edition: Edition, cached: Cached, book: Book, paper: "letter" | "a4", pictures: Pictures): WriteSheet {
   const cells = shownCells(sheet, edition, cached, valuesOf(book.sheets));
   return {
     name: sheet.name,
     columns: sheet.widths.map((width, i) => ({ width, ...(i >= (sheet.hidden ?? i + 1) ? { hidden: true } : {}) })),
     cells: new Map([...cells].map(([at, shown]) => [at, cellOf(sheet.name, at, shown, isFirst(at, cells))])),
-    rowDefs: new Map([...heightsOf(sheet, cells)].map(([row, height]) => [row, { height }])),
+    rowDefs: rowsOf(sheet, cells),
+    ...(sheet.folds.length ? { outlineProperties: { summaryBelow: false } } : {}),
+    images: imagesOf(sheet, pictures),
     merges: sheet.merges.map(({ row, column, rows, columns }) => ({
       startRow: row,
       startCol: column,
@@ -131,9 +175,10 @@ export async function xlsx(
   cached: Cached,
   paper: "letter" | "a4",
   parts: readonly Part[] = [],
+  pictures: Pictures = new Map(),
 ): Promise<Uint8Array> {
   const file = await writeXlsx({
-    sheets: book.sheets.map((sheet) => sheetOf(sheet, edition, cached, book, paper)),
+    sheets: book.sheets.map((sheet) => sheetOf(sheet, edition, cached, book, paper, pictures)),
     namedRanges: book.names.map(({ name, ref }) => ({ name, range: fixedText(ref) })),
     properties: {
       title: book.title,
@@ -145,5 +190,9 @@ export async function xlsx(
     },
     defaultFont: measure,
   });
-  return finished(file, parts);
+  return finished(
+    file,
+    parts,
+    book.sheets.map((sheet) => cursorOf(sheet)),
+  );
 }

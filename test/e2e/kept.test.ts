@@ -221,7 +221,7 @@ needing("browser")("the page keeps work", () => {
     const second = await made.visit(context);
     expect(await second.page.locator("#saved").textContent()).toBe("open in another tab: here it can only be read");
     await second.shows(free, "first");
-    await second.page.locator(".o-grid-overlay").click({ position: { x: 400, y: 90 } });
+    await second.page.locator(".o-grid-overlay").click({ position: { x: 900, y: 90 } });
     await second.keys("zzz");
     await second.page.keyboard.press("Enter");
     expect(await second.page.locator("#mirror").textContent()).not.toContain("zzz");

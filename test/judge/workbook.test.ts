@@ -25,7 +25,7 @@ const sheetNames = [
 
 /** A plan and a log grow; the rest is kept to what a person would print. */
 const mostPages = {
-  ...{ Start: 1, "My Shop": 2, Blanks: 1, Today: 2, Loads: 2, "Price Tag": 1, "Resin Book": 1, Supplies: 1 },
+  ...{ Start: 1, "My Shop": 2, Blanks: 1, Today: 4, Loads: 2, "Price Tag": 1, "Resin Book": 1, Supplies: 1 },
   ...{ "Run Log": 1, Safety: 1, Handout: 1, "Self-check": 1, Woods: 2 },
 };
 

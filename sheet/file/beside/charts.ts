@@ -64,11 +64,16 @@ export function chartsOf({ parts }: Workbook, path: string, sheet: SheetData): K
   const drawn = drawing && parts.has(drawing) ? drawnIn(parts, drawing) : [];
   const kept: Record<string, KeptChart> = {};
   for (const { anchor, properties, path: part } of drawn) {
-    if (!part) continue;
     const from = childOf(anchor, "from");
     const at = (name: string) => Number(from && childOf(from, name)?.text);
-    const figure = figuresIn(sheet, "chart").find((one) => one.col === at("col") && one.row === at("row") && !(one.id in kept));
+    const figure = figuresIn(sheet, part ? "chart" : "image").find(
+      (one) => one.col === at("col") && one.row === at("row") && !(one.id in kept),
+    );
     if (!figure) continue;
+    if (!part) {
+      Object.assign(figure, spanned(anchor, sheet));
+      continue;
+    }
     const xml = textOf(parts, part);
     const root = read(xml);
     const definition = figure.data as Definition;

@@ -3,8 +3,8 @@ import type { Ref } from "../place";
 
 /** Hours between which somebody is there, and work that must lie within them. All in built-in syntax: moments are days. */
 export interface Hours {
-  readonly opens: Ref;
-  readonly closes: Ref;
+  readonly opens: Ref | Formula;
+  readonly closes: Ref | Formula;
 }
 
 /** The hour of the day of a moment. */

@@ -107,10 +107,10 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
     "Blanks",
     "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
     [
-      19, 7, 9, 7, 7, 17, 8, 8, 9, 7, 1, 7, 9, 8, 6, 7, 13, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 21, 8, 9, 8, 8, 16, 8, 9, 8,
+      18, 6, 9, 7, 7, 16, 8, 8, 9, 7, 1, 7, 9, 8, 6, 7, 13, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 21, 8, 9, 8, 8, 16, 8, 9, 8,
       20, 10, 3, 20, 10,
     ],
-    { landscape: true, columns: printed },
+    { landscape: true, columns: printed, two: { first: 17, repeated: 1 } },
   );
   page.open("Blanks");
   const summary = page.row;
@@ -231,7 +231,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   page.alert("attention", of.inPlan, formula`LEFT(${of.inPlan},4)="left"`);
   page.alert("good", of.grade, formula`${of.grade}="good"`);
   page.alert("attention", of.grade, formula`LEFT(${of.grade},3)="dry"`);
-  page.sheet.frozen = { rows: of.kind.row, columns: 1 };
+  page.sheet.frozen = { rows: of.kind.row, columns: 0 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.kind.row - 1 };
   return {
     page,

@@ -27,7 +27,7 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
   const length = kit.unit("length");
   const inches = (least: number, most: number): Allowed => ({ from: kit.of("length", least, 1), to: kit.of("length", most, 1) });
   const shown = <T>(value: T) => (kit.demo ? value : undefined);
-  page.heading("Chamber, pump, lid", "here", "unit", "what it is", "", "range", "where it comes from");
+  page.heading("Chamber, pump, lid", "your value", "unit", "what it is", "", "range", "where it comes from");
   const fact = ({ input, ...line }: Line & { readonly input: Allowed; readonly note: string }, from: string): Ref => {
     const { row } = page;
     const ref = page.line({ ...line, input });

@@ -4,6 +4,7 @@ import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";
 import { cellIn, type Ref, refTo, whole } from "../place";
+import { dayIn } from "../usdates";
 import type { Blanks } from "./blanks";
 import { day } from "./day";
 import type { ResinBook } from "./resinbook";
@@ -27,13 +28,13 @@ const shown = (cell: Ref, format: string): Formula => formula`IF(ISNUMBER(${cell
 /** What a tub says: what, color, dye rate, when mixed, until when, and what never to forget. */
 const tubLines = (kit: Kit, shop: Shop, { since, until }: ResinBook, color: Ref): Formula[] => [
   formula`"Mixed resin, "&IF(LEN(${color})>0,${color},"clear")`,
-  formula`"mixed "&${shown(since, day)}&", use by "&${shown(until, day)}`,
+  formula`"mixed "&${shown(since, dayIn(kit.system))}&", use by "&${shown(until, dayIn(kit.system))}`,
   formula`"dye "&${shown(shop.holds("resin dye rate"), "0.00")}&" ${kit.unit("strength")}"`,
   formula`"${tubCare}"`,
 ];
 
 /** What a piece says: number or kind, wood, dry weight, color, day. */
-function pieceLines(shop: Shop, { of }: Blanks, upTo: Ref, piece: Formula, date: Ref): Formula[] {
+function pieceLines(kit: Kit, shop: Shop, { of }: Blanks, upTo: Ref, piece: Formula, date: Ref): Formula[] {
   // The rows whose pieces are all labeled before this one.
   const passed = formula`COUNTIF(${whole(upTo)},"<"&${piece})`;
   const at = (column: Ref) => formula`INDEX(${whole(column)},${passed}+1)`;
@@ -44,7 +45,7 @@ function pieceLines(shop: Shop, { of }: Blanks, upTo: Ref, piece: Formula, date:
     said(formula`${at(of.kind)}&IF(SUM(${count})>1,", "&(${number})&" of "&${count},"")`),
     said(formula`${at(of.wood)}&""`),
     said(formula`IF(ISNUMBER(${weight}),"oven-dry "&TEXT(${weight},"0.0")&" "&${shop.holds("scale reads")},"oven-dry ________")`),
-    said(formula`IF(LEN(${at(of.color)})>0,${at(of.color)}&", ","")&${shown(date, day)}`),
+    said(formula`IF(LEN(${at(of.color)})>0,${at(of.color)}&", ","")&${shown(date, dayIn(kit.system))}`),
   ];
 }
 
@@ -98,7 +99,7 @@ export function labelsSheet(kit: Kit, shop: Shop, blanks: Blanks, resin: ResinBo
     const column = (label % across) * step;
     const row = top + Math.floor(label / across) * lines;
     const texts =
-      label < tubs ? tubLines(kit, shop, resin, color) : pieceLines(shop, blanks, upTo, formula`(${first}+${label - tubs})`, date);
+      label < tubs ? tubLines(kit, shop, resin, color) : pieceLines(kit, shop, blanks, upTo, formula`(${first}+${label - tubs})`, date);
     for (const [i, text] of texts.entries()) {
       page.put(row + i, column, { formula: text, look: i === 0 ? "labelHead" : "labelLine" });
       page.sheet.heights.set(row + i, height * shares[i]);

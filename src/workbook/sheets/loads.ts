@@ -5,7 +5,7 @@ import { shoppinglist } from "../../plan/shoppinglist";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { failed, Page } from "../page";
-import { between, cellIn, type Ref, refTo, whole } from "../place";
+import { between, cellIn, key, type Ref, refTo, whole } from "../place";
 import type { Blanks } from "./blanks";
 import { demoDay, moment } from "./day";
 import { loadsChart } from "./loadschart";
@@ -22,7 +22,9 @@ export interface Loads {
   readonly head: Ref;
 }
 
+/** The first moment of a load has its date; what follows within days has its day of the week. */
 const brief = "ddd mm-dd hh:mm";
+const later = "ddd hh:mm";
 
 /** Lines of the shopping list, and the places each is told to. */
 const lines: Readonly<Record<string, string>> = {
@@ -49,19 +51,33 @@ const colors = 4;
 
 /** As the contract has them, moments with their day of the week and without their year. */
 const formatsOf = ({ format }: Contract): string[] =>
-  Object.values(format as Readonly<Record<string, string>>).map((own) => (own === moment ? brief : own));
+  Object.entries(format as Readonly<Record<string, string>>).map(([name, own]) => (own !== moment ? own : name === "in" ? brief : later));
 
-/** Columns of the plan; beyond them stands what only serves. */
+/** Columns of the plan; beyond them the likely bake, and then what only serves. */
 const planned = 17;
-const serving = { chart: 18, list: 27, blanks: 31 };
+const printed = planned + 1;
+const serving = { chart: printed, list: 27, blanks: 31 };
+
+/** All that is printed fits a screen of 1280 pixels; a clock of twelve hours takes more room, and leaves less for the pieces. */
+const widthsOf = (kit: Kit): number[] => {
+  const clock = kit.by(13.5, 10);
+  const load = [5, kit.by(17, 29), 7.5, 10, 7, 6.5, 6.5, 6.5, 6.5, 8.5, 5, 10.5, kit.by(18, 15.5), clock, clock, 8.5, clock, 10];
+  const chart = [8, 15, 8, 8, 8, 8, 3, 3, 3];
+  const list = [27, 15, 8, 3];
+  return [...load, ...chart, ...list, 21, 8, 9, 8, 8, 9, 8, 9];
+};
 
 /** The plan over all blanks, for the wall, with what it takes. */
 export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand): Loads {
   const page = new Page(
     "Loads",
     "When to soak and bake everything on Blanks, with one person working the hours on My Shop, and what it takes.",
-    [5, 18, 12, 10, 8, 8, 7, 8, 7, 9, 6, 11, 15, 15, 15, 8, 15, 11, 8, 15, 8, 8, 8, 8, 3, 3, 3, 27, 15, 8, 3, 21, 8, 9, 8, 8, 9, 8, 9],
-    { landscape: true, columns: planned, pages: kit.demo ? 1 : 2 },
+    widthsOf(kit),
+    {
+      landscape: true,
+      columns: printed,
+      two: { first: 14, repeated: 1 },
+    },
   );
   const { name } = page.sheet;
   page.open("Loads");
@@ -197,7 +213,9 @@ function shoppingLines(page: Page, list: Ref): void {
         : formula`SUMIF(${names},"${name}",${quantities})+SUMIF(${names},"${name}, *",${quantities})`;
     page.put(page.row, 2, { formula: formula`IF(ISERROR(${found}),"",${value})`, look: "words", format: lines[name] });
     const unit = name === "not planned" ? { value: "rows" } : { formula: formula`IF(ISERROR(${found}),"",INDEX(${units},${found})&"")` };
-    page.put(page.row, 3, { ...unit, look: "words" });
+    // A day with its hour has no unit, and takes that place too.
+    if (name === "earliest ready") page.across(page.row, 2, 2, page.sheet.cells.get(key(page.row, 2))!);
+    else page.put(page.row, 3, { ...unit, look: "words" });
     page.row++;
   }
 }

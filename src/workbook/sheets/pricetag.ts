@@ -2,6 +2,7 @@ import { piececost } from "../../cost/piececost";
 import { pricetag } from "../../cost/pricetag";
 import { runcost } from "../../cost/runcost";
 import { splitcost } from "../../cost/splitcost";
+import { bar } from "../bars";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page, verdict } from "../page";
@@ -22,8 +23,7 @@ export function priceSheet(kit: Kit): PriceTag {
   const page = new Page(
     "Price Tag",
     "What a run costs, what one good piece costs, what to charge, and how to split the cost. Prices are in your own money.",
-    [34, 14, 14, 34, 4, 14],
-    { pages: 1 },
+    [28, 12, 12, 26, 2, 11, 16],
   );
   page.open("Price Tag");
   page.heading("What went into the run");
@@ -44,6 +44,7 @@ export function priceSheet(kit: Kit): PriceTag {
         format: money,
         each: ({ quantity, price }) => formula`IF(AND(ISNUMBER(${quantity}),ISNUMBER(${price})),ROUND(${quantity}*${price},2),"")`,
       },
+      bars: { title: "share of the cost", look: "bars", each: ({ line }) => bar(line, formula`MAX(0.01,MAX(${whole(line)}))`) },
     },
     kit.demo
       ? [
@@ -157,6 +158,5 @@ export function priceSheet(kit: Kit): PriceTag {
       : [],
     { spare: 5, name: "ShareTable" },
   );
-  page.sheet.frozen = { rows: 0, columns: 1 };
   return { page, total, pieces, spoiled };
 }

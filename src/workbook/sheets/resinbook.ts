@@ -1,6 +1,7 @@
 import { cautionsOf } from "../../cautions";
 import { resinbook } from "../../resin/resinbook";
 import { catalyzedMonths } from "../../resin/settings";
+import { bar } from "../bars";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, ownReason, Page } from "../page";
@@ -126,7 +127,7 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   page.row = summary;
   const now = page.line({ label: "in the tub now", formula: last(of.volume), format: "0.00", look: "total", unit: kit.unit("fluid") });
   page.put(now.row, 3, {
-    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"My Shop’s resin on hand, with the dye rate and the date below, unless something is typed there",${ownReason(formula`"the last row has no answer: see its “problem”"`)}))`,
+    formula: formula`IF(${lastRow}=0,"",IF(ISNUMBER(${now}),"My Shop’s resin on hand, unless typed there",${ownReason(formula`"the last row has no answer: see its “problem”"`)}))`,
     look: "unit",
   });
   const rate = page.line({ label: "its dye rate", formula: last(strength), format: "0.000", unit: kit.unit("strength") });
@@ -138,16 +139,24 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
     format: day,
   });
   const isOld = (cell: Ref) => formula`IF(COUNT(${cell},${asOf})=2,${cell}<INT(${asOf}),FALSE)`;
-  const state = formula`IF(ISNUMBER(${asOf}),IF(${isOld(until)},"expired: dispose of it as its safety data sheet says","still good on the day set on Today, if it is neither thick nor stringy"),"type a day on Today to see whether it is still good")`;
+  const state = formula`IF(ISNUMBER(${asOf}),IF(${isOld(until)},"expired: dispose of it as its safety data sheet says","still good on Today’s day, if not thick or stringy"),"type a day on Today to see whether it is still good")`;
   page.put(until.row, 3, { formula: formula`IF(ISNUMBER(${until}),${state},"")`, look: "unit" });
+  const most = formula`MAX(0.01,MAX(${whole(of.volume)}))`;
+  page.put(now.row, 7, { formula: bar(now, most), look: "bars" });
+  page.put(until.row, 7, { formula: formula`IF(COUNT(${until},${asOf})=2,${bar(formula`(${until}-INT(${asOf}))`, 90)},"")`, look: "bars" });
+  page.put(now.row, 9, { formula: formula`IF(ISNUMBER(${now}),"the tub, of the most it held here","")`, look: "unit" });
+  page.put(until.row, 9, {
+    formula: formula`IF(COUNT(${until},${asOf})=2,IF(${isOld(until)},"no day left",(${until}-INT(${asOf}))&" days left, of 90"),"")`,
+    look: "unit",
+  });
   page.alert("bad", until, isOld(until));
   page.alert("bad", useBy, isOld(useBy));
   page.alert("bad", between(of.date, of.taken), formula`LEN(${of.wrong})>0`);
   page.row = after;
   page.skip();
   page.cautions(cautionsOf(["storage", "resin"]));
-  page.sheet.frozen = { rows: of.date.row, columns: 1 };
-  page.sheet.print = { titleRow: of.date.row - 1 };
+  page.sheet.frozen = { rows: of.date.row, columns: 0 };
+  page.sheet.print = { landscape: true, titleRow: of.date.row - 1 };
   return {
     page,
     now: cellIn(now, 0),

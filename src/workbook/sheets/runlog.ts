@@ -2,6 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { bakeloss } from "../../resin/bakeloss";
 import { fullness } from "../../resin/fullness";
 import { weightgain } from "../../resin/weightgain";
+import { bar } from "../bars";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, Page } from "../page";
@@ -37,7 +38,7 @@ const runs: readonly Run[] = [
 
 const cubicInch = 16.387064;
 /** A column that is not printed. */
-const beyond = 27;
+const beyond = 28;
 const usualColumn = 19;
 
 const gainOf = ({ before, cured }: Columns) => ask(weightgain, { before, cured });
@@ -60,8 +61,8 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const page = new Page(
     "Run Log",
     "One row for each run. Three weighings show how full the pores got and what the oven took; Blanks uses it.",
-    [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 3, 14, 18, 3, 18],
-    { landscape: true, columns: 26 },
+    [12, 17, 8, 8, 9, 8, 9, 9, 8, 9, 7, 10, 7, 22, 1, 7, 10, 11, 1, 17, 1, 6, 7, 10, 11, 9, 20, 3, 14, 18, 3, 18],
+    { landscape: true, columns: 27, two: { first: 14, repeated: 2 } },
   );
   page.open("Run Log");
   const weight = formula`IF(${shop.holds("scale reads")}="","",${shop.holds("scale reads")})`;
@@ -169,6 +170,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
       full: { title: "fullness", format: "0%", each: () => usual(of.full, heard.wood) },
       lost: { title: "bake loss", format: "0%", each: () => usual(of.lost, heard.wood) },
       spread: { title: "spread", format: "0%", each: ({ full }) => spread(heard.wood, full) },
+      bars: { title: "fullness, 0 to 100 %", look: "bars", each: ({ full }) => bar(full, 1) },
     },
     usualWoods.map((wood) => ({ wood })),
     { spare: usualRows - usualWoods.length, column: usualColumn },
@@ -180,7 +182,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   );
   page.skip();
   page.cautions(cautionsOf(["resin", "wet wood", "oven", "dust"]));
-  page.sheet.frozen = { rows: of.date.row, columns: 2 };
+  page.sheet.frozen = { rows: of.date.row, columns: 0 };
   page.sheet.print = { ...page.sheet.print, titleRow: of.date.row - 1 };
   const usualFullness = (wood: Ref): Formula => {
     const own = formula`${whole(woodOf)},${wood},${whole(of.full)},">0"`;

@@ -21,7 +21,7 @@ const printed = 3;
 
 /** The safety list: the one that the pane ticks, on one page for the wall or the clipboard. */
 export function safetySheet(): Safety {
-  const page = new Page("Safety", "Check off what is done. If something is not, stop there.", [7, 15, 77, 110], {
+  const page = new Page("Safety", "Check off what is done. If something is not, stop there.", [7, 17, 75, 124], {
     pages: 1,
     columns: printed,
   });

@@ -44,6 +44,9 @@ export interface Shop extends Equipment {
   /** Where the value of a setting is typed, and where the one that holds stands. */
   readonly typed: (name: string) => Ref;
   readonly holds: (name: string) => Ref;
+  /** How many of the first eight are typed. */
+  readonly firstTyped: Formula;
+  readonly first: number;
   /** Puts formulas where settings are typed, to stand until somebody types over them. */
   readonly follow: (from: Readonly<Record<string, Ref>>) => void;
   /** Whether nothing holds where nothing is typed. */
@@ -58,16 +61,15 @@ export interface Shop extends Equipment {
 export function shopSheet(kit: Kit): Shop {
   const page = new Page(
     "My Shop",
-    "The facts about your shop. Type your value in the second column; where it is blank, the value in use is shown beside it.",
-    [24, 18, 11, 40, 17, 16, 49],
-    { landscape: true, pages: 2 },
+    "The facts about your shop. Type your value in the pale cells; where one is blank, the value in use is shown beside it.",
+    [22, 15, 10, 34, 15, 16, 34],
+    { landscape: true },
   );
   page.open("My Shop");
-  page.sheet.frozen = { rows: 0, columns: 1 };
   const equipment = equipmentLines(page, kit);
   page.skip();
   const first = page.row;
-  page.heading("setting", "here", "unit", "what it is", "value in use", "range", "where it comes from");
+  page.heading("setting", "your value", "unit", "what it is", "value in use", "range", "where it comes from");
   page.sheet.print = { ...page.sheet.print, titleRow: first };
   const all = Object.values(settingsBySubject).flat();
   const groups: [string, Setting[]][] = [
@@ -100,8 +102,18 @@ export function shopSheet(kit: Kit): Shop {
   ]);
   const unset = readShop([["units", "US"]]);
   for (const [title, own] of groups) {
-    if (title === titles.vacuum) page.sheet.breaks.push(page.row - 1);
+    const isFolded = own !== groups[0][1];
     page.heading(title);
+    if (isFolded) {
+      // What is wrong with a value that is folded away is told where it can be opened.
+      const notes = refTo(name, page.row, 3, own.length);
+      const isWrong = formula`SUMPRODUCT((LEFT(${notes},5)="type ")*1)>0`;
+      page.put(page.row - 1, 3, {
+        formula: formula`IF(${isWrong},"a value here is wrong or missing: press + at the left","${own.length} more: press + at the left to open")`,
+        look: "bar",
+      });
+      page.fold(own.length);
+    }
     for (const setting of own)
       settingLine(
         page,
@@ -120,6 +132,7 @@ export function shopSheet(kit: Kit): Shop {
   const at = formula`${last - below}-SUMPRODUCT(MAX(${isBad}*(${last}-ROW(${whole(notes)}))))`;
   const others = formula`IF(SUMPRODUCT(${isBad}*1)>1," "&SUMPRODUCT(${isBad}*1)-1&" more on My Shop, marked there.","")`;
   const names = refTo(name, below, 0, page.row - below);
+  const firstTyped = formula`SUMPRODUCT((LEN(${whole(refTo(name, rows.get(eight[0])!, 1, eight.length))})>0)*1)`;
   page.warn([
     isWrong,
     formula`"“"&INDEX(${whole(names)},${at})&"” on My Shop is wrong or missing: "&INDEX(${whole(notes)},${at})&"."&${others}`,
@@ -140,5 +153,5 @@ export function shopSheet(kit: Kit): Shop {
   };
   const range = refTo(name, first, 0, page.row - first, 2);
   const withoutTubs = { ...range, rows: range.rows - tubs.length - 1 };
-  return { page, typed, holds, follow, isOptional, isUndated, isWrong, range, withoutTubs, ...equipment };
+  return { page, typed, holds, firstTyped, first: eight.length, follow, isOptional, isUndated, isWrong, range, withoutTubs, ...equipment };
 }

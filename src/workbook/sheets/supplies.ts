@@ -1,6 +1,7 @@
 import { cautionsOf } from "../../cautions";
 import { whattobuy } from "../../cost/whattobuy";
 import { expiry } from "../../resin/expiry";
+import { bar } from "../bars";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { type Columns, ownReason, Page } from "../page";
@@ -24,8 +25,8 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   const page = new Page(
     "Supplies",
     "Resin, catalyst, dye and foil: when they were opened, how long they keep, and what to buy for the next loads.",
-    [30, 13, 15, 12, 18, 12, 3, 14, 12, 16],
-    { landscape: true, pages: 1 },
+    [27, 12, 10, 10, 17, 10, 2, 12, 10, 15, 20],
+    { landscape: true },
   );
   page.open("Supplies");
   const today = page.line({
@@ -47,7 +48,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
     {
       name: { title: "item", input: true },
       kind: { title: "kind", input: { list: kindsOfSupply, only: true } },
-      quantity: { title: "there", input: { from: 0, to: 1e6 } },
+      quantity: { title: "on hand", input: { from: 0, to: 1e6 } },
       unit: { title: "unit", input: true, hint: "As the list below has it: what is in another unit is not counted." },
       opened: { title: "opened or bought", input: { date: true }, format: day },
       months: { title: "good for", unit: "months", input: { from: 0, to: 1200 } },
@@ -63,6 +64,7 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
         each: (all) =>
           formula`IF(LEN(${all.quantity})*(COUNT(${all.quantity})=0)>0,"type a plain number",IF((LEN(${all.quantity})>0)*(LEN(${all.kind})=0)>0,"of which kind?",IF(${misfit(all, units)},"count it in "&${unitDue(all, units)},IF(ISNUMBER(${all.left}),IF(${all.left}<0,"expired",IF(${all.left}<=30,"use it soon","still good")),IF(ISNUMBER(${all.useBy}),"give the day above",IF(ISNUMBER(${all.quantity}),IF(ISNUMBER(${all.opened}),${ownReason(formula`"good for how long?"`)},"when opened?"),""))))))`,
       },
+      bars: { title: "days left, to one year", look: "bars", each: ({ left }) => bar(left, 365) },
     },
     kit.demo
       ? [
@@ -146,6 +148,5 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   });
   page.skip();
   page.cautions(cautionsOf(["storage", "resin"]));
-  page.sheet.frozen = { rows: 0, columns: 1 };
   return page;
 }

@@ -7,6 +7,7 @@ import { live } from "../live";
 import { type Page, shopWarning } from "../page";
 import type { Ref } from "../place";
 import { plain } from "../plain";
+import { inUs } from "../usdates";
 import { blanksSheet } from "./blanks";
 import { handoutSheet } from "./handout";
 import { labelsSheet } from "./labels";
@@ -37,6 +38,11 @@ function tableOf({ sheet }: Page, name: string): Ref {
   const found = sheet.tables.find((table) => table.name === name);
   if (!found) throw new Error(`${sheet.name} has no table ${name}`);
   return found.at;
+}
+
+/** Days and hours of the US edition, as people there write them. */
+function americanDays({ cells }: Page["sheet"]): void {
+  for (const [at, cell] of cells) if (cell.format) cells.set(at, { ...cell, format: inUs(cell.format) });
 }
 
 /** The workbook as data: its sheets in the order they are read, and the editions it can be written in. */
@@ -81,7 +87,11 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   ] as const;
   for (const page of [blanks.page, resin.page, supplies, log.page, price.page]) page.warn(shopWarning);
   for (const page of [today.page, loads.page]) page.warn(shopWarning, refused);
-  const pages = [startSheet(rest, check.line), ...rest];
+  const pages = [
+    startSheet(kit, rest, { check: check.line, typed: shop.firstTyped, first: shop.first, resin: resin.now, until: resin.until }),
+    ...rest,
+  ];
+  if (system === "US") for (const { sheet } of pages) americanDays(sheet);
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));
   return {
     book: {

@@ -4,12 +4,14 @@ import { formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";
 import { type Ref, refTo } from "../place";
+import { momentExample } from "../usdates";
 import type { Blanks } from "./blanks";
 import { curve } from "./curve";
 import { demoStart, moment } from "./day";
 import type { Shop } from "./shop";
 import { across, oneLine, threeLine } from "./three";
 import { type LoadOf, loadTables } from "./todaypieces";
+import { timeline } from "./todaytimeline";
 import { type Begins, countBack, lengthLines } from "./todaytimes";
 import { workLines } from "./todaywork";
 
@@ -34,8 +36,8 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const page = new Page(
     "Today",
     "One run, from choosing the wood to the price. Pick up to three loads and say when: every step below gets its time and its numbers.",
-    [31, 21, 21, 21, 10, 9, 52, 3, 3, ...Array<number>(11).fill(10)],
-    { landscape: true, pages: 2, columns: shown },
+    [29, 19, 19, 19, 9, 9, 42, 3, 3, ...Array<number>(11).fill(10)],
+    { landscape: true, columns: shown },
   );
   page.sheet.hidden = shown;
   page.open("Today");
@@ -49,17 +51,18 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
     { list: [demoWords, startWords], only: true },
     "the last load goes in when the demo begins; or the run starts at once",
   );
+  const pictureAt = { row: page.row - 1, column: 2, rows: 7, columns: 4 };
   const isDemo = formula`${how}="${demoWords}"`;
   const start = inputLine(
     page,
     "it begins",
     kit.demo ? demoStart : undefined,
     { date: true },
-    "day and hour, such as 2026-03-14 14:00; type =NOW() to start now",
+    `day and hour, such as ${momentExample(kit.system)}; type =NOW() to start now`,
     moment,
   );
   page.put(start.row, 6, {
-    formula: formula`IF(ISTEXT(${start}),"no date: type a day and hour, such as 2026-03-14 14:00",IF(${start}="","type a day and hour, such as 2026-03-14 14:00, or =NOW() to start now","day and hour"))`,
+    formula: formula`IF(ISTEXT(${start}),"no date: type a day and hour, such as ${momentExample(kit.system)}",IF(${start}="","type a day and hour, such as ${momentExample(kit.system)}, or =NOW() to start now","day and hour"))`,
     look: "note",
   });
   page.alert("bad", start, formula`ISTEXT(${start})`);
@@ -71,14 +74,14 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
     "optional: type =NOW(), and a step whose start has passed says so",
     moment,
   );
-  const chamber = ownLine(page, "chamber or tub, inside", shop.chamber, kit, 4);
-  const height = ownLine(page, "height inside", shop.height, kit, 10);
+  const chamber = ownLine(page, `chamber or tub, inside, ${kit.unit("length")}`, shop.chamber, kit, 4);
+  const height = ownLine(page, `height inside, ${kit.unit("length")}`, shop.height, kit, 10);
   const color = inputLine(page, "color", undefined, true, "");
   page.skip();
   const loads = loadTables(page, kit, blanks, { chamber, height, shop: shop.withoutTubs, isWrong: shop.isWrong });
   colorLine(page, color, loads[2].color);
   page.skip();
-  const places = steps(page, kit, shop, blanks, { how, start, asOf, isDemo }, loads);
+  const places = steps(page, kit, shop, blanks, { how, start, asOf, isDemo }, loads, pictureAt);
   curve(page, kit, loads[0].first);
   page.skip();
   page.cautions(cautionsOf(["chamber", "pump", "ballast", "resin", "storage", "wet wood", "oven", "dust"]));
@@ -86,14 +89,13 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const problems = loads.map((load) => formula`SUMPRODUCT(LEN(${load.problems}))`);
   const isWrong = formula`${problems[0]}+${problems[1]}+${problems[2]}>0`;
   page.put(answer.row, 0, {
-    formula: formula`IF(${shop.isWrong},"No numbers until My Shop is right.",IF(${isWrong},"Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}","")&".")))`,
+    formula: formula`IF(${shop.isWrong},"No numbers until My Shop is right.",IF(${isWrong},"Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),IF(${mix}>0,": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}",": what is on hand is enough resin"),"")&".")))`,
     look: "strong",
   });
   page.alert("bad", answer, isWrong);
   page.sheet.merges.push(refTo(page.sheet.name, answer.row, 0, 1, 7));
   page.put(answer.row + 1, 0, { value: "done and cool by", look: "label" });
   page.put(answer.row + 1, 1, { formula: formula`IF(COUNT(${across(done)})=0,"",MAX(${across(done)}))`, format: moment, look: "total" });
-  page.sheet.frozen = { rows: 0, columns: 1 };
   return { page, start, loads: loads.map(({ block }) => block), color, chamber, height };
 }
 
@@ -112,7 +114,6 @@ function ownLine(page: Page, label: string, from: Ref, kit: Kit, demo: number): 
   page.put(row, 0, { value: label, look: "label" });
   const own = kit.demo ? { value: kit.of("length", demo) } : { formula: formula`IF(${from}="","",${from})` };
   const ref = page.put(row, 1, { ...own, look: "input" });
-  page.put(row, 2, { value: kit.unit("length"), look: "unit" });
   page.put(row, 6, {
     formula: formula`IF(${ref}=${from},"from My Shop; type over it for this run","for this run; My Shop has "&${from}&" ${kit.unit("length")}")`,
     look: "note",
@@ -146,6 +147,7 @@ function steps(
   { ends }: Blanks,
   { start, asOf, isDemo }: When,
   loads: readonly [LoadOf, LoadOf, LoadOf],
+  pictureAt: Parameters<typeof timeline>[3],
 ) {
   page.heading(`1. ${kindOf("choose").title}`, "load 1", "load 2", "load 3", "", "", "");
   const counts = threeLine(page, "pieces", (load) => loads[load].count, { format: "0" });
@@ -159,5 +161,7 @@ function steps(
   const back = countBack(page, begins, lengths);
   page.skip();
   work.fill(lengths, back);
+  timeline(page, work.times, lengths, pictureAt);
+  page.skip();
   return { counts, done: work.times.done, mix: work.mix };
 }

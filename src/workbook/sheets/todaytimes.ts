@@ -52,9 +52,11 @@ const used = (count: Ref, made: Formula): Formula => formula`IF(${count}="","",$
 /** How long each thing takes: below the run, for whoever wants to know. */
 export function lengthLines(page: Page, shop: Shop, loads: Each<LoadOf>, counts: Each<Ref>, ends: Blanks["ends"]): Lengths {
   page.heading("How long things take", "load 1", "load 2", "load 3", "", "", "");
+  // Shown as the clock shows it; counted in hours.
   const clock = (setting: string, label: string) => {
     const holds = shop.holds(setting);
-    return oneLine(page, label, formula`IF(${holds}<1,${holds}*24,${holds})`, { unit: "o'clock", format: "General", good: "My Shop" });
+    const shown = oneLine(page, label, formula`IF(${holds}<1,${holds},${holds}/24)`, { format: "hh:mm", good: "My Shop" });
+    return formula`(${shown}*24)`;
   };
   const opens = clock("opens", "open from");
   const closes = clock("closes", "open until");

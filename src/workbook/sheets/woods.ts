@@ -54,7 +54,7 @@ export function woodsSheet(): Woods {
     { column: printed + 1 },
   );
   page.sheet.frozen = { rows: of.wood.row, columns: 0 };
-  page.sheet.print = { ...page.sheet.print, titleRow: of.wood.row - 1, pages: 2, rows: of.wood.row + names.length };
+  page.sheet.print = { ...page.sheet.print, titleRow: of.wood.row - 1, rows: of.wood.row + names.length };
   const named = (typed: Ref) =>
     formula`IF(${typed}="","",IFERROR(INDEX(${whole(spelled.name)},MATCH(${bare(typed)},${whole(spelled.spelling)},0)),""))`;
   return { page, names: whole(of.wood), gravity: whole(of.gravity), named };

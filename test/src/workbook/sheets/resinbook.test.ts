@@ -12,7 +12,7 @@ it("tells what is in the tub after each run, and until when", () => {
 });
 
 it.each([
-  [46095, "still good on the day set on Today"],
+  [46095, "still good on Today’s day"],
   [46126, "expired: dispose of it"],
   [undefined, "type a day on Today"],
 ])("on day %s it says “%s”", (day, words) =>

@@ -97,7 +97,7 @@ it("is consistent as shipped: a few blanks in a narrow tub, covered by what the 
   expect(number("on hand")).toBeCloseTo(3.6, 9);
   expect(number("mix")).toBe(0);
   expect(number("resin to pour")).toBeLessThan(number("on hand"));
-  expect(today.value(3, 0)).toBe("4 pieces, 1 load: mix 0 qt.");
+  expect(today.value(3, 0)).toBe("4 pieces, 1 load: what is on hand is enough resin.");
   expect(number("done and cool by")).toBeCloseTo(number("it begins") + 19.8 / 24, 1);
   const shown = [...today.sheet.cells.keys()].map((at) => today.value(...(at.split(",").map(Number) as [number, number])));
   expect(shown.filter((value) => typeof value === "object")).toEqual([]);
@@ -127,7 +127,7 @@ it("says in words what does not fit or is missing, and marks it", () => {
     "Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",
   );
   expect(many.beside("pieces")).toBe("");
-  expect(filled("Today", { Today: { "height inside": 1 } }).beside("fits into one load")).toBe("no");
+  expect(filled("Today", { Today: { "height inside, in": 1 } }).beside("fits into one load")).toBe("no");
   const wet = filled("Today", { Today: { "spalted boxelder": { 0: "P-063" } } });
   expect(wet.value(row, note)).toBe("Blanks: too wet to take resin: dry it first");
   const missing = filled("Today", { Today: { "spalted boxelder": { 1: "" } } });
@@ -213,8 +213,23 @@ it("begins at once where it is to start now", () => {
   near(run.beside("from") as number, run.beside("it begins") as number, 1e-9);
 });
 
-it("draws the bake, for whoever cannot see it too", () => {
+it("draws the run over its hours, each part as long as the times say", () => {
   const [chart] = today.sheet.charts;
+  const row = today.rows("Hours from the first load on")[0] + 2;
+  const hours = [1, 2, 3, 4, 5, 6].map((column) => today.value(row, column) as number);
+  expect(hours[0]).toBe(0);
+  const done = ((today.beside("cool by") as number) - (today.rows("from").map((at) => today.value(at, 1)) as number[])[3]) * 24;
+  near(
+    hours.reduce((a, b) => a + b),
+    done,
+    1e-6,
+  );
+  expect(chart.series.map(({ values }) => values.row)).toEqual(chart.series.map(() => row));
+  expect(chart.alt).toMatch(/vacuum.*soaking.*oven/);
+});
+
+it("draws the bake, for whoever cannot see it too", () => {
+  const [, chart] = today.sheet.charts;
   expect(chart.alt).toMatch(/core .*surface/);
   expect(today.value(chart.across.row + chart.across.rows - 1, chart.across.column)).toBeCloseTo(number("bake"), 0);
 });

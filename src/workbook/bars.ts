@@ -1,0 +1,9 @@
+import { type Formula, formula } from "./formula";
+import type { Ref } from "./place";
+
+/** Blocks that the longest bar has: so few fit their column in every program's font. */
+const longest = 10;
+
+/** A bar of full blocks: every program shows it, it prints, and needs no color. Nothing where there is no number. */
+export const bar = (value: Ref | Formula, most: Ref | Formula | number, length = longest): Formula =>
+  formula`IF(ISNUMBER(${value}),IF(${value}>0,LEFT("${"█".repeat(length)}",MAX(1,MIN(${length},ROUND(${length}*${value}/${most},0)))),""),"")`;

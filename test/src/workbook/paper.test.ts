@@ -1,0 +1,37 @@
+import { styleOf } from "../../../src/workbook/looks";
+import { ofKey } from "../../../src/workbook/place";
+import { template } from "../../../src/workbook/sheets/template";
+
+/** Points that one character of a column's width takes, in a program that does not round the digits of 11-point Calibri down to 7 pixels. */
+const perCharacter = 11 * 0.507;
+/** Margins at both sides, four tenths of an inch each. */
+const margins = 2 * 0.4 * 72;
+const papers = { US: [612, 792], SI: [595.3, 841.9] } as const;
+const least = 9;
+const sum = (widths: readonly number[]) => widths.reduce((a, b) => a + b, 0);
+
+describe.each(["US", "SI"] as const)("on the paper of the %s edition", (system) => {
+  const sheets = (["demo", "empty"] as const).flatMap((filled) => template(system, filled).book.sheets.map((sheet) => ({ filled, sheet })));
+
+  it.each(sheets.map(({ filled, sheet }) => [`${sheet.name}, ${filled}`, sheet] as const))(
+    "%s has at least nine points, and words that end on their page",
+    (_, { widths, print, cells, merges }) => {
+      const printed = widths.slice(0, print.columns);
+      const room = papers[system][print.landscape ? 1 : 0] - margins;
+      const { two } = print;
+      // The first columns, then the others beside some of the first again.
+      const pages = two ? [printed.slice(0, two.first), [...printed.slice(0, two.repeated), ...printed.slice(two.first)]] : [printed];
+      const needed = Math.max(...pages.map(sum));
+      const scale = print.exact ? 1 : Math.min(1, room / (needed * perCharacter));
+      // Bars are no words.
+      const sizes = [...cells].flatMap(([at, { look, format, value, formula }]) =>
+        ofKey(at)[1] < printed.length && look !== "bars" && (value !== undefined || formula)
+          ? (styleOf(look, format).font?.size ?? 11)
+          : [],
+      );
+      expect(Math.min(...sizes) * scale).toBeGreaterThanOrEqual(least);
+      // What reaches over columns is a line of words: it must not run on to the other page.
+      for (const { row, column, columns } of two ? merges : []) expect([row, column + columns <= two!.first]).toEqual([row, true]);
+    },
+  );
+});
