@@ -1,8 +1,8 @@
 import type { Answers } from "../../src/run/answers";
 import type { Choice } from "../../src/run/making";
 import { mostLoads, type Piece } from "../../src/run/schema";
+import { fullnessOf, type Sources, withoutTub } from "../sources";
 import { two } from "../today";
-import { fullnessOf, type Sources, withoutTub } from "./sources";
 
 /** A row of pieces as it is chosen or typed. */
 export interface Row {

@@ -12,6 +12,7 @@ import type { Run, Step } from "../../src/run/schema";
 import { timeline } from "../../src/run/timeline";
 import { draftOf, keepDraft } from "../draft";
 import { Keeping } from "../keeping";
+import { type Sources, sourcesOf } from "../sources";
 import { today } from "../today";
 import { View } from "../views/view";
 import { Awake, Bell } from "./bell";
@@ -21,7 +22,6 @@ import { largeView } from "./large";
 import { recordView } from "./record";
 import { Recorder } from "./recorder";
 import { setupForm } from "./setup";
-import { type Sources, sourcesOf } from "./sources";
 import { aheadView, allSteps, stepView, titleOf } from "./step";
 import { spell } from "./told";
 

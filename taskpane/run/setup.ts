@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { mostKinds, mostLoads } from "../../src/run/schema";
+import type { Sources } from "../sources";
 import { blankRow, type Draft, type Row, type Slip, withLoads } from "./choosing";
-import type { Sources } from "./sources";
 
 interface Acts {
   readonly change: (draft: Draft) => void;

@@ -6,7 +6,7 @@ import { plainUnits } from "../../shared/unit";
 import { commonSizes, type LabelSizes, papers, placeOf, sizeNames, sizesSlip } from "../../src/labels/sizes";
 import { type Label, pieceLabels, tubLabel } from "../../src/labels/words";
 import { answers } from "../../src/run/answers";
-import { type Sources, sourcesOf } from "../run/sources";
+import { type Sources, sourcesOf } from "../sources";
 import { today } from "../today";
 import { View } from "./view";
 

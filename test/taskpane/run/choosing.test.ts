@@ -1,6 +1,6 @@
 import { answers } from "../../../src/run/answers";
 import { blankRow, choiceOf, type Draft, firstDraft, withLoads } from "../../../taskpane/run/choosing";
-import type { Sources } from "../../../taskpane/run/sources";
+import type { Sources } from "../../../taskpane/sources";
 
 const sizes = { thickness: 0.75, width: 0.75, length: 5, count: 20 };
 const sources: Sources = {

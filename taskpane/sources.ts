@@ -1,9 +1,9 @@
-import type { SheetHost } from "../../shared/host";
-import { type Cell, isFault } from "../../shared/outcome";
-import type { ShopRows } from "../../src/run/answers";
-import { momentOf } from "../../src/run/hours";
-import { mostLoads, type Piece, type Run } from "../../src/run/schema";
-import { nameOf } from "../../src/wood/species";
+import type { SheetHost } from "../shared/host";
+import { type Cell, isFault } from "../shared/outcome";
+import type { ShopRows } from "../src/run/answers";
+import { momentOf } from "../src/run/hours";
+import { mostLoads, type Piece, type Run } from "../src/run/schema";
+import { nameOf } from "../src/wood/species";
 
 /** A row of Blanks, and what keeps it out of a run in its own words. */
 export interface Blank extends Piece {
