@@ -114,7 +114,7 @@ const looks: Readonly<Record<Look, Style>> = {
 };
 
 /** Cells that stand in columns of numbers: these, their heading and their unit keep to the right, words to the left. */
-const columned: readonly (Look | undefined)[] = ["input", "result", "frozen", "total", "big", "heading", "bigHeading", "unit"];
+const columned: readonly (Look | undefined)[] = ["input", "result", "words", "frozen", "total", "big", "heading", "bigHeading", "unit"];
 const isOfNumbers = (format: string | undefined) => format !== undefined && format !== "General";
 
 /** A frozen cell keeps the size and the wrapping of what it would have been. */

@@ -201,7 +201,7 @@ function tellReasons(page: Page, row: number, list: Ref): void {
 function shoppingLines(page: Page, list: Ref): void {
   const [names, quantities, units] = [0, 1, 2].map((right) => whole(refTo(list.sheet, list.row, list.column + right, list.rows)));
   page.put(page.row, 1, { value: "shopping list", look: "heading" });
-  page.put(page.row, 2, { value: "quantity", look: "heading" });
+  page.put(page.row, 2, { value: "quantity", look: "heading", format: "0.00" });
   page.put(page.row, 3, { value: "unit", look: "heading" });
   page.row++;
   for (const name of lineNames) {
