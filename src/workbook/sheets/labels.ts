@@ -66,7 +66,7 @@ function upToRows(page: Page, { of }: Blanks, column: number): Ref {
 function stateOf({ of, leftOut }: Blanks, { now }: ResinBook): Formula {
   const noPieces = formula`IF(COUNTIF(${whole(of.kind)},"?*")=0,"Blanks has no pieces yet: type them there first. ","")`;
   const noResin = formula`IF(SUM(${now})>0,"","The Resin Book has no resin: fill it first, or write its days on the label by hand. ")`;
-  const out = formula`IF(${leftOut.rows}=0,"",${leftOut.pieces}&" pieces in "&${leftOut.rows}&" rows that Blanks leaves out of the plan have no label: see why in their rows there. ")`;
+  const out = formula`IF(${leftOut.rows}=0,"",${leftOut.pieces}&IF(${leftOut.pieces}=1," piece"," pieces")&" in "&${leftOut.rows}&IF(${leftOut.rows}=1," row"," rows")&" that Blanks leaves out of the plan: no label, see why there. ")`;
   return formula`${noPieces}&${noResin}&${out}`;
 }
 
