@@ -34,7 +34,7 @@ it("gives no label to rows that the plan leaves out, says so, and says what to d
   expect(heads(wet)[3]).not.toMatch(/spalted boxelder/);
   expect(wet.texts.join(" ")).not.toMatch(/Blanks has no pieces/);
   const said = (sheet: typeof labels) => String(sheet.value(sheet.rows("color of the tub")[0] + 3, 0));
-  expect(said(wet)).toMatch(/rows that Blanks leaves out of the plan have no label/);
+  expect(said(wet)).toMatch(/rows that Blanks leaves out of the plan: no label/);
   const empty = filled("Labels", {}, "US", "empty");
   expect(said(empty)).toMatch(/^Blanks has no pieces yet.* The Resin Book has no resin/);
 });
