@@ -61,6 +61,7 @@ needing("browser")("a hundred blanks by keyboard and ear", () => {
     }
     expect(await spoken()).toMatch(/^wood, row \d+: maple, silver; bake about \d+ min, likely \d+ to \d+; gravity 0\.\d\d; voids \d+%$/);
     await turn("Loads");
+    await press("Control+Home");
     expect(await until("ArrowDown", here, /blanks?: /, 6)).toMatch(/row \d+: 197 blanks: \d+ loads in \d+ pulls, done .+, mix \d+ qt$/);
   });
 });
