@@ -86,7 +86,7 @@ export function shopReader(settings: readonly Setting[]) {
     });
 
   return (cells: Cells | undefined): Shop => {
-    if (!cells) return standard.US;
+    if (!cells?.length) return standard.US;
     const [[single]] = cells;
     if (isFault(single)) throw handedOn(single);
     if (isSingle(cells)) {

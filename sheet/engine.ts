@@ -3,21 +3,11 @@ import type { Outcome } from "../shared/outcome";
 import { faultOf, tooLarge } from "./cell";
 import { extend } from "./extend";
 import { heard, type Made, register } from "./functions";
+import { quietly } from "./quietly";
 import { respelled } from "./quotes";
 
 register(engine);
 extend(engine);
-
-/** The engine reports its progress on the console, which here belongs to the answers. */
-function quietly<T>(work: () => T): T {
-  const { debug, group, groupEnd } = console;
-  Object.assign(console, { debug() {}, group() {}, groupEnd() {} });
-  try {
-    return work();
-  } finally {
-    Object.assign(console, { debug, group, groupEnd });
-  }
-}
 
 /** A workbook without a screen. */
 export const model = (data?: object): engine.Model => quietly(() => new engine.Model(data));

@@ -39,6 +39,9 @@ export function blockOf(range: string): Block {
 /** One cell as a block. */
 export const blockAt = ({ row, column }: At): Block => ({ top: row, left: column, bottom: row, right: column });
 
+export const isIn = ({ top, left, bottom, right }: Block, { row, column }: At): boolean =>
+  row >= top && row <= bottom && column >= left && column <= right;
+
 export const sizeOf = ({ top, left, bottom, right }: Block): number => (bottom - top + 1) * (right - left + 1);
 
 export const cellsOf = ({ top, left, bottom, right }: Block): At[] =>

@@ -5,6 +5,7 @@ import { type Workbook, workbookOf } from "../../shared/xlsx/parts";
 import { tablesOf } from "../../shared/xlsx/tables";
 import { unzip } from "../../shared/xlsx/unzip";
 import { version } from "../data";
+import { quietly } from "../quietly";
 import type { Followed } from "./beside/followed";
 import { looksOf } from "./beside/looks";
 import type { Places } from "./beside/places";
@@ -45,15 +46,12 @@ interface Looked {
 }
 
 function looks(workbook: Workbook, read: Read, ids: ReadonlyMap<string, string>, { load }: Engine): Looked {
-  const { debug } = console;
-  console.debug = () => {};
+  const loaded = (charts?: boolean) => quietly(() => load(partsFor(workbook, read, ids, charts)));
   try {
-    return { data: load(partsFor(workbook, read, ids)), failed: false };
+    return { data: loaded(), failed: false };
   } catch {
     // A chart that it cannot read is no reason to show none of the rest.
-    return { data: load(partsFor(workbook, read, ids, false)), failed: false };
-  } finally {
-    console.debug = debug;
+    return { data: loaded(false), failed: false };
   }
 }
 

@@ -18,9 +18,6 @@ export interface Answers {
   length(typed: Cell, label: string, shop: ShopRows): number | string;
 }
 
-/** A workbook without My Shop has the usual values. */
-const shopOf = (rows: ShopRows) => readShop(rows.length ? rows.map(([name, value]) => [name, value]) : undefined);
-
 export const answers: Answers = {
   ask(name, given, shop) {
     const contract = catalogue.find((one) => one.name === name);
@@ -37,13 +34,13 @@ export const answers: Answers = {
   holds(name, rows) {
     const setting = settings.find((one) => one.name === name);
     if (!setting) return undefined;
-    const shop = shopOf(rows);
+    const shop = readShop(rows);
     const value = shop.get(setting);
     if (typeof value === "object" && value !== null) return setting.say?.(value, shop.units);
     return typeof value === "number" && setting.kind ? fromInternal(value, shop.units[setting.kind]) : (value as Cell);
   },
   length(typed, label, rows) {
-    const { units } = shopOf(rows);
+    const { units } = readShop(rows);
     try {
       return fromInternal(quantity("length", label, 0.75, [0.01, 400]).read(typed, units), units.length);
     } catch (trouble) {

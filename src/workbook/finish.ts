@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { columnName } from "./place";
+import { addressOf } from "../../shared/xlsx/address";
 
 /** A part of the package beside the workbook's own: the checklist travels so. */
 export interface Part {
@@ -44,7 +44,7 @@ type At = { readonly row: number; readonly column: number } | undefined;
 /** The cell that is selected when a sheet is first shown. */
 function withCursor(xml: string, at: At): string {
   if (!at) return xml;
-  const cell = `${columnName(at.column)}${at.row + 1}`;
+  const cell = addressOf(at);
   const active = /activePane="(\w+)"/.exec(xml)?.[1];
   const selection = `<selection${active ? ` pane="${active}"` : ""} activeCell="${cell}" sqref="${cell}"/>`;
   return xml.replace(

@@ -48,7 +48,7 @@ const formatOf = (input: Allowed | true | undefined, unit: string | Formula | un
 
 /** What My Shop says first: which value there is wrong or missing, and what to type. Every other sheet repeats that and no more. */
 const shopSays = refTo("My Shop", leadRow, 0);
-const shopIsWrong = formula`LEFT(${shopSays},1)="“"`;
+export const shopIsWrong = formula`LEFT(${shopSays},1)="“"`;
 export const shopWarning = [shopIsWrong, formula`${shopSays}`] as const;
 
 /** A reason, but for what only follows from a wrong value on My Shop. */

@@ -1,6 +1,8 @@
+const isoDay = "yyyy-mm-dd";
+
 /** Days as they are written in the US, with a clock of twelve hours: each format of the sheets, and what stands for it there. */
 const american: readonly (readonly [iso: string, us: string])[] = [
-  ["yyyy-mm-dd", "m/d/yyyy"],
+  [isoDay, "m/d/yyyy"],
   ["mm-dd", "m/d"],
   ["hh:mm", "h:mm AM/PM"],
 ];
@@ -9,8 +11,7 @@ const american: readonly (readonly [iso: string, us: string])[] = [
 export const inUs = (format: string): string => american.reduce((all, [iso, us]) => all.replace(iso, us), format);
 
 /** The format of a day within a text that a formula makes. */
-export const dayIn = (system: "US" | "SI"): string => (system === "US" ? "m/d/yyyy" : "yyyy-mm-dd");
+export const dayIn = (system: "US" | "SI"): string => (system === "US" ? inUs(isoDay) : isoDay);
 
 /** How a day and hour are typed, as an example in a sentence. */
 export const momentExample = (system: "US" | "SI"): string => (system === "US" ? "3/14/2026 2:00 PM" : "2026-03-14 14:00");
-export const dayExample = (system: "US" | "SI"): string => (system === "US" ? "3/14/2026" : "2026-03-14");

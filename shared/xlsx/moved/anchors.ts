@@ -1,3 +1,4 @@
+import { isIn } from "../address";
 import { type Move, most, movedEnds, movedFormula } from "../move";
 import { retagged } from "../retag";
 import { scan, type Tag } from "../scan";
@@ -79,8 +80,7 @@ export function movedShapes(xml: string, own: string, move: Move): string {
   const cell = (row: number, column: number): [number, number] => {
     if (move.kind !== "block") return [line(row, "row"), line(column, "column")];
     const { block, to } = move;
-    const inside = row >= block.top && row <= block.bottom && column >= block.left && column <= block.right;
-    return inside ? [row + to.row - block.top, column + to.column - block.left] : [row, column];
+    return isIn(block, { row, column }) ? [row + to.row - block.top, column + to.column - block.left] : [row, column];
   };
   return linked.replace(/<x:ClientData[\s\S]*?<\/x:ClientData>/g, (data) => {
     const [row, column] = ["Row", "Column"].map((name) => new RegExp(`<x:${name}>\\s*(\\d+)`).exec(data)?.[1]);

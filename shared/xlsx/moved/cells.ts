@@ -1,4 +1,4 @@
-import { type At, addressOf } from "../address";
+import { type At, addressOf, isIn } from "../address";
 import { type FileCell, type FileRow, rowsOf } from "../cells";
 import { movedFormula as filledDown } from "../filldown";
 import { type Move, movedBlock, movedFormula } from "../move";
@@ -47,19 +47,17 @@ function replanted(
     bottom: to.row + block.bottom - block.top,
     right: to.column + block.right - block.left,
   };
-  const inside = ({ row, column }: At, { top, left, bottom, right }: typeof landing) =>
-    row >= top && row <= bottom && column >= left && column <= right;
   const moving = new Map<number, [number, string][]>();
   const stays = to.sheet === move.sheet;
   for (const { cells } of rows)
     for (const cell of cells) {
-      const leaves = inside(cell, block);
+      const leaves = isIn(block, cell);
       if (leaves && stays) {
         const at = movedAt(cell, move)!;
         if (!moving.has(at.row)) moving.set(at.row, []);
         moving.get(at.row)!.push([at.column, textOf(cell)]);
       }
-      if (leaves || (stays && inside(cell, landing))) changes.push({ start: cell.start, end: cell.end, text: "" });
+      if (leaves || (stays && isIn(landing, cell))) changes.push({ start: cell.start, end: cell.end, text: "" });
     }
   const there = new Map(rows.map((row) => [row.row, row]));
   const data = /<((?:\w+:)?)sheetData\s*>/.exec(xml);

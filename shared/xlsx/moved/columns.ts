@@ -1,5 +1,5 @@
 import { parseStructRef, type ReferenceStructXlsx, stringifyStructRef, stringifyTokens, tokenize } from "@borgar/fx/xlsx";
-import type { At, Block } from "../address";
+import { type At, type Block, isIn } from "../address";
 import { rowsOf } from "../cells";
 import { put } from "../package";
 import { relationsOf, textOf } from "../parts";
@@ -75,8 +75,8 @@ export function speakOfIn(parts: Parts, sheet: string, spoken: Spoken, block: Bl
     const changes = rowsOf(xml, []).flatMap(({ cells }) =>
       cells.flatMap(({ formula, row, column, prefix }): Change[] => {
         if (!formula?.text.includes("[")) return [];
-        const isInside = block && row >= block.top && row <= block.bottom && column >= block.left && column <= block.right;
-        const now = respoken(formula.text, spoken, isInside ?? false, { sheet: name, row, column });
+        const isInside = block !== undefined && isIn(block, { row, column });
+        const now = respoken(formula.text, spoken, isInside, { sheet: name, row, column });
         if (now === formula.text) return [];
         const open = xml.slice(formula.start, xml.indexOf(">", formula.start) + 1);
         return [{ start: formula.start, end: formula.end, text: `${open}${escaped(now)}</${prefix}f>` }];

@@ -129,7 +129,7 @@ function movedAround(xml: string, own: string, move: Move): Change[] {
         if (one.children && !one.left) one.gone = true;
         else if (one.left < one.children && tag.attribute("count")) changes.push(retagged(xml, tag, { count: one.left }));
       }
-      if (one.gone) emptied.push({ start: start, end });
+      if (one.gone) emptied.push({ start, end });
       else if (parent) parent.left++;
     },
   });

@@ -7,9 +7,9 @@ import { textOf, workbookOf } from "../../../shared/xlsx/parts";
 import { cellsOnlyIn, rowless } from "../../../shared/xlsx/rowless";
 import { encoded } from "../../../shared/xlsx/xml";
 import { sharedBookOf } from "../../book";
+import { quietly } from "../../quietly";
 import type { Places } from "../beside/places";
 import { type Engine as Opening, openedParts } from "../open";
-import { quietly } from "../quietly";
 import { cutTo, wider } from "./reach";
 import { structureOf } from "./structure";
 

@@ -2,6 +2,7 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { childOf, childrenOf, read } from "../../../shared/xlsx/xml";
 import { asStored } from "../../../src/calls";
+import { quietly } from "../../quietly";
 import { solidColours } from "../beside/looks";
 import { rankedRules } from "../beside/rules";
 import { withValidations } from "../beside/validations";
@@ -61,12 +62,9 @@ export async function madeRules(wanted: readonly Wanted[], now: WorkbookData, { 
     ...some.find((one) => one.id === id),
     ...{ id, name, colNumber, rowNumber },
   }));
-  const { debug } = console;
-  console.debug = () => {};
   // The engine takes plain objects of its own making only.
   const data = JSON.parse(JSON.stringify({ version: now.version, sheets, namedRanges: now.namedRanges })) as object;
-  const { files } = await new Model(data).exportXLSX();
-  console.debug = debug;
+  const { files } = await quietly(() => new Model(data)).exportXLSX();
   const part = (path: string) => {
     const file = files.find((one) => one.path === path);
     return file && "content" in file ? solidColours(file.content) : "";

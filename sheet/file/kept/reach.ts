@@ -1,5 +1,5 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
-import { addressOf, atOf, type Block, blockAt, blockOf, cellsOf, rangeOf, sizeOf } from "../../../shared/xlsx/address";
+import { addressOf, atOf, type Block, blockAt, blockOf, cellsOf, isIn, rangeOf, sizeOf } from "../../../shared/xlsx/address";
 import type { SheetData } from "./difference";
 
 type Command = OSpreadsheet.CoreCommand;
@@ -8,8 +8,6 @@ type Command = OSpreadsheet.CoreCommand;
 
 /** All of a sheet. */
 export const whole = "*";
-
-const rangeIn = ({ top, left, bottom, right }: Block): string => rangeOf({ top, left, bottom, right });
 
 /** A border is the neighbor's too. */
 export const wider = ({ top, left, bottom, right }: Block): Block => ({
@@ -50,12 +48,12 @@ export function reachOf(command: Command): Readonly<Record<string, readonly stri
     case "CLEAR_CELLS":
     case "DELETE_CONTENT":
     case "SET_FORMATTING":
-      return { [sheetId]: command.target.map(rangeIn) };
+      return { [sheetId]: command.target.map(rangeOf) };
     case "CLEAR_FORMATTING":
     case "SET_BORDERS_ON_TARGET":
-      return { [sheetId]: command.target.map((zone) => rangeIn(wider(zone))) };
+      return { [sheetId]: command.target.map((zone) => rangeOf(wider(zone))) };
     case "SET_BORDER":
-      return { [sheetId]: [rangeIn(wider(blockAt({ row: command.row, column: command.col })))] };
+      return { [sheetId]: [rangeOf(wider(blockAt({ row: command.row, column: command.col })))] };
     case "SET_ZONE_BORDERS":
     case "ADD_MERGE":
     case "REMOVE_MERGE":
@@ -95,20 +93,18 @@ function zonesIn(zones: Zones = {}, blocks: readonly Block[]): Record<string, nu
       const part = common(own, block);
       if (!part) continue;
       // A later zone lies on those before it.
-      delete found[rangeIn(part)];
-      found[rangeIn(part)] = number;
+      delete found[rangeOf(part)];
+      found[rangeOf(part)] = number;
     }
   }
   return found;
 }
 
 function cellsIn(cells: SheetData["cells"], blocks: readonly Block[]): SheetData["cells"] {
-  const within = ({ row, column }: { row: number; column: number }) =>
-    blocks.some(({ top, left, bottom, right }) => row >= top && row <= bottom && column >= left && column <= right);
   const few = blocks.reduce((sum, block) => sum + sizeOf(block), 0) < 10_000;
   const addresses = few
     ? blocks.flatMap((block) => cellsOf(block).map(addressOf)).filter((address) => cells[address] !== undefined)
-    : Object.keys(cells).filter((address) => within(atOf(address)));
+    : Object.keys(cells).filter((address) => blocks.some((block) => isIn(block, atOf(address))));
   return Object.fromEntries(addresses.map((address) => [address, cells[address]]));
 }
 

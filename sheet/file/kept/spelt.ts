@@ -1,7 +1,7 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { rowsOf } from "../../../shared/xlsx/cells";
-import { quietly } from "../quietly";
+import { quietly } from "../../quietly";
 
 type Engine = Pick<typeof OSpreadsheet, "Model">;
 

@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
-import type { Block } from "../../../shared/xlsx/address";
+import { type Block, isIn } from "../../../shared/xlsx/address";
 import type { Axis } from "../../../shared/xlsx/move";
 import { groupsKey } from "./groups";
 import { blocksOf, reachOf, whole } from "./reach";
@@ -132,13 +132,7 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
         return;
       }
       // What is done to a range is done to each of its cells.
-      if (
-        command.type === "UPDATE_CELL" &&
-        this.under.some(
-          ({ top, left, bottom, right }) => command.row >= top && command.row <= bottom && command.col >= left && command.col <= right,
-        )
-      )
-        return;
+      if (command.type === "UPDATE_CELL" && this.under.some((block) => isIn(block, { row: command.row, column: command.col }))) return;
       if ("target" in command && !("targetSheetId" in command)) this.under = command.target;
       for (const [sheet, ranges] of Object.entries(reach)) {
         if (!this.reached[sheet]) history.update("reached", sheet, {});

@@ -4,7 +4,7 @@ import { lidLoad } from "../../vacuum/lidload";
 import type { Allowed } from "../book";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import type { Line, Page } from "../page";
+import { type Line, type Page, shopIsWrong } from "../page";
 import type { Ref } from "../place";
 import { cannotBe } from "./settingline";
 
@@ -74,7 +74,7 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
   const verdict = ask(lidLoad, { diameter: inside, thickness: lid, material });
   const said = page.line({
     label: "lid check",
-    formula: formula`IF(${lid}="","",IF(${material}="","do not pump: choose what it is made of",IFERROR(${verdict},"do not pump: too weak")))`,
+    formula: formula`IF(${lid}="","",IF(${shopIsWrong},"do not pump: not checked, see the first line",IF(${material}="","do not pump: choose what it is made of",IFERROR(${verdict},"do not pump: too weak"))))`,
     look: "words",
     note: formula`IF(COUNT(${inside},${lid})<2,"it needs two plain numbers: the inside diameter of the chamber and the thickness of the lid","this can only rule a lid out; it is no approval")`,
   });

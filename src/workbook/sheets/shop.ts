@@ -53,8 +53,6 @@ export interface Shop extends Equipment {
   readonly isOptional: (name: string) => boolean;
   /** True where there is resin on hand of which nobody wrote down when it was mixed. */
   readonly isUndated: Formula;
-  /** True where a fact or a setting cannot be what was typed. */
-  readonly isWrong: Formula;
 }
 
 /** The facts of the shop: the chamber first, then the settings, the eight that matter most before the rest. */
@@ -137,12 +135,6 @@ export function shopSheet(kit: Kit): Shop {
     isWrong,
     formula`"“"&INDEX(${whole(names)},${at})&"” on My Shop is wrong or missing: "&INDEX(${whole(notes)},${at})&"."&${others}`,
   ]);
-  // A lid is not called weak for a value that nobody could read.
-  const check = page.sheet.cells.get(key(equipment.lid.row, equipment.lid.column))!;
-  page.put(equipment.lid.row, equipment.lid.column, {
-    ...check,
-    formula: formula`IF(${isWrong},IF(${check.formula!}="","","do not pump: not checked, see the first line"),${check.formula!})`,
-  });
   const isOptional = (setting: string) => standard.get(all.find((one) => one.name === setting)!) === undefined;
   const follow = (from: Readonly<Record<string, Ref>>): void => {
     for (const [setting, ref] of Object.entries(from)) {
@@ -153,5 +145,5 @@ export function shopSheet(kit: Kit): Shop {
   };
   const range = refTo(name, first, 0, page.row - first, 2);
   const withoutTubs = { ...range, rows: range.rows - tubs.length - 1 };
-  return { page, typed, holds, firstTyped, first: eight.length, follow, isOptional, isUndated, isWrong, range, withoutTubs, ...equipment };
+  return { page, typed, holds, firstTyped, first: eight.length, follow, isOptional, isUndated, range, withoutTubs, ...equipment };
 }

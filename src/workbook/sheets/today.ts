@@ -2,7 +2,7 @@ import { cautionsOf } from "../../cautions";
 import { kindOf } from "../../run/kinds";
 import { formula } from "../formula";
 import type { Kit } from "../kit";
-import { Page } from "../page";
+import { Page, shopIsWrong } from "../page";
 import { type Ref, refTo } from "../place";
 import { momentExample } from "../usdates";
 import type { Blanks } from "./blanks";
@@ -78,7 +78,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const height = ownLine(page, `height inside, ${kit.unit("length")}`, shop.height, kit, 10);
   const color = inputLine(page, "color", undefined, true, "");
   page.skip();
-  const loads = loadTables(page, kit, blanks, { chamber, height, shop: shop.withoutTubs, isWrong: shop.isWrong });
+  const loads = loadTables(page, kit, blanks, { chamber, height, shop: shop.withoutTubs });
   colorLine(page, color, loads[2].color);
   page.skip();
   const places = steps(page, kit, shop, blanks, { how, start, asOf, isDemo }, loads, pictureAt);
@@ -89,7 +89,7 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const problems = loads.map((load) => formula`SUMPRODUCT(LEN(${load.problems}))`);
   const isWrong = formula`${problems[0]}+${problems[1]}+${problems[2]}>0`;
   page.put(answer.row, 0, {
-    formula: formula`IF(${shop.isWrong},"No numbers until My Shop is right.",IF(${isWrong},"Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),IF(${mix}>0,": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}",": what is on hand is enough resin"),"")&".")))`,
+    formula: formula`IF(${shopIsWrong},"No numbers until My Shop is right.",IF(${isWrong},"Some pieces below cannot go in: see “problem” in their row. Their load has no numbers until then.",IF(COUNT(${across(counts)})=0,"Pick pieces for load 1 below.",SUM(${across(counts)})&IF(SUM(${across(counts)})=1," piece, "," pieces, ")&COUNT(${across(counts)})&IF(COUNT(${across(counts)})=1," load"," loads")&IF(ISNUMBER(${mix}),IF(${mix}>0,": mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}",": what is on hand is enough resin"),"")&".")))`,
     look: "strong",
   });
   page.alert("bad", answer, isWrong);

@@ -3,7 +3,7 @@ import { cooldown } from "../../cure/cooldown";
 import { plan } from "../../plan/plan";
 import { aroundAsk, ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import type { Page } from "../page";
+import { type Page, shopIsWrong } from "../page";
 import { cellIn, type Ref, refTo, whole } from "../place";
 import type { Blanks } from "./blanks";
 import { type Each, each } from "./three";
@@ -40,8 +40,6 @@ export interface Vessel {
   readonly height: Ref;
   /** What holds in the shop, but for its tubs. */
   readonly shop: Ref;
-  /** True where no number can come from that shop. */
-  readonly isWrong: Formula;
 }
 
 const columns = Object.values((plan.returns as { of: Readonly<Record<string, { label: string }>> }).of).map(({ label }) => label);
@@ -111,7 +109,7 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
     };
     const problems = refTo(page.sheet.name, top, 6, rows);
     // With a row that cannot go in, no number of the load would be true of the rest.
-    const some = formula`OR(${vessel.isWrong},SUM(${column(1)})=0,SUMPRODUCT(LEN(${problems}))>0)`;
+    const some = formula`OR(${shopIsWrong},SUM(${column(1)})=0,SUMPRODUCT(LEN(${problems}))>0)`;
     const planAt = (at: number) =>
       formula`IF(${some},"",${aroundAsk({ contract: plan, given: { pieces: planned, chamber: vessel.chamber, height: vessel.height, shop: vessel.shop }, at: [2, at], apartFrom: stock })})`;
     return {
