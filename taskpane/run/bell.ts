@@ -12,10 +12,6 @@ export class Bell {
     }
   }
 
-  get canSound(): boolean {
-    return this.audio?.state === "running";
-  }
-
   /** Three strokes. */
   ring(): void {
     const { audio } = this;

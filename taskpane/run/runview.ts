@@ -3,33 +3,29 @@ import { customElement, state } from "lit/decorators.js";
 import type { List } from "../../src/checklist/schema";
 import { answers } from "../../src/run/answers";
 import { type Doubt, doubtOf } from "../../src/run/doubts";
-import { kindOf } from "../../src/run/kinds";
 import { leakOf } from "../../src/run/leak";
 import type { Field } from "../../src/run/lines";
 import { runOf } from "../../src/run/making";
 import * as progress from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
-import { timeline } from "../../src/run/timeline";
 import { draftOf, keepDraft } from "../draft";
 import { Keeping } from "../keeping";
 import { type Sources, sourcesOf } from "../sources";
 import { today } from "../today";
 import { View } from "../views/view";
-import { Awake, Bell } from "./bell";
+import { Alarm } from "./alarm";
+import { Bell } from "./bell";
 import { choiceOf, type Draft, firstDraft, type Slip } from "./choosing";
 import { RunKeeping } from "./keeping";
 import { largeView } from "./large";
 import { recordView } from "./record";
 import { Recorder } from "./recorder";
 import { setupForm } from "./setup";
-import { aheadView, allSteps, stepView, titleOf } from "./step";
+import { aheadView, allSteps, stepView } from "./step";
 import { spell } from "./told";
 
 const draftName = "run being chosen";
 const undoSteps = 50;
-/** A bell that nobody answers rings again after a minute, ten times. */
-const again = 60_000;
-const rings = 10;
 
 const numberOf = (typed: string): number => (/^[-+]?\d*[.,]?\d+$/.test(typed.trim()) ? Number(typed.trim().replace(",", ".")) : Number.NaN);
 
@@ -52,8 +48,7 @@ export class RunView extends View {
   private looked: string | undefined;
   private readonly wrong = new Map<string, string>();
   private readonly bell = new Bell();
-  private readonly awake = new Awake();
-  private readonly rung = new Map<string, { at: number; times: number }>();
+  private readonly alarm = new Alarm(this.bell);
   private timer: ReturnType<typeof setInterval> | undefined;
 
   private get run(): Run | undefined {
@@ -100,23 +95,8 @@ export class RunView extends View {
   /** The wall clock alone counts: a tab that slept is right again at its next tick. */
   private tick = (): void => {
     this.now = Date.now();
-    if (this.ready && this.run) this.watchTimes(this.run);
+    if (this.ready && this.run) this.alarm.watch(this.run, this.now);
   };
-
-  private watchTimes(run: Run): void {
-    const spans = timeline(run, this.now);
-    const running = run.steps.filter((step) => kindOf(step.kind).timed && step.started !== undefined && !progress.isOver(step));
-    this.awake.hold(running.length > 0);
-    for (const step of running) {
-      if (spans.get(step.id)!.to > this.now) continue;
-      const key = `${run.id} ${step.id} ${step.started}`;
-      const last = this.rung.get(key) ?? { at: 0, times: 0 };
-      if (last.times >= rings || this.now - last.at < again) continue;
-      this.rung.set(key, { at: this.now, times: last.times + 1 });
-      this.bell.ring();
-      if (!last.times) void this.bell.notify(`${titleOf(run, step)}: time is up.`);
-    }
-  }
 
   private change(run: Run, words = ""): void {
     if (this.run) this.past = [...this.past, this.run].slice(-undoSteps);
@@ -240,7 +220,7 @@ export class RunView extends View {
     this.past = [];
     this.looked = undefined;
     this.wrong.clear();
-    this.awake.hold(false);
+    this.alarm.rest();
     this.requestUpdate();
     this.focusOn("#run-title");
   };
