@@ -8,7 +8,6 @@ import { register } from "../functions";
 import { budgeted } from "../guard";
 import { respelled } from "../quotes";
 import { hidden, translated } from "./enginewords";
-import { reachHidden } from "./hiddencells";
 import { roundStatistics } from "./statistic";
 import { adapted } from "./templates";
 import { App, engine } from "./vendor";
@@ -115,7 +114,6 @@ export interface View {
 /** Draws a workbook beside the one in sight. `ended` is told when the engine gives its drawing up after an error of its own. */
 export async function mount(model: Model, place: HTMLElement, asks: Asks, ended: () => void): Promise<View> {
   sayRefused(model, asks.notify);
-  reachHidden(model);
   const props = {
     model,
     notifyUser: ({ text }: { text: string }) => asks.notify(text),
