@@ -4,6 +4,8 @@ import { keepAlignment } from "./file/beside/alignment";
 import { follow, type Engine as Keeping } from "./file/beside/followed";
 import { writeDown } from "./file/kept/structure";
 import { type Engine as Guarding, guard } from "./guard";
+import { compileLate } from "./late";
+import { calculateOnSight } from "./onsight";
 import { type Engine as OtherNames, takeOtherNames } from "./othernames";
 import { type Engine as Rounding, roundAsOthers } from "./rounding";
 import { keepLinksSafe, type Engine as Linking } from "./safelinks";
@@ -19,6 +21,8 @@ export function extend(engine: Keeping & Rounding & Ending & Naming & Guarding &
   keepAlignment(engine);
   roundAsOthers(engine);
   readTypedCells(engine);
+  compileLate(engine);
+  calculateOnSight(engine);
   showLackedFormats(engine);
   keepLinksSafe(engine);
   takeOtherNames(engine);

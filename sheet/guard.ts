@@ -35,6 +35,9 @@ export function budgeted<T>(work: () => T): { readonly result: T; readonly over:
   }
 }
 
+/** Does some work within the allowance that is running, or within one of its own. */
+export const allowed = <T>(work: () => T): T => (budget ? work() : budgeted(work).result);
+
 const columnsOf = (one: Argument): number => (Array.isArray(one) ? one.length : 1);
 const rowsOf = (one: Argument): number => (Array.isArray(one) ? (one[0]?.length ?? 0) : 1);
 const most = (args: readonly Argument[], sizeOf: (one: Argument) => number) => args.reduce((size, one) => Math.max(size, sizeOf(one)), 1);

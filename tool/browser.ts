@@ -14,6 +14,8 @@ export const browserArgs = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  // The pages of its own address bar, which it would load beside every page that is tried.
+  "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup,WebUIOmniboxFullPopup,Translate,PaintHolding",
 ];
 
 export async function launch(): Promise<Browser> {

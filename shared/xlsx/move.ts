@@ -1,5 +1,5 @@
 import { parseA1Ref, type RangeA1, type ReferenceA1Xlsx, stringifyA1Ref, stringifyTokens, type Token, tokenize } from "@borgar/fx/xlsx";
-import type { Block } from "./address";
+import { atOf, type Block } from "./address";
 
 /** A change of a workbook's structure, as references see it. Lines and cells are counted from 0. */
 export type Move =
@@ -67,8 +67,11 @@ const whole = (range: Range): Block => ({
 /** What a reference to a sheet says after a move; undefined where nothing is left of it, the same object where it stays. */
 function movedRange(range: Range, move: Move): Range | undefined {
   if (move.kind !== "lines") {
-    const block = movedBlock(whole(range), move);
-    return block && { ...range, ...block };
+    const all = whole(range);
+    const block = movedBlock(all, move);
+    if (!block || block === all) return block && range;
+    const ends = (["top", "left", "bottom", "right"] as const).filter((end) => range[end] != null).map((end) => [end, block[end]]);
+    return { ...range, ...Object.fromEntries(ends) };
   }
   const [first, last] = move.axis === "row" ? (["top", "bottom"] as const) : (["left", "right"] as const);
   // A whole column has no rows that could move.
@@ -86,6 +89,15 @@ export interface Moved {
 
 const lost = "#REF!";
 
+/** Names of these letters stand bare in front of a reference, unless the library knows better: signs of print want quotes as well. */
+const isPlain = (sheets: string): boolean => /^[\p{L}\p{M}\p{N}_.:]*$/u.test(sheets);
+
+function written(reference: Parameters<typeof stringifyA1Ref>[0] & { readonly sheetName?: string }): string {
+  const text = stringifyA1Ref(reference);
+  const { sheetName: name = "" } = reference;
+  return isPlain(name) || text.startsWith("'") ? text : `'${name.replace(/'/g, "''")}'${text.slice(name.length)}`;
+}
+
 const sizeOf = ({ top, bottom, left, right }: Range) => [(bottom ?? 0) - (top ?? 0), (right ?? 0) - (left ?? 0)].join();
 
 /** One reference of a formula that stands on a sheet. */
@@ -101,7 +113,7 @@ function movedToken(value: string, own: string, move: Move): { readonly value: s
       .filter(Boolean)
       .map((one) => move.sheets.get(sheetName(one)) ?? one)
       .join(":");
-    return to === named ? stays : { value: stringifyA1Ref({ ...reference, sheetName: to }), resized: false };
+    return to === named ? stays : { value: written({ ...reference, sheetName: to }), resized: false };
   }
   if (last) return stays;
   if (!same(named || own, move.sheet)) return stays;
@@ -111,13 +123,13 @@ function movedToken(value: string, own: string, move: Move): { readonly value: s
     const [down, right] = [move.to.row - move.block.top, move.to.column - move.block.left];
     const { top, left, bottom, right: end } = whole(reference.range);
     const range = { ...reference.range, top: top + down, bottom: bottom + down, left: left + right, right: end + right };
-    return { value: stringifyA1Ref({ sheetName: same(own, move.to.sheet) ? "" : move.to.sheet, range }), resized: false };
+    return { value: written({ sheetName: same(own, move.to.sheet) ? "" : move.to.sheet, range }), resized: false };
   }
   const range = movedRange(reference.range, move);
   const prefix = value.slice(0, value.lastIndexOf("!") + 1);
   if (!range) return { value: prefix + lost, resized: true };
   if (range === reference.range) return stays;
-  const text = prefix + stringifyA1Ref({ range } as ReferenceA1Xlsx);
+  const text = prefix + written({ range } as ReferenceA1Xlsx);
   return text.toUpperCase() === value.toUpperCase() ? stays : { value: text, resized: sizeOf(range) !== sizeOf(reference.range) };
 }
 
@@ -131,7 +143,7 @@ function movedContext(value: string, move: Move): string {
   const to = move.sheets.get(sheetName(name));
   return to === undefined
     ? value
-    : stringifyA1Ref({ sheetName: to, range: { top: 0, left: 0, bottom: 0, right: 0 } as Range }).replace(/!A1$/, "");
+    : written({ sheetName: to, range: { top: 0, left: 0, bottom: 0, right: 0 } as Range }).replace(/!A1$/, "");
 }
 
 /** A formula, without its sign, as it reads after a move; `own` is the sheet that it stands on. */
@@ -157,9 +169,19 @@ export function movedFormula(formula: string, own: string, move: Move): Moved {
   return touched ? { formula: stringifyTokens(tokens), resized } : { formula, resized: false };
 }
 
+const cellWord = /(?<![\w.$])\$?([A-Z]{1,3})\$?([1-9]\d*)(?![\w.(])/gi;
+
+/** A formula without the cells that no sheet has: the engine moves references past the last row and column. */
+export const withinSheet = (formula: string): string =>
+  formula.replace(cellWord, (text) => {
+    const { row, column } = atOf(text);
+    return row < most.row && column < most.column ? text : lost;
+  });
+
 /** A formula's words without where its references lead. */
 export const withoutReferences = (formula: string): string =>
-  tokenize(formula, { mergeRefs: true })
-    .map((token) => (isReference(token) ? "?" : token.value))
+  tokenize(formula.replace(/#REF(?!!)/g, lost), { mergeRefs: true })
+    .map((token) => (isReference(token) || token.value.endsWith(lost) ? "?" : token.value))
     .join("")
+    .replace(/\?(?::\?)+/g, "?")
     .toUpperCase();

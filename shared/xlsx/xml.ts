@@ -5,7 +5,26 @@ import { Unreadable } from "./unzip";
 
 /** Decodes without dropping the mark at the front that some programs write. */
 const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
-export const decoded = (bytes: Uint8Array): string => decoder.decode(bytes);
+
+/** How a part is spelled where that is another way than nearly all are. */
+function otherSpelling(bytes: Uint8Array): string | undefined {
+  const [first, second] = bytes;
+  if ((first === 0xff && second === 0xfe) || (first === 0x3c && second === 0)) return "utf-16le";
+  if ((first === 0xfe && second === 0xff) || (first === 0 && second === 0x3c)) return "utf-16be";
+  const said = /^[^<]{0,3}<\?xml[^>]*?\sencoding\s*=\s*["']([\w-]+)/.exec(decoder.decode(bytes.subarray(0, 120)))?.[1];
+  return said && !/^utf-?8$/i.test(said) ? said : undefined;
+}
+
+/** What a part says; one that is spelled another way reads as if it were written like all others, which it is once it is changed. */
+export function decoded(bytes: Uint8Array): string {
+  const other = otherSpelling(bytes);
+  if (!other) return decoder.decode(bytes);
+  try {
+    return new TextDecoder(other).decode(bytes).replace(/^(<\?xml[^>]*?\sencoding\s*=\s*["'])[\w-]+/, "$1UTF-8");
+  } catch {
+    throw new Unreadable("one of its parts is spelled in a way that cannot be read: save it again in your spreadsheet program");
+  }
+}
 export const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** The reader counts a line end of two characters as one: a blank in place of the first keeps the places right. */

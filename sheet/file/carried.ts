@@ -7,6 +7,7 @@ import { addDocuments } from "../../shared/xlsx/documents";
 import type { NewFormula } from "../../shared/xlsx/edits";
 import { dynamicMark } from "../../shared/xlsx/metadata";
 import { namesXml } from "../../shared/xlsx/names";
+import { withEnds } from "../../shared/xlsx/openends";
 import { edit } from "../../shared/xlsx/package";
 import type { Parts } from "../../shared/xlsx/unzip";
 import { valuesWritten } from "../../shared/xlsx/values";
@@ -64,7 +65,7 @@ function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engi
     const cell = getters.getCell(position);
     if (!cell?.isFormula) continue;
     const address = addressOf(file);
-    const typed = cell.compiledFormula.toFormulaString(getters, { useBoundedReference: true });
+    const typed = withEnds(cell.compiledFormula.toFormulaString(getters));
     if (unknownOf(typed, engine, around)) {
       // Without a value: a program that knows the formula works it out.
       formulas.set(address, { formula: untouchedFormula(typed) });

@@ -1,4 +1,5 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import { withoutEnds } from "../../shared/xlsx/openends";
 import { isCall, joined, type Piece, piecesOf } from "../../shared/xlsx/pieces";
 import { asStored } from "../../src/calls";
 
@@ -85,8 +86,8 @@ export function fileFormula(typed: string, written: string, writer: Writer): str
   const spelt = pieces.map((piece, at) =>
     piece.kind === "number" || isCall(pieces, at) ? { ...piece, text: capital(piece.text) } : piece,
   );
-  return asStored(joined(spelt).replace(/#REF(?!!)/g, "#REF!"));
+  return asStored(withoutEnds(joined(spelt)).replace(/#REF(?!!)/g, "#REF!"));
 }
 
 /** A formula that the engine does not know goes back as it came. */
-export const untouchedFormula = (typed: string): string => asStored(typed.replace(/^=/, ""));
+export const untouchedFormula = (typed: string): string => asStored(withoutEnds(typed.replace(/^=/, "")));

@@ -2,9 +2,11 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { atOf } from "../../shared/xlsx/address";
 import { followedOf } from "../file/beside/followed";
 import { cursorKey } from "../file/beside/sheet";
+import { reachHidden } from "./hiddencells";
 
 /** The first time that a sheet is turned to, its cursor waits where the file has it: at the first cell that a person fills. */
 export function placeCursor(model: Model, book: object): () => void {
+  reachHidden(model);
   const seen = new Set<string>();
   return () => {
     const sheetId = model.getters.getActiveSheetId();

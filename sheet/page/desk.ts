@@ -6,6 +6,7 @@ import { placeCursor } from "./cursor";
 import { daysAlong } from "./daysalong";
 import { fitFrozen } from "./frozen";
 import { type Asks, mount, onEntry, open, type View } from "./grid";
+import { calculateWhenIdle } from "./idle";
 import type { Content } from "./kept/work";
 import { Mirror, type Places } from "./mirror";
 import { Spoken } from "./spoken";
@@ -45,7 +46,7 @@ export class Desk {
    */
   async show(id: string, content: Content, readOnly: boolean, strict = false): Promise<{ readonly over: boolean }> {
     const { book, shown, ...beside } = content;
-    const { model, over } = open(book, readOnly, () => this.changed());
+    const { model, over } = open(book, { readOnly, all: strict }, () => this.changed());
     if (over && strict) throw new Unreadable("its formulas take longer than 20 seconds, or fill more than five million cells");
     const sheetIdFrom = model.getters.getActiveSheetId();
     if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
@@ -74,6 +75,7 @@ export class Desk {
     if (focused?.isConnected) focused.focus();
     for (const guest of this.guests) guest(other);
     for (const watcher of this.watchers) watcher();
+    calculateWhenIdle(model, () => model === this.now?.model);
     return { over };
   }
 

@@ -6,6 +6,7 @@ import { extend } from "../extend";
 import { pivotInTheWay, pivotWords } from "../file/beside/pivots";
 import { register } from "../functions";
 import { budgeted } from "../guard";
+import { calculateAll } from "../onsight";
 import { respelled } from "../quotes";
 import { hidden, translated } from "./enginewords";
 import { roundStatistics } from "./statistic";
@@ -68,16 +69,21 @@ export function onEntry(model: Model, tell: (at: CellPosition) => void): void {
 
 /**
  * Loads a workbook with the catalogue's functions in it; `changed` is told of every change to what it holds. `over` tells that its
- * formulas asked for more than a workbook may while it opens.
+ * formulas asked for more than a workbook may while it opens: all of them, or those of the sheet in sight.
  */
-export function open(book: object, readOnly: boolean, changed: () => void): { readonly model: Model; readonly over: boolean } {
-  const { result: model, over } = budgeted(
-    () =>
-      new engine.Model(
-        { ...book, settings: { locale: localeOf(navigator.language) } },
-        { transportService: transport(changed), mode: readOnly ? "readonly" : "normal" },
-      ),
-  );
+export function open(
+  book: object,
+  { readOnly, all }: { readonly readOnly: boolean; readonly all: boolean },
+  changed: () => void,
+): { readonly model: Model; readonly over: boolean } {
+  const { result: model, over } = budgeted(() => {
+    const made = new engine.Model(
+      { ...book, settings: { locale: localeOf(navigator.language) } },
+      { transportService: transport(changed), mode: readOnly ? "readonly" : "normal" },
+    );
+    if (all) calculateAll(made);
+    return made;
+  });
   respellTyped(model);
   return { model, over };
 }

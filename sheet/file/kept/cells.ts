@@ -5,6 +5,7 @@ import type { FileCell, FileRow } from "../../../shared/xlsx/cells";
 import { type Edit, shows } from "../../../shared/xlsx/edits";
 import { type Form, formOf } from "../../../shared/xlsx/form";
 import { firstsOf, fullFormula } from "../../../shared/xlsx/moved/cells";
+import { withEnds } from "../../../shared/xlsx/openends";
 import { asStored, asTyped, callsOurs } from "../../../src/calls";
 import { shownBy } from "../../cell";
 import { type Around, type Reader, unknownOf } from "../known";
@@ -42,7 +43,7 @@ const typedForm = (value: ReturnType<typeof shownBy>): Form => {
 
 export const formulaAt = ({ getters }: Model, position: Position): string | undefined => {
   const cell = getters.getCell(position);
-  return cell?.isFormula ? cell.compiledFormula.toFormulaString(getters, { useBoundedReference: true }) : undefined;
+  return cell?.isFormula ? withEnds(cell.compiledFormula.toFormulaString(getters)) : undefined;
 };
 
 /** Cells that the file fills from a formula of another; and every cell of the file by its address. */

@@ -6,7 +6,7 @@ import { addDocuments, documentsOf } from "../../../shared/xlsx/documents";
 import { type Edit, withEdits } from "../../../shared/xlsx/edits";
 import { LookPool } from "../../../shared/xlsx/looks";
 import { dynamicMark } from "../../../shared/xlsx/metadata";
-import { withoutReferences } from "../../../shared/xlsx/move";
+import { withinSheet, withoutReferences } from "../../../shared/xlsx/move";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
 import { rowless } from "../../../shared/xlsx/rowless";
 import { engineSheet } from "../../../shared/xlsx/sheetname";
@@ -71,6 +71,13 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   const came = unzip(beside.file);
   const { book, paths, resized } = replayed(came, structure);
   const { parts } = book;
+  const renames = new Map<string, string>();
+  for (const [id, path] of paths) {
+    const [was, is] = [book.sheets.find((one) => one.path === path)!.name, getters.getSheetName(id)];
+    if (engineSheet(was) !== is) renames.set(path, is);
+  }
+  // Before anything is compared: what only says the new name is no other formula.
+  if (renames.size) renameSheets(book, renames);
   const order = () =>
     orderSheets(
       book,
@@ -114,9 +121,12 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
     sheets: new Set(getters.getSheetIds().map((id) => getters.getSheetName(id).toLowerCase())),
   };
   const isUnknown = (text: unknown) => typeof text === "string" && text.startsWith("=") && unknownOf(text, engine, around) !== undefined;
-  // The engine moves no reference of a formula that it does not know: the file's own, moved here, is right.
-  const isMoved = (old: unknown, own: unknown) =>
-    structure.steps.length > 0 && isUnknown(own) && typeof old === "string" && withoutReferences(old) === withoutReferences(String(own));
+  // The engine moves no reference of a formula that it does not know, and others past the last row: the file's own, moved here, is right.
+  const isMoved = (old: unknown, own: unknown) => {
+    if (!structure.steps.length || typeof old !== "string" || typeof own !== "string" || !own.startsWith("=")) return false;
+    const fit = withinSheet(own);
+    return (fit !== own || isUnknown(own)) && withoutReferences(old) === withoutReferences(fit);
+  };
   const changes = new Map(
     [...pairs].map(([id, pair]) => [
       id,
@@ -204,16 +214,12 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   }
   if (pool?.isChanged) parts.set(stylesPath!, encoded(pool.written()));
 
-  const renames = new Map<string, string>();
   const hidden = new Map<string, boolean>();
   for (const [id, { before: old, now: own }] of pairs) {
     const path = paths.get(id)!;
-    const name = book.sheets.find((one) => one.path === path)!.name;
-    if (engineSheet(name) !== own.name) renames.set(path, own.name);
     const relation = relations.find((one) => one.path === path)?.id ?? relationsOf(parts, book.path).find((one) => one.path === path)?.id;
     if (relation && (old?.isVisible ?? true) !== own.isVisible) hidden.set(relation, !own.isVisible);
   }
-  if (renames.size) renameSheets(book, renames);
   order();
   const workbookXml = textOf(parts, book.path);
   const named = withHidden(withNames(workbookXml, before.namedRanges, now.namedRanges), hidden);

@@ -1,10 +1,11 @@
 import { cautions, first } from "../../cautions";
 import { fromLabel } from "../../label";
 import { settings } from "../../shop";
-import { type Formula, formula } from "../formula";
+import { version as asked } from "../../version";
+import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";
-import type { Ref } from "../place";
+import { type Ref, refTo } from "../place";
 import { dayIn } from "../usdates";
 
 interface Door {
@@ -23,13 +24,14 @@ const doors: readonly Door[] = [
 /** Settings whose usual values the label of the resin may know better. */
 const labeled = settings.filter(({ basis }) => basis.startsWith(fromLabel)).map(({ name }) => name);
 
+/** Which release answers here; none in the edition that needs nobody's answers. */
+const version = ask(asked, {}, formula`""`);
+
 /** Columns of a door. */
 const wide = 2;
 const columns = doors.length * wide;
 
 export interface Facts {
-  /** The line of the self-check. */
-  readonly check: Ref;
   /** How many of the settings that My Shop has first are typed, and how many there are. */
   readonly typed: Formula;
   readonly first: number;
@@ -38,7 +40,7 @@ export interface Facts {
 }
 
 /** The first page: a picture of the run, three doors into the book, where to begin, and what never to forget. */
-export function startSheet(kit: Kit, others: readonly Page[], { check, typed, first: firsts, resin, until }: Facts): Page {
+export function startSheet(kit: Kit, others: readonly Page[], { typed, first: firsts, resin, until }: Facts): Page {
   const page = new Page("Start", "Stabilizing wood, from the dry blank to the price tag.", [18, 17, 18, 17, 18, 17]);
   page.open("Porewise");
   page.row--;
@@ -68,7 +70,7 @@ export function startSheet(kit: Kit, others: readonly Page[], { check, typed, fi
     to: "My Shop",
   });
   page.sheet.heights.set(begin, 36);
-  page.sheet.cursor = { ...check, sheet: page.sheet.name, row: kit.demo ? row : begin, column: 0 };
+  page.sheet.cursor = refTo(page.sheet.name, kit.demo ? row : begin, 0);
   page.across(begin, wide, columns - wide, {
     value: kit.demo
       ? "This is an invented shop: look around, change anything. For your own, type over its facts on My Shop, then its rows on Blanks."
@@ -116,7 +118,7 @@ export function startSheet(kit: Kit, others: readonly Page[], { check, typed, fi
     "With the add-in, in Excel or on the page, every number follows what you type. Without it the workbook opens anywhere with built-in formulas: what they cannot work out is a fixed value, and they check less of what you type, so keep to the ranges on My Shop.",
   );
   page.say(
-    formula`IF(ISERROR(${check}),"The Porewise functions do not work in this program: add the add-in, or use the workbook without it.",${check})`,
+    formula`IF(ISERROR(${version}),"The Porewise functions do not work in this program: add the add-in, or use the workbook without it.",IF(${version}="","This is the workbook without the add-in.","Porewise "&${version}&" works in this program. Self-check compares its answers with known ones."))`,
     "words",
   );
   page.skip();

@@ -87,10 +87,7 @@ export function template(system: System, filled: "demo" | "empty"): Template {
   ] as const;
   for (const page of [blanks.page, resin.page, supplies, log.page, price.page]) page.warn(shopWarning);
   for (const page of [today.page, loads.page]) page.warn(shopWarning, refused);
-  const pages = [
-    startSheet(kit, rest, { check: check.line, typed: shop.firstTyped, first: shop.first, resin: resin.now, until: resin.until }),
-    ...rest,
-  ];
+  const pages = [startSheet(kit, rest, { typed: shop.firstTyped, first: shop.first, resin: resin.now, until: resin.until }), ...rest];
   if (system === "US") for (const { sheet } of pages) americanDays(sheet);
   const settingRef = (name: string) => (shop.isOptional(name) ? shop.typed(name) : shop.holds(name));
   return {

@@ -1,4 +1,4 @@
-import { type Move, movedFormula } from "../../../shared/xlsx/move";
+import { type Move, movedFormula, withinSheet, withoutReferences } from "../../../shared/xlsx/move";
 
 const rows = (at: number, by: number): Move => ({ kind: "lines", sheet: "S1", axis: "row", at, by });
 const columns = (at: number, by: number): Move => ({ kind: "lines", sheet: "S1", axis: "column", at, by });
@@ -22,5 +22,26 @@ describe("a formula's references", () => {
   it("tells where a reference got other cells than it had", () => {
     expect(movedFormula("SUM(A1:A5)", "S1", rows(2, 1)).resized).toBe(true);
     expect(movedFormula("SUM(A4:A5)", "S1", rows(2, 1)).resized).toBe(false);
+  });
+
+  it("to whole rows stay whole where a cell is put elsewhere", () => {
+    const move: Move = {
+      kind: "block",
+      sheet: "S1",
+      block: { top: 8, left: 0, bottom: 8, right: 0 },
+      to: { sheet: "S1", row: 0, column: 3 },
+    };
+    expect(movedFormula("SUM(S1!$1:$3,B:B)", "S1", move).formula).toBe("SUM(S1!$1:$3,B:B)");
+  });
+
+  it("to a sheet whose name has signs of print stand in quotes", () =>
+    expect(movedFormula("S2!A1+SUM(S2!A1:S2!B2)", "S1", { kind: "names", sheets: new Map([["s2", "It’s"]]) }).formula).toBe(
+      "'It’s'!A1+SUM('It’s'!A1:'It’s'!B2)",
+    ));
+
+  it("past the last row are none, and two formulas are the same but for where they lead", () => {
+    expect(withinSheet("=A1048577+LOG10(B2)")).toBe("=#REF!+LOG10(B2)");
+    expect(withoutReferences("=SUM(A5:#REF!)+#REF")).toBe(withoutReferences("=SUM(B1:B2)+C3"));
+    expect(withoutReferences("=A1+1")).not.toBe(withoutReferences("=A1+2"));
   });
 });

@@ -2,6 +2,7 @@ import "./dom";
 import type { Model } from "@odoo/o-spreadsheet";
 import * as engine from "@odoo/o-spreadsheet";
 import { Unreadable } from "../../../shared/xlsx/unzip";
+import { bookOf } from "../../../sheet/book";
 import { model } from "../../../sheet/engine";
 import { inserted } from "../../../sheet/file/insert/insert";
 import { type Opened, opened } from "../../../sheet/file/open";
@@ -23,7 +24,7 @@ const frozen = <T>(item: T): T => {
 };
 
 /** Opened, kept and opened again, as the page does: looks that are the usual ones are gone by then. */
-const settled = (book: object): Model => model(model(copied(book)).exportData());
+const settled = (book: object): Model => model(JSON.parse(JSON.stringify(bookOf(model(copied(book))).book)));
 
 const idOf = ({ getters }: Model, name: string): string => getters.getSheetIds().find((id) => getters.getSheetName(id) === name)!;
 

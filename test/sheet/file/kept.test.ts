@@ -1,5 +1,6 @@
 import "./dom";
 import * as engine from "@odoo/o-spreadsheet";
+import { unzipSync, zipSync } from "fflate";
 import { bookOf } from "../../../sheet/book";
 import { model } from "../../../sheet/engine";
 import { opened } from "../../../sheet/file/open";
@@ -47,6 +48,59 @@ describe("a file that was opened and saved", () => {
     expect(xml).toContain('<c r="A3"><v>3</v></c>');
     expect(xml).toMatch(/<c r="B3"[^>]*><f>A3\*2<\/f><v>6<\/v>/);
     expect(other).toContain("SUM(Costs!A1:A3)");
+  });
+});
+
+describe("a formula of a file", () => {
+  const formulas = workbookOf({
+    sheets: {
+      Costs:
+        row(1, '<c r="A1"><v>2</v></c>', f("B1", "SUM(Costs!$3:$4)", "<v>0</v>"), f("C1", "SUM( Other!A1 ,1)", "<v>1</v>")) +
+        row(2, f("A2", "A1048576+1", "<v>1</v>")),
+      Other: row(1, f("A1", "SUM(Costs!A:A)", "<v>2</v>")),
+    },
+  });
+  const once = async (type: string, payload: object) => {
+    const workbook = opened(formulas, engine);
+    const book = model(workbook.book);
+    const sheetId = book.getters.getSheetIds()[0];
+    expect(book.dispatch(type as never, { sheetId, sheetName: "Costs", ...payload } as never).isSuccessful).toBe(true);
+    return textsOf(await saved(book, workbook, engine));
+  };
+
+  it("says a sheet's new name and is spelled as it was", async () => {
+    const { [first]: xml, "xl/worksheets/sheet2.xml": other } = await once("RENAME_SHEET", { oldName: "Costs", newName: "All costs" });
+    expect(xml).toBe(textsOf(formulas)[first].replace("SUM(Costs!$3:$4)", "SUM('All costs'!$3:$4)"));
+    expect(other).toContain("<f>SUM('All costs'!A:A)</f><v>2</v>");
+  });
+
+  it("to a cell that is pushed past the last row is none", async () => {
+    const { [first]: xml } = await once("ADD_COLUMNS_ROWS", { dimension: "ROW", base: 2, position: "before", quantity: 1 });
+    expect(xml).toContain('<c r="A2"><f>#REF!+1</f>');
+  });
+
+  it("that is typed over a whole column reaches all of it", async () => {
+    const { [first]: xml } = await once("UPDATE_CELL", { col: 4, row: 0, content: "=SUM(B:B)+SUM(2:2)+SUM($B2:$C)" });
+    expect(xml).toMatch(/<c r="E1"><f>SUM\(B:B\)\+SUM\(2:2\)\+SUM\(\$B2:\$C1048576\)<\/f>/);
+  });
+});
+
+describe("a part of a file in UTF-16", () => {
+  const parts = textsOf(file);
+  const wide = new Uint8Array(
+    Buffer.from(`\uFEFF<?xml version="1.0" encoding="UTF-16"?>${parts[first].replace(/^.*?\?>\s*/s, "")}`, "utf16le"),
+  );
+  const given = zipSync({ ...unzipSync(file), [first]: wide });
+
+  it("is read, stays as it came while nothing is changed on it, and is spelled like all others once it is", async () => {
+    const workbook = opened(given, engine);
+    const book = model(workbook.book);
+    expect(await saved(book, workbook, engine)).toEqual(given);
+    const sheetId = book.getters.getSheetIds()[0];
+    expect(book.dispatch("UPDATE_CELL", { sheetId, col: 0, row: 0, content: "10" }).isSuccessful).toBe(true);
+    const { [first]: xml } = textsOf(await saved(book, workbook, engine));
+    expect(xml).toMatch(/^<\?xml version="1.0" encoding="UTF-8"\?>/);
+    expect(xml).toContain('<c r="A1"><v>10</v></c>');
   });
 });
 
