@@ -3,38 +3,20 @@ import { customElement, state } from "lit/decorators.js";
 import { counted } from "../../shared/host";
 import { isoDate } from "../../shared/serial";
 import { plainUnits } from "../../shared/unit";
+import type { Typed } from "../../src/labels/part";
 import { commonSizes, type LabelSizes, papers, placeOf, sizeNames, sizesSlip } from "../../src/labels/sizes";
 import { type Label, pieceLabels, tubLabel } from "../../src/labels/words";
 import { answers } from "../../src/run/answers";
 import { type Sources, sourcesOf } from "../sources";
 import { today } from "../today";
+import { keepSizes, keptSizes } from "./labelsizes";
 import { View } from "./view";
 
-const keptName = "porewise:label sizes";
 const mostLabels = 2000;
 const counts: readonly (keyof LabelSizes)[] = ["across", "down"];
 
-type Typed = Readonly<Record<keyof LabelSizes, string>>;
-
 const typedOf = (sizes: LabelSizes): Typed =>
   Object.fromEntries(Object.entries(sizes).map(([name, size]) => [name, String(size)])) as Typed;
-
-function keptSizes(system: string): Typed | undefined {
-  try {
-    const kept = JSON.parse(localStorage.getItem(`${keptName} ${system}`) ?? "null");
-    return Object.keys(sizeNames).every((name) => typeof kept?.[name] === "string") ? kept : undefined;
-  } catch {
-    return undefined;
-  }
-}
-
-function keepSizes(system: string, typed: Typed): void {
-  try {
-    localStorage.setItem(`${keptName} ${system}`, JSON.stringify(typed));
-  } catch {
-    // A browser that keeps nothing asks again the next time.
-  }
-}
 
 /** Labels for tubs and pieces in sizes of one's own, printed from here. */
 @customElement("pore-labels")
@@ -56,7 +38,7 @@ export class Labels extends View {
   private async look(): Promise<void> {
     this.sources = await sourcesOf(this.host, 0);
     const { system } = this.sources;
-    this.typed = keptSizes(system) ?? typedOf(commonSizes[system]);
+    this.typed = (await keptSizes(this.host, system)) ?? typedOf(commonSizes[system]);
   }
 
   private sizes(): LabelSizes | undefined {
@@ -129,7 +111,6 @@ export class Labels extends View {
       sheets[sheet] ??= [];
       sheets[sheet].push({ label, x, y });
     }
-    keepSizes(this.sources.system, this.typed);
     this.sheets = sheets;
     await this.updateComplete;
     const cut = [...this.querySelectorAll<HTMLElement>(".label")].find(
@@ -147,7 +128,10 @@ export class Labels extends View {
     const page = new CSSStyleSheet();
     page.replaceSync(`@page { size: ${width}${unit} ${height}${unit}; margin: 0; }`);
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, page];
+    // The workbook keeps what was printed, and the print dialog would hold that up.
+    const hindered = await keepSizes(this.host, this.sources.system, this.typed);
     print();
+    if (hindered) this.tell(`The label sizes are not in this workbook. ${hindered}`, true);
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== page);
     this.sheets = [];
   };
@@ -222,6 +206,7 @@ export class Labels extends View {
       </div>
       <details class="run-all" ?open=${this.slip !== undefined && this.slip.field in sizeNames}>
         <summary>Label sizes, on ${name}</summary>
+        <p class="hint">They are kept in this workbook when you print.</p>
         <div class="run-two">${(Object.entries(sizeNames) as [keyof LabelSizes, string][]).map(([field, label]) =>
           this.field(
             field,

@@ -1,0 +1,145 @@
+import type { BrowserContext, FrameLocator } from "playwright-core";
+import { commonSizes, papers } from "../../src/labels/sizes";
+import { tubCare } from "../../src/labels/words";
+import { needing } from "../needing";
+import { type Sheet, type Site, site } from "./driver";
+
+jest.setTimeout(120_000);
+
+/** The paper as the browser lays it out, in points, and how many pages that is. */
+interface Paper {
+  readonly pages: number;
+  readonly size: string | undefined;
+  readonly labels: readonly {
+    readonly x: number;
+    readonly y: number;
+    readonly lines: readonly (readonly [text: string, weight: string, size: number])[];
+  }[];
+}
+
+needing("browser")("labels on paper", () => {
+  let made: Site;
+  let context: BrowserContext;
+  let sheet: Sheet;
+  let pane: FrameLocator;
+
+  beforeAll(async () => {
+    made = await site();
+  });
+  afterAll(async () => {
+    await made?.close();
+  });
+  beforeEach(async () => {
+    context = await made.stranger();
+    sheet = await made.visit(context);
+    pane = sheet.page.frameLocator("iframe");
+    await pane.locator("#tab-workbook").click();
+    await pane.locator("#label-tubs").waitFor();
+  });
+  afterEach(async () => {
+    await context.close();
+    expect(made.troubles.splice(0)).toEqual([]);
+  });
+
+  /** Presses the button, keeps what stands there when the print dialog would open, and prints that to a file. */
+  async function printed(): Promise<Paper> {
+    const frame = sheet.page.frames().find((one) => one.url().includes("taskpane"))!;
+    await frame.evaluate(() => {
+      const kept = globalThis as unknown as { onPaper?: string };
+      kept.onPaper = undefined;
+      globalThis.print = () => {
+        const rules = [...document.styleSheets, ...document.adoptedStyleSheets].flatMap((one) =>
+          [...one.cssRules].map(({ cssText }) => cssText),
+        );
+        kept.onPaper = `<!doctype html><html><head><style>${rules.join("\n")}</style></head>${document.body.outerHTML}</html>`;
+      };
+    });
+    await pane.locator("#print-labels").click();
+    const html = (await (await frame.waitForFunction(() => (globalThis as unknown as { onPaper?: string }).onPaper)).jsonValue()) as string;
+    const page = await context.newPage();
+    await page.setContent(html);
+    await page.emulateMedia({ media: "print" });
+    const labels = await page.locator(".label").evaluateAll((all) =>
+      all.map((one) => {
+        const { x, y } = one.getBoundingClientRect();
+        const point = 72 / 96;
+        const lines = [...one.querySelectorAll("p")].map((line) => {
+          const { fontWeight, fontSize, visibility } = getComputedStyle(line);
+          if (visibility !== "visible") throw new Error(`“${line.textContent}” is not seen on paper`);
+          return [line.textContent ?? "", fontWeight, Number.parseFloat(fontSize) * point] as [string, string, number];
+        });
+        return { x: x * point, y: y * point, lines };
+      }),
+    );
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+    await page.close();
+    return { pages: (pdf.match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length, size: /\/MediaBox\s*\[([^\]]*)\]/.exec(pdf)?.[1], labels };
+  }
+
+  it("are as many as tubs and planned pieces, lie on the grid of a Letter sheet, and only their names are bold", async () => {
+    await pane.locator("#label-tubs").fill("2");
+    const { pages, size, labels } = await printed();
+    expect(labels).toHaveLength(2 + 97);
+    const { across, down, width, height, gapAcross, top, left } = commonSizes.US;
+    expect(pages).toBe(Math.ceil(labels.length / (across * down)));
+    expect(size?.trim()).toBe(`0 0 ${papers.US.width * 72} ${papers.US.height * 72}`);
+    for (const [i, { x, y }] of labels.slice(0, across * down).entries()) {
+      expect(x).toBeCloseTo((left + (i % across) * (width + gapAcross)) * 72, 0);
+      expect(y).toBeCloseTo((top + Math.floor(i / across) * height) * 72, 0);
+    }
+    expect(labels[0].lines.map(([text]) => text)).toEqual([
+      "Mixed resin, blue",
+      expect.stringMatching(/^mixed \d{4}-\d\d-\d\d, use by \d{4}-\d\d-\d\d$/),
+      "dye 0.25 tsp per qt",
+      tubCare,
+    ]);
+    expect(labels[2].lines.map(([text]) => text)).toEqual([
+      "spalted boxelder, 1 of 24",
+      "boxelder",
+      expect.stringMatching(/^oven-dry [\d.]+ g$/),
+      expect.stringMatching(/^blue, \d{4}/),
+    ]);
+    for (const { lines } of labels)
+      for (const [i, [, weight, size]] of lines.entries()) {
+        expect([i, weight]).toEqual([i, i === 0 ? "700" : "400"]);
+        expect(size).toBeGreaterThanOrEqual(9 - 1e-6);
+      }
+  });
+
+  it("keep their sizes in the workbook, in another browser too, and say which size does not go together", async () => {
+    await pane.locator("summary").filter({ hasText: "Label sizes" }).click();
+    await pane.locator("#label-across").fill("4");
+    await pane.locator("#print-labels").click();
+    await pane.locator("#label-width-slip").filter({ hasText: "Letter is 8.5 in wide" }).waitFor();
+    await pane.locator("#label-across").fill("2");
+    await pane.locator("#label-down").fill("5");
+    await pane.locator("#label-height").fill("2");
+    await pane.locator("#label-width").fill("4");
+    const { pages, labels } = await printed();
+    expect(pages).toBe(Math.ceil(labels.length / 10));
+    const [download] = await Promise.all([sheet.page.waitForEvent("download"), sheet.page.locator("#save").click()]);
+    const path = `${made.folder}/labels.xlsx`;
+    await download.saveAs(path);
+    const other = await made.stranger();
+    const far = await made.visit(other);
+    await far.give(path);
+    const there = far.page.frameLocator("iframe");
+    await there.locator("#tab-workbook").click();
+    await there.locator("summary").filter({ hasText: "Label sizes" }).click();
+    await expectValue(there, "#label-across", "2");
+    await expectValue(there, "#label-height", "2");
+    await other.close();
+  });
+
+  const expectValue = async (frame: FrameLocator, field: string, due: string) => {
+    await frame.locator(field).waitFor();
+    await frame.locator(`${field}`).evaluate(
+      (one, value) =>
+        new Promise<void>((done) => {
+          const look = () => ((one as HTMLInputElement).value === value ? done() : requestAnimationFrame(look));
+          look();
+        }),
+      due,
+    );
+  };
+});
