@@ -32,8 +32,7 @@ needing("browser")("labels on paper", () => {
   beforeEach(async () => {
     context = await made.stranger();
     sheet = await made.visit(context);
-    pane = sheet.page.frameLocator("iframe");
-    await pane.locator("#tab-workbook").click();
+    pane = await workbookView(sheet);
     await pane.locator("#label-tubs").waitFor();
   });
   afterEach(async () => {
@@ -41,21 +40,26 @@ needing("browser")("labels on paper", () => {
     expect(made.troubles.splice(0)).toEqual([]);
   });
 
+  const workbookView = async ({ page }: Sheet): Promise<FrameLocator> => {
+    await page.locator("#functions").click();
+    const shown = page.frameLocator("#pane iframe");
+    await shown.locator("#tab-workbook").click();
+    return shown;
+  };
+
   /** Presses the button, keeps what stands there when the print dialog would open, and prints that to a file. */
   async function printed(): Promise<Paper> {
-    const frame = sheet.page.frames().find((one) => one.url().includes("taskpane"))!;
-    await frame.evaluate(() => {
-      const kept = globalThis as unknown as { onPaper?: string };
-      kept.onPaper = undefined;
-      globalThis.print = () => {
-        const rules = [...document.styleSheets, ...document.adoptedStyleSheets].flatMap((one) =>
-          [...one.cssRules].map(({ cssText }) => cssText),
-        );
-        kept.onPaper = `<!doctype html><html><head><style>${rules.join("\n")}</style></head>${document.body.outerHTML}</html>`;
-      };
-    });
-    await pane.locator("#print-labels").click();
-    const html = (await (await frame.waitForFunction(() => (globalThis as unknown as { onPaper?: string }).onPaper)).jsonValue()) as string;
+    const paper = pane.locator("body").evaluate(
+      () =>
+        new Promise<string>((done) => {
+          globalThis.print = () => {
+            const sheets = [...document.styleSheets, ...document.adoptedStyleSheets];
+            const rules = sheets.flatMap((one) => [...one.cssRules].map(({ cssText }) => cssText));
+            done(`<!doctype html><html><head><style>${rules.join("\n")}</style></head>${document.body.outerHTML}</html>`);
+          };
+        }),
+    );
+    const [html] = await Promise.all([paper, pane.locator("#print-labels").click()]);
     const page = await context.newPage();
     await page.setContent(html);
     await page.emulateMedia({ media: "print" });
@@ -123,8 +127,7 @@ needing("browser")("labels on paper", () => {
     const other = await made.stranger();
     const far = await made.visit(other);
     await far.give(path);
-    const there = far.page.frameLocator("iframe");
-    await there.locator("#tab-workbook").click();
+    const there = await workbookView(far);
     await there.locator("summary").filter({ hasText: "Label sizes" }).click();
     await expectValue(there, "#label-across", "2");
     await expectValue(there, "#label-height", "2");
