@@ -98,7 +98,7 @@ needing("browser")("labels on paper", () => {
       tubCare,
     ]);
     expect(labels[2].lines.map(([text]) => text)).toEqual([
-      "spalted boxelder, 1 of 24",
+      "spalted boxelder, 1 of 14",
       "boxelder",
       expect.stringMatching(/^oven-dry [\d.]+ g$/),
       expect.stringMatching(/^blue, \d{4}/),
