@@ -124,9 +124,7 @@ needing("browser")("the page", () => {
   it("shows the same sheet again after a reload, with what was typed", async () => {
     await sheet.turn("My Shop");
     await sheet.turn("Blanks");
-    await sheet.type("P11", "1");
-    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
-    await sheet.kept();
+    await sheet.keeps(() => sheet.type("P11", "1"));
     await sheet.reload();
     await sheet.shows("P9", "1.14");
     await sheet.shows("J24", "3.7%");
