@@ -1,11 +1,30 @@
 // Packages that come as ES modules only.
 const transformIgnorePatterns = ["/node_modules/(?!(?:hucre|stemmer)/)"];
 const transform = { "\\.(?:ts|mjs)$|/stemmer/.+\\.js$": ["@swc/jest", { jsc: { target: "es2022" }, module: { type: "commonjs" } }] };
+// Code under test runs in a context of its own, where every look at a global goes the long way round: these are handed in.
+const sandboxInjectedGlobals = [
+  "Array",
+  "Boolean",
+  "Error",
+  "Float64Array",
+  "Int32Array",
+  "JSON",
+  "Map",
+  "Math",
+  "Number",
+  "Object",
+  "RegExp",
+  "Set",
+  "String",
+  "Symbol",
+  "Uint8Array",
+];
 const project = (displayName, roots, more) => ({
   displayName,
   roots: roots.map((root) => `<rootDir>/test/${root}`),
   transform,
   transformIgnorePatterns,
+  sandboxInjectedGlobals,
   testEnvironment: "node",
   testMatch: ["**/*.test.ts"],
   setupFilesAfterEnv: ["<rootDir>/test/patience.js"],

@@ -1,7 +1,7 @@
 import { type Said, said } from "../../shared/outcome";
 import type { Given } from "./given";
 import { leastNeed } from "./parts";
-import { type Plan, planOf } from "./planned";
+import { type Plan, planIn, planOf } from "./planned";
 
 /** Days and resin mixed, told together; both numbers in the units of whoever asks. */
 const mixedIn = ({ loads }: Plan): number => loads.reduce((sum, { mixed }) => sum + mixed, 0);
@@ -11,8 +11,8 @@ function leastPlan(given: Given, free: Plan): { limit: number; made: Plan } | un
   const shop = { ...given, hours: free.clock.hours };
   let limit = Math.max(...free.colors.flatMap(({ parts }) => parts.map((part) => leastNeed(part, free.tub, shop))));
   for (let tried = 0; tried < 12 && Number.isFinite(limit); tried++, limit *= 1.08) {
-    const made = planOf({ ...given, mostResin: limit as Given["mostResin"] });
-    if (made.unplanned.length === free.unplanned.length) return { limit, made };
+    const made = planIn({ ...given, mostResin: limit as Given["mostResin"] }, free.unplanned.length);
+    if (made) return { limit, made };
   }
   return undefined;
 }

@@ -34,6 +34,8 @@ export interface Packing {
   readonly mostPieces: number;
   /** Most resin that one load may need. */
   readonly mostResin: number;
+  /** Pieces times sizes of all colors together: what one waits for. */
+  readonly work: number;
 }
 
 export interface Stacks {
@@ -114,8 +116,7 @@ export function packer(packing: Packing) {
   for (const { size, row } of parts) counts[size] += row.count;
   const here = shapes.map((_, size) => size).filter((size) => counts[size] > 0);
   const sumOf = (left: Int32Array, { room: { shapes: own } }: View) => left.reduce((sum, many, size) => sum + many * own[size].volume, 0);
-  const work = pieces * here.length;
-  const isKeen = isFew && work <= patience;
+  const isKeen = isFew && packing.work <= patience;
   const plain: View = { care: isKeen ? keen : isFew ? calm : hasty, room, memory: newMemory(shapes) };
   const { perLoad, stackOf } = alone(shapes, tub.section, bath.gap, room.height);
 
@@ -200,7 +201,7 @@ export function packer(packing: Packing) {
   function fewest(): Stacks & { readonly view: View } {
     let best = { ...build(), view: plain };
     const least = Math.ceil((sumOf(counts, plain) / (tub.area * room.height)) * (1 - 1e-9));
-    const tries = isKeen && here.length > 1 ? Math.min(room.affords ? 2 : mostTries, Math.floor((2 * patience) / work)) : 0;
+    const tries = isKeen && here.length > 1 ? Math.min(room.affords ? 2 : mostTries, Math.floor((2 * patience) / packing.work)) : 0;
     let worths = shapes.map(({ volume }) => volume);
     let last: Stacks = best;
     for (let go = 0; go < tries && (best.stuck || best.stacks.length > least); go++) {

@@ -124,11 +124,12 @@ let last: { readonly given: Given; readonly plan: Plan } | undefined;
 
 /** The plan, from the pieces to the last batch. The sheets ask the same plan from several cells: it is made once for them all. */
 export function planOf(given: Given): Plan {
-  if (!last || !dequal(last.given, given)) last = { given, plan: planIn(given) };
+  if (!last || !dequal(last.given, given)) last = { given, plan: planIn(given)! };
   return last.plan;
 }
 
-function planIn(given: Given): Plan {
+/** The same; undefined as soon as the limit on resin leaves out more rows than may be. */
+export function planIn(given: Given, mayLose = Number.POSITIVE_INFINITY): Plan | undefined {
   const { from: opens, hours } = openHours(given);
   coreTarget(given.oven, given.room, given.core);
   const tub = tubOf(given);
@@ -141,20 +142,13 @@ function planIn(given: Given): Plan {
   const typed = given.order === "as typed";
   const most = given.mostResin ?? Number.POSITIVE_INFINITY;
   const limits = most === Number.POSITIVE_INFINITY ? [most] : Array.from({ length: Math.min(tub.many, 4) }, (_, i) => most / (i + 1));
-  const made = limits.map((limit) =>
-    setsOf(
-      all.map((color) => color.parts),
-      shapes,
-      tub,
-      shop,
-      limit,
-      typed,
-    ),
-  );
-  const [{ unplanned: over }] = made;
-  const sets = made
-    .filter((one) => one.unplanned.length === over.length)
-    .flatMap(({ best, inTurn }) => [...(typed && inTurn ? [] : best), ...(inTurn ? [inTurn] : [])]);
+  const lists = all.map((color) => color.parts);
+  const known = given.pieces.unplanned.length + unplanned.length;
+  const first = setsOf(lists, shapes, tub, shop, limits[0], typed, mayLose - known);
+  if (!first) return undefined;
+  const { unplanned: over } = first;
+  const shares = limits.slice(1).flatMap((limit) => setsOf(lists, shapes, tub, shop, limit, typed, over.length) ?? []);
+  const sets = [first, ...shares].flatMap(({ best, inTurn }) => [...(typed && inTurn ? [] : best), ...(inTurn ? [inTurn] : [])]);
   const lost = new Set(over.map(({ index }) => index));
   const colors = lost.size ? all.map((color) => ({ ...color, parts: color.parts.filter(({ row }) => !lost.has(row.index)) })) : all;
 
@@ -198,7 +192,7 @@ function planIn(given: Given): Plan {
     const entry = stocks[load.color].entries[next[load.color]++];
     return { ...load, ...scheduled.times[i], ...entry, colorName: colors[load.color].name };
   });
-  const first = loads.reduce((least, load) => Math.min(least, load.from), Number.POSITIVE_INFINITY);
+  const begun = loads.reduce((least, load) => Math.min(least, load.from), Number.POSITIVE_INFINITY);
   return {
     tub,
     loads,
@@ -208,7 +202,7 @@ function planIn(given: Given): Plan {
     midnight,
     clock: clockFrom(given, midnight),
     done: scheduled.done,
-    days: dayOf(scheduled.done - 2 * slack) - dayOf(first) + 1,
+    days: dayOf(scheduled.done - 2 * slack) - dayOf(begun) + 1,
     unused,
   };
 }

@@ -58,6 +58,8 @@ function optionsOf(color: Packer, abreast: number, typed: boolean): { options: O
   const fewest = tight.stacks.length;
   const even = fewest > 1 ? evenly(color, fewest, tight.view) : undefined;
   if (tight.stuck) {
+    // So many that stay behind are not just the last of a load.
+    if (tight.stuck.reduce((sum, many) => sum + many, 0) > color.pieces / 4) return { options: {}, stuck: tight.stuck, upright };
     // Too little in the last of them: fewer in each may leave enough for all.
     for (let loads = fewest; loads <= fewest + 2; loads++) {
       const made = loads > 1 ? evenly(color, loads, tight.view) : undefined;
@@ -79,6 +81,9 @@ function optionsOf(color: Packer, abreast: number, typed: boolean): { options: O
   return { options, upright };
 }
 
+const workOf = (parts: readonly Part[]): number =>
+  parts.reduce((sum, { row }) => sum + row.count, 0) * new Set(parts.map(({ size }) => size)).size;
+
 interface Color {
   readonly options: Options;
   readonly parts: readonly Part[];
@@ -88,7 +93,7 @@ interface Color {
 const needSaid = (need: number) =>
   noAnswer`even the smallest load with this row needs ${said("fluid", need)} of resin, more than the setting “most resin” allows at once`;
 
-/** One color under a limit; rows that go into no load under it are left out and told. */
+/** One color under a limit; rows that go into no load under it are left out and told. Undefined where they are more than may be. */
 function colorOf(
   parts: readonly Part[],
   shapes: readonly Shape[],
@@ -96,14 +101,16 @@ function colorOf(
   shop: Whole,
   mostResin: number,
   typed: boolean,
-): Color & { unplanned: Unplanned[] } {
+  work: number,
+  mayLose: number,
+): (Color & { unplanned: Unplanned[] }) | undefined {
   const unplanned: Unplanned[] = [];
   let open = parts;
   const capped = shop.wrapMinutesPerPiece > 0;
   for (let round = 0; open.length; round++) {
     const slowest = open.reduce((most, { bake }) => Math.max(most, bake), 0);
     const most = capped ? Math.floor((shop.hours - shop.loadingMinutes - slowest) / shop.wrapMinutesPerPiece + 1e-9) : mostPieces;
-    const color = packer({ shapes, parts: open, tub, bath: shop, mostPieces: Math.max(1, most), mostResin });
+    const color = packer({ shapes, parts: open, tub, bath: shop, mostPieces: Math.max(1, most), mostResin, work });
     const { options, stuck, upright } = optionsOf(color, tub.abreast, typed);
     if (!stuck) return { options, parts: open, unplanned, upright };
     const out = (part: Part) => stuck[part.size] > 0 || round > 8;
@@ -112,12 +119,13 @@ function colorOf(
       const trouble = needSaid(Math.max(need, mostResin * 1.0001));
       unplanned.push({ label: part.row.label, index: part.row.index, trouble });
     }
+    if (unplanned.length > mayLose) return undefined;
     open = open.filter((part) => !out(part));
   }
   return { options: {}, parts: [], unplanned, upright: 0 };
 }
 
-/** Ways to part the whole list into loads, color by color, none of which needs more than the limit. */
+/** Ways to part the whole list into loads, color by color, none of which needs more than the limit; undefined where that leaves out more rows than may be. */
 export function setsOf(
   colors: readonly (readonly Part[])[],
   shapes: readonly Shape[],
@@ -125,8 +133,20 @@ export function setsOf(
   shop: Whole,
   mostResin: number,
   typed: boolean,
-): Sets {
-  const made = colors.map((parts) => colorOf(parts, shapes, tub, shop, mostResin, typed));
+  mayLose = Number.POSITIVE_INFINITY,
+): Sets | undefined {
+  const made: NonNullable<ReturnType<typeof colorOf>>[] = [];
+  const hardest = (parts: readonly Part[]) => parts.reduce((most, part) => Math.max(most, leastNeed(part, tub, shop)), 0);
+  // The color that may fail is looked at before work goes into the others.
+  const turns = colors.map((parts, color) => ({ parts, color, hard: mayLose < Number.POSITIVE_INFINITY ? hardest(parts) : 0 }));
+  let lost = 0;
+  const work = colors.reduce((sum, parts) => sum + workOf(parts), 0);
+  for (const { parts, color } of turns.sort((a, b) => b.hard - a.hard)) {
+    const own = colorOf(parts, shapes, tub, shop, mostResin, typed, work, mayLose - lost);
+    if (!own) return undefined;
+    lost += own.unplanned.length;
+    made[color] = own;
+  }
   const unplanned = made.flatMap((color) => color.unplanned);
   const upright = made.reduce((sum, color) => sum + color.upright, 0);
   const of = (kind: Kind): LoadSet =>

@@ -103,6 +103,10 @@ export interface Print {
   readonly columns?: number;
   /** A table too wide for one page goes over two: so many columns are on the first, with all words; the others beside so many of the first again. */
   readonly two?: { readonly first: number; readonly repeated: number };
+  /** The row that begins another page, whatever is above it: programs that fit a sheet to its page pass over breaks. */
+  readonly newPage?: number;
+  /** A table that is a little too wide for one page takes from the margins at the sides. */
+  readonly narrow?: boolean;
   /** Rows from the first on that go to paper; all where this is left out. */
   readonly rows?: number;
   /** A block that goes to paper in its own size, as labels must: with the margins of its sheet of paper, in inches. */

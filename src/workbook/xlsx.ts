@@ -58,6 +58,9 @@ function titlesOf({ print: { titleRow }, cells }: Sheet): readonly [from: number
   return [hasUnits ? titleRow - 1 : titleRow, titleRow];
 }
 
+/** At the sides, in inches: what printers as a rule still reach. */
+export const narrowest = 0.25;
+
 /** A block in its own size, with nothing in its margins. Where a program lacks the font that column widths count in, it is fitted rather than cut. */
 const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
   paperSize: paper,
@@ -74,9 +77,12 @@ const fixedArea = ({ row, column, rows, columns }: Ref) =>
 
 /** What goes to paper, a page or more for each range. */
 function areaOf({ name, print, cells }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number): string | undefined {
-  const { columns, two } = print;
+  const { columns, two, newPage } = print;
   if (!columns) return undefined;
-  const first = `$A$1:$${columnName((two?.first ?? columns) - 1)}$${print.rows ?? rows}`;
+  const end = columnName((two?.first ?? columns) - 1);
+  const bottom = print.rows ?? rows;
+  if (newPage !== undefined) return `$A$1:$${end}$${newPage},${name}!$A$${newPage + 1}:$${end}$${bottom}`;
+  const first = `$A$1:$${end}$${bottom}`;
   if (!two || !titles) return first;
   const last = Math.max(...[...cells.keys()].map(ofKey).flatMap(([row, column]) => (column >= two.first && column < columns ? row : [])));
   return `${first},${name}!$${columnName(two.first)}$${titles[0] + 1}:$${columnName(columns - 1)}$${last + 1}`;
@@ -95,7 +101,7 @@ function pageOf(sheet: Sheet, titles: ReturnType<typeof titlesOf>, rows: number,
         printTitlesColumn: print.two && `$A:$${columnName(print.two.repeated - 1)}`,
         printTitlesRow: titles && `$${titles[0] + 1}:$${titles[1] + 1}`,
         printArea: areaOf(sheet, titles, rows),
-        margins,
+        margins: print.narrow ? { ...margins, left: narrowest, right: narrowest } : margins,
       };
 }
 

@@ -118,10 +118,10 @@ describe("a second reader", () => {
     const [before, after] = [trip(edition, system, filled).first, trip(edition, system, filled).second].map((file) =>
       cellsOf(read(file, { cellFormula: true }))
         .filter(({ f, v }) => f || (v !== undefined && v !== ""))
-        .map(({ place, f, t }) => `${place} ${f ? "formula" : "value"} ${t}`),
+        .map(({ place, f, t }) => `${place} ${f ? "formula" : "value"} ${t}`)
+        .sort(),
     );
-    expect(after).toEqual(expect.arrayContaining(before));
-    expect(after.length).toBe(before.length);
+    expect(after).toEqual(before);
   });
 });
 
@@ -136,12 +136,11 @@ needing("spreadsheet")("LibreOffice", () => {
   const name = (edition: "live" | "plain") => fileName(edition, "US", "demo");
 
   beforeAll(() => {
-    for (const one of ["first", "anew", "kept", "kept first"]) mkdirSync(at(one));
+    for (const one of ["anew", "kept"]) mkdirSync(at(one));
     for (const edition of ["live", "plain"] as const) writeFileSync(at(name(edition)), trip(edition).second);
-    writeFileSync(at("first", name("live")), trip("live").first);
+    writeFileSync(at("first.xlsx"), trip("live").first);
     convertAll([at(name("plain"))], "xlsx", at("anew"));
-    convertAll([at(name("live"))], "xlsx", at("kept"), true);
-    convertAll([at("first", name("live"))], "xlsx", at("kept first"), true);
+    convertAll([at(name("live")), at("first.xlsx")], "xlsx", at("kept"), true);
   });
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -157,7 +156,7 @@ needing("spreadsheet")("LibreOffice", () => {
 
   // It knows no function of ours, and keeps the numbers that they gave, but neither words nor spills: of the template neither.
   it("shows of the live edition what it shows of the template", () =>
-    expect(differing(read(readFileSync(at("kept first", name("live")))), read(readFileSync(at("kept", name("live")))))).toEqual([]));
+    expect(differing(read(readFileSync(at("kept", "first.xlsx"))), read(readFileSync(at("kept", name("live")))))).toEqual([]));
 
   it("keeps every number of the live edition that is no spill's", () => {
     const kept = new Map(cellsOf(read(readFileSync(at("kept", name("live"))))).map((cell) => [cell.place, cell.v]));

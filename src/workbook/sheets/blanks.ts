@@ -1,3 +1,4 @@
+import { unitTable } from "../../../shared/unittable";
 import { cautionsOf } from "../../cautions";
 import { bake } from "../../cure/bake";
 import { uptake } from "../../resin/uptake";
@@ -78,6 +79,8 @@ interface Vessel {
   readonly clear: Ref;
   readonly deep: Ref;
   readonly room: Ref;
+  /** True where the tub is told in words that these formulas do not read. */
+  readonly isStrange: Formula;
 }
 
 /** Larger than the tub in each of the three ways to stand or lie, or than a shelf of the oven. */
@@ -223,6 +226,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   );
   const planned = plannedBlock(page, of, beyond);
   const leftOut = summaryLines(page, summary, of, planned.count, kit);
+  tellStrange(page, summary + 5, tub, kit);
   page.skip();
   page.cautions(cautionsOf(["dust", "wet wood", "resin", "oven"]));
   const row = between(of.kind, of.color);
@@ -247,29 +251,84 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
 /** First of the columns beyond paper that the plan reads, past the table's own. */
 const beyond = 31;
 
-/** The tub's clear width and depth and the height that cover and foam leave for pieces; words where nobody said, or in a unit that is not the sheet's. */
+/** The tub's clear width and depth and the height that cover and foam leave for pieces; words where nobody said, or in words that only the functions read. */
 function vesselOf(page: Page, kit: Kit, shop: Shop, column: number): Vessel {
-  const own = (label: string, row: number, made: Formula): Ref => {
+  let row = 1;
+  const own = (label: string, made: Formula): Ref => {
     page.put(row, column, { value: label, look: "note" });
-    return page.put(row, column + 1, { formula: made, look: "note", format: "0.00" });
+    return page.put(row++, column + 1, { formula: made, look: "note", format: "0.00" });
   };
   const [tub, height] = [shop.typed("tub"), shop.typed("tub height")];
   const inside = formula`IF(${tub}="",${shop.chamber},${tub})`;
-  const unit = kit.unit("length");
-  const sides = formula`TRIM(SUBSTITUTE(SUBSTITUTE(LOWER(${inside}),"${unit}",""),"×","x"))`;
-  const gaps = formula`2*${shop.holds("gap")}`;
-  const first = formula`IFERROR(VALUE(TRIM(LEFT(${sides},FIND("x",${sides})-1)))-${gaps},"")`;
-  const second = formula`IFERROR(VALUE(TRIM(MID(${sides},FIND("x",${sides})+1,20)))-${gaps},"")`;
   const high = formula`IF(OR(${tub}="",${height}=""),${shop.height},${height})`;
-  return {
-    clear: own("clear width of the tub", 1, formula`IF(ISNUMBER(${inside}),${inside}-${gaps},${first})`),
-    deep: own("clear depth of the tub", 3, formula`IF(OR(ISNUMBER(${inside}),${inside}=""),"",${second})`),
-    room: own(
-      "height for pieces",
-      2,
-      formula`IF(AND(ISNUMBER(${high}),${high}>0),${high}*(1-${shop.holds("foam room")})-${shop.holds("cover")},"")`,
-    ),
-  };
+  const clearOf = (side: Ref): Formula => formula`IF(ISNUMBER(${side}),${side}-2*${shop.holds("gap")},"")`;
+  const room = own(
+    "height for pieces",
+    formula`IF(AND(ISNUMBER(${high}),${high}>0),${high}*(1-${shop.holds("foam room")})-${shop.holds("cover")},"")`,
+  );
+  const words = own(
+    "the tub in few words",
+    formula`IF(ISTEXT(${inside}),TRIM(${replaced(formula`SUBSTITUTE(LOWER(${inside}),CHAR(34),"in")`, spellings)}),"")`,
+  );
+  const cross = formula`FIND("x",${words}&"x")`;
+  const second = own("its second side", formula`TRIM(MID(${words},${cross}+1,60))`);
+  const unit = own("its unit", unitOf(formula`IF(${second}="",${words},${second})`, formula`"${kit.unit("length")}"`));
+  const first = own(
+    "its width",
+    formula`IF(ISNUMBER(${inside}),${inside},${measured(formula`TRIM(LEFT(${words},${cross}-1))`, unit, kit)})`,
+  );
+  const depth = own("its depth", formula`IF(${second}="","",${measured(second, unit, kit)})`);
+  const isStrange = formula`AND(ISTEXT(${tub}),COUNT(${first},${depth})<1+(LEN(${second})>0))`;
+  return { clear: own("clear width of the tub", clearOf(first)), deep: own("clear depth of the tub", clearOf(depth)), room, isStrange };
+}
+
+/** Rows that nobody could check are not told apart from those that fit: said where it is seen, above them all. */
+function tellStrange(page: Page, row: number, { isStrange }: Vessel, kit: Kit): void {
+  const example = kit.by("8 x 5", "200 x 120");
+  const words = `The tub on My Shop cannot be read here, so sizes are not checked against it: Loads checks them. Type it like this: ${example} ${kit.unit("length")}.`;
+  const at = page.put(row, 0, { formula: ownReason(formula`IF(${isStrange},"${words}","")`), look: "note" });
+  page.alert("attention", at, formula`LEN(${at})>0`);
+}
+
+/** What people write for the signs that stand in a size. */
+const spellings = [
+  ["×", "x"],
+  ["*", "x"],
+  ["by", "x"],
+  ["-", " "],
+  ["½", " 1/2"],
+  ["¼", " 1/4"],
+  ["¾", " 3/4"],
+  ["″", "in"],
+  ["inches", "in"],
+  ["inch", "in"],
+  ["feet", "ft"],
+  ["foot", "ft"],
+] as const;
+
+const replaced = (text: Formula, pairs: readonly (readonly [string, string])[]): Formula =>
+  pairs.reduce<Formula>((all, [from, to]) => formula`SUBSTITUTE(${all},"${from}","${to}")`, text);
+
+/** Lengths that a size may be typed in, those with a longer name first. */
+const lengths = [...unitTable.length].sort(([a], [b]) => b.length - a.length);
+
+/** The unit at the end of a size; where none stands there, the other. */
+const unitOf = (size: Formula, other: Formula): Formula =>
+  lengths.reduceRight<Formula>((rest, [name]) => formula`IF(RIGHT(${size},${name.length})="${name}","${name}",${rest})`, other);
+
+/** A side in the sheet's own unit: a number, whole and broken or not, and the unit behind it or else behind the other side. */
+function measured(side: Formula | Ref, unit: Ref, kit: Kit): Formula {
+  const own = unitOf(formula`${side}`, formula`${unit}`);
+  const number = formula`TRIM(${replaced(
+    formula`${side}`,
+    lengths.map(([name]) => [name, ""] as const),
+  )})`;
+  const broken = formula`VALUE(LEFT(${number},FIND(" ",${number})-1))+VALUE(MID(${number},FIND(" ",${number})+1,FIND("/",${number})-FIND(" ",${number})-1))/VALUE(MID(${number},FIND("/",${number})+1,9))`;
+  const factor = lengths.reduceRight<Formula>(
+    (rest, [name, meters]) => formula`IF(${own}="${name}",${Number((meters / kit.units.length.factor).toPrecision(15))},${rest})`,
+    formula`1`,
+  );
+  return formula`IFERROR(IF(ISNUMBER(FIND("/",${number})),${broken},VALUE(${number}))*${factor},"")`;
 }
 
 /** The rows as PLAN takes them, rounded to what a bench can tell, so that one program's last digit is no change to another. */

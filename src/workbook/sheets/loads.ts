@@ -6,8 +6,10 @@ import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { failed, Page } from "../page";
 import { between, cellIn, key, type Ref, refTo, whole } from "../place";
+import { momentExample } from "../usdates";
 import type { Blanks } from "./blanks";
 import { demoDay, moment } from "./day";
+import { unreadable } from "./judged";
 import { loadsChart } from "./loadschart";
 import { notices } from "./notices";
 import { type OnHand, resinTable } from "./resintable";
@@ -53,15 +55,34 @@ const colors = 4;
 const formatsOf = ({ format }: Contract): string[] =>
   Object.entries(format as Readonly<Record<string, string>>).map(([name, own]) => (own !== moment ? own : name === "in" ? brief : later));
 
-/** Columns of the plan; beyond them the likely bake, and then what only serves. */
+/** Columns of the plan, which go to paper; beyond them the likely bake, and then what only serves. */
 const planned = 17;
-const printed = planned + 1;
-const serving = { chart: printed, list: 27, blanks: 31 };
+const serving = { chart: planned + 1, list: 27, blanks: 31 };
 
-/** All that is printed fits a screen of 1280 pixels; a clock of twelve hours takes more room, and leaves less for the pieces. */
+/** All that is printed fits one page across and a screen of 1280 pixels; a clock of twelve hours takes more room, and leaves less for the pieces. */
 const widthsOf = (kit: Kit): number[] => {
-  const clock = kit.by(13.5, 10);
-  const load = [5, kit.by(17, 29), 7.5, 10, 7, 6.5, 6.5, 6.5, 6.5, 8.5, 5, 10.5, kit.by(18, 15.5), clock, clock, 8.5, clock, 10];
+  const clock = kit.by(12, 10);
+  const fluid = kit.by(5.5, 6.5);
+  const load = [
+    4.7,
+    kit.by(18.3, 32.5),
+    6.5,
+    9.7,
+    6.4,
+    fluid,
+    fluid,
+    fluid,
+    fluid,
+    7.4,
+    5,
+    9.7,
+    kit.by(16.8, 14.5),
+    clock,
+    clock,
+    8,
+    clock,
+    10,
+  ];
   const chart = [8, 15, 8, 8, 8, 8, 3, 3, 3];
   const list = [27, 15, 8, 3];
   return [...load, ...chart, ...list, 21, 8, 9, 8, 8, 9, 8, 9];
@@ -75,8 +96,8 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
     widthsOf(kit),
     {
       landscape: true,
-      columns: printed,
-      two: { first: 14, repeated: 1 },
+      columns: planned,
+      narrow: true,
     },
   );
   const { name } = page.sheet;
@@ -91,21 +112,24 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
     hint: "Day and hour to start. Blank: the plan counts back from “ready by” on My Shop.",
   });
   const undated = formula`AND(${start}="",${shop.typed("ready by")}="")`;
+  const isWrong = unreadable(page, "ready by", start, { row: page.row, column: serving.blanks });
+  const due = `type a day and hour, such as ${momentExample(kit.system)}`;
   page.put(page.row, 2, {
-    formula: formula`IF(${undated},"type a day and hour here, or “ready by” on My Shop","day and hour to start")`,
+    formula: formula`IF(${isWrong},"not a day and hour: ${due}",IF(${undated},"${due}, or “ready by” on My Shop","day and hour to start"))`,
     look: "unit",
   });
+  page.alert("bad", start, isWrong);
   page.skip();
   const reasons = page.row++;
   unitsOver(page, kit);
   const header = page.row;
-  page.sheet.print = { ...page.sheet.print, titleRow: header };
   page.sheet.frozen = { rows: header + 1, columns: 0 };
   const room = (kit.demo ? 11 : 25) + 1;
   const resinRows = 4;
   // Title, lines of words, the shopping list beside the chart, then the resin.
   const below = header + room + 1;
-  const resinsAt = below + 6 + lineNames.length + 5;
+  const listTop = below + 7;
+  const resinsAt = listTop + lineNames.length + 5;
   const resins = refTo(name, resinsAt + 2, 1, resinRows, 4);
   const given = { pieces: blanks.planned, chamber: shop.chamber, height: shop.height, resins, start };
   const made = formula`IF(${undated},"",${ask(plan, given)})`;
@@ -132,10 +156,12 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
       });
 
   page.row = below;
-  const listTop = below + 6;
   const need = (line: string) => refTo(name, listTop + lineNames.indexOf(line), 2);
   notices(page, shop, blanks, { discarded: need("resin discarded"), into: column(12), done: column(16), planned: copy });
+  sayLikely(page, column(0));
   page.row = listTop - 1;
+  // The plan on one page, and on the other what it takes: for the wall, and for the pocket.
+  page.sheet.print = { ...page.sheet.print, newPage: page.row };
   shoppingLines(page, list);
   page.alert(
     "attention",
@@ -145,13 +171,13 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   loadsChart(
     page,
     kit,
-    { vacuum: shop.holds("vacuum hours"), column, at: { row: listTop - 1, column: 5, rows: lineNames.length + 3, columns: 9 } },
+    { vacuum: shop.holds("vacuum hours"), column, at: { row: listTop - 1, column: 5, rows: lineNames.length + 3, columns: 12 } },
     serving.chart,
     header,
   );
   tellReasons(page, reasons, list);
   page.row = resinsAt;
-  resinTable(page, kit, resinRows, onHand, list, blanks);
+  resinTable(page, kit, resinRows, onHand, list, blanks, serving.list);
   page.skip();
   page.cautions(cautionsOf([...plan.cautions, "wet wood"]));
   tellAnswer(page, kit, answer, {
@@ -231,6 +257,15 @@ function likelyBakes(page: Page, kit: Kit, header: number, bakes: Ref, { bakesOf
   const told = formula`IF(ISNUMBER(${at(short)}),${scaled(short)}&IF(ISNUMBER(${at(long)})," to "&${scaled(long)}," or more"),"")`;
   const each = formula`IF(AND(ISNUMBER(${bakes}),COUNT(${all})>0),${told},"")`;
   for (let row = 0; row < bakes.rows; row++) page.put(header + 1 + row, planned, { formula: each, row, look: "words" });
+}
+
+/** The same in one line, for paper: there is no room for another column. */
+function sayLikely(page: Page, loads: Ref): void {
+  const told = Array.from({ length: loads.rows }, (_, row): Formula => {
+    const [load, range] = [cellIn(loads, row), cellIn(loads, row, planned)];
+    return formula`IF(LEN(${range})>0,", load "&${load}&": "&${range},"")`;
+  }).reduce((all, one) => formula`${all}&${one}`);
+  page.say(formula`IF(SUMPRODUCT(LEN(${whole({ ...loads, column: planned })}))=0,"","Likely bakes, min: "&MID(${told},3,999)&".")`, "note");
 }
 
 /** The units of the plan's columns, which stand in no heading of the answer. */

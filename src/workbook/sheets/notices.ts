@@ -34,7 +34,7 @@ export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, int
       "This plan is a fixed value, worked out with the add-in for Blanks and My Shop as they came in this file. It does not follow your changes.",
     look: "note",
   });
-  page.sheet.merges.push(refTo(page.sheet.name, page.row, 0, 1, page.sheet.print.two!.first));
+  page.sheet.merges.push(refTo(page.sheet.name, page.row, 0, 1, page.sheet.print.columns!));
   page.row++;
   page.alert("attention", done, formula`AND(ISNUMBER(${into}),ISERROR(${done}))`);
 }

@@ -3,12 +3,12 @@ import { tidy } from "../../../shared/outcome";
 import type { Setting } from "../../../shared/settings";
 import { fromInternal, type Units } from "../../../shared/unit";
 import { shop as chosen } from "../../demo";
-import { barometer } from "../../vacuum/barometer";
 import type { Allowed } from "../book";
-import { ask, type Formula, formula } from "../formula";
+import { type Formula, formula } from "../formula";
 import { type Kit, scale } from "../kit";
 import type { Page } from "../page";
 import type { Ref } from "../place";
+import { refuses } from "./judged";
 
 /** What a file is made for: its units and formulas stand written in it. */
 export const fixed = ({ system }: Kit): Readonly<Record<string, string>> => ({ units: system, "scale reads": scale });
@@ -88,10 +88,7 @@ export function cannotBe(typed: Ref, allowed: Allowed | true): Wrong {
 /** Words are judged by a function that takes this one line for the whole shop; the built-in form takes them as they come. */
 function unreadable(setting: Setting, typed: Ref): Wrong {
   const line = { ...typed, column: typed.column - 1, columns: 2 };
-  return [
-    formula`IF(${typed}="",FALSE,ISERROR(${ask(barometer, { altitude: 0, shop: line })}))`,
-    `type a value such as ${setting.example}`,
-  ];
+  return [formula`IF(${typed}="",FALSE,${refuses(line)})`, `type a value such as ${setting.example}`];
 }
 
 /** One setting: typed here, with what it is, what holds, its range and where that comes from. */

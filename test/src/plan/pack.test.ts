@@ -28,7 +28,7 @@ describe("packing", () => {
         const tub = tubOf(given);
         const { shapes, parts } = partsOf(given.pieces.rows, tub, { ...given, hours: 12 * 3600 });
         if (!parts.length) return;
-        const own = packer({ shapes, parts, tub, bath: given, mostPieces: 1e6, mostResin: Number.POSITIVE_INFINITY });
+        const own = packer({ shapes, parts, tub, bath: given, mostPieces: 1e6, mostResin: Number.POSITIVE_INFINITY, work: 0 });
         const first = kind === "in turn" ? own.inTurn() : kind === "fewest" ? own.fewest() : own.build();
         const made = kind === "one more" ? own.build({ loads: first.stacks.length + 1 }) : first;
         const loads = loadsOf(made.stacks, parts, shapes, 0, tub, given);

@@ -1,11 +1,12 @@
 import { styleOf } from "../../../src/workbook/looks";
 import { ofKey } from "../../../src/workbook/place";
 import { template } from "../../../src/workbook/sheets/template";
+import { narrowest } from "../../../src/workbook/xlsx";
 
 /** Points that one character of a column's width takes, in a program that does not round the digits of 11-point Calibri down to 7 pixels. */
 const perCharacter = 11 * 0.507;
-/** Margins at both sides, four tenths of an inch each. */
-const margins = 2 * 0.4 * 72;
+/** Inches at each side. */
+const usual = 0.4;
 const papers = { US: [612, 792], SI: [595.3, 841.9] } as const;
 const least = 9;
 const sum = (widths: readonly number[]) => widths.reduce((a, b) => a + b, 0);
@@ -17,7 +18,7 @@ describe.each(["US", "SI"] as const)("on the paper of the %s edition", (system) 
     "%s has at least nine points, and words that end on their page",
     (_, { widths, print, cells, merges }) => {
       const printed = widths.slice(0, print.columns);
-      const room = papers[system][print.landscape ? 1 : 0] - margins;
+      const room = papers[system][print.landscape ? 1 : 0] - 2 * 72 * (print.narrow ? narrowest : usual);
       const { two } = print;
       // The first columns, then the others beside some of the first again.
       const pages = two ? [printed.slice(0, two.first), [...printed.slice(0, two.repeated), ...printed.slice(two.first)]] : [printed];

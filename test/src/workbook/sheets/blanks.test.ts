@@ -58,7 +58,16 @@ it.each([
   ["8 x 5", 4.4, ""],
   ["4 x 3 in", 5.5, "larger than the tub"],
   ["20 x 2", 5.5, "larger than the tub"],
-])("knows whether a piece 2 by 2.5 in goes into a rectangular tub of %s", (tub, length, words) => {
+  ["20 x 12 cm", 4.4, ""],
+  ["10 x 8 cm", 4.4, "larger than the tub"],
+  ["200 mm by 5 in", 4.4, ""],
+  ["100 mm × 3 in", 4.4, "larger than the tub"],
+  ['8 1/2" x 4 1/4"', 4.4, ""],
+  ["3-1/2 x 2½ in", 4.4, "larger than the tub"],
+  ["14 cm", 4.4, ""],
+  ["6 cm", 4.4, "larger than the tub"],
+  ["0.5 ft", 4.4, ""],
+])("knows whether a piece 2 by 2.5 in goes into a tub of %s", (tub, length, words) => {
   const row = { 2: 2, 3: 2.5, 4: length, 7: undefined, 8: undefined };
   const made = filled("Blanks", { Blanks: { "spalted boxelder": row }, "My Shop": { tub, "tub height": 7, thickest: 3 } });
   expect(made.beside("spalted boxelder", 18)).toBe(words);
@@ -68,6 +77,12 @@ it.each([
     ["thickest", 3],
   ]).slice(1);
   expect(typeof planned[0] === "number").toBe(words === "");
+});
+
+it("says so where a tub in other words is not checked", () => {
+  const told = (tub: string | number) => String(filled("Blanks", { "My Shop": { tub } }).value(8, 0));
+  expect(told("8 centimeters x 5 centimeters")).toMatch(/^The tub on My Shop cannot be read here.*8 x 5 in\.$/);
+  expect(["8 x 5 cm", 6, ""].map(told)).toEqual(["", "", ""]);
 });
 
 it.each(["Maple, silver", "SILVER-MAPLE", "silver  maple", "maple silver"])("takes “%s” for silver maple, as GRAVITY does", (wood) => {

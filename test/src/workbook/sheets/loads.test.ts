@@ -2,7 +2,8 @@ import { filled } from "../filled";
 
 const loads = filled("Loads");
 
-const header = loads.sheet.print.titleRow!;
+const headerOf = ({ sheet }: ReturnType<typeof filled>) => sheet.frozen!.rows - 1;
+const header = headerOf(loads);
 
 /** The quantity on a line of the shopping list, and how it is told. */
 const line = ({ sheet, value }: ReturnType<typeof filled>, name: string) => {
@@ -11,16 +12,13 @@ const line = ({ sheet, value }: ReturnType<typeof filled>, name: string) => {
 };
 
 /** The words below the plan. */
-const notices = ({ value, sheet }: ReturnType<typeof filled>) => {
-  const below = sheet.print.titleRow! + 13;
-  return Array.from({ length: 4 }, (_, i) => value(below + i, 0));
-};
+const notices = (made: ReturnType<typeof filled>) => Array.from({ length: 4 }, (_, i) => made.value(headerOf(made) + 13 + i, 0));
 
 it("tells its answer first, in a sentence that a formula makes", () => {
   const total = (name: string) => line(loads, name).value;
   expect(loads.value(2, 0)).toMatch(/^97 blanks: 6 loads in \d pulls, done Wed \d+:\d\d AM, mix 2 qt$/);
   expect(loads.value(2, 0)).toContain(`: ${total("loads")} loads in ${total("pulls")} pulls`);
-  const counts = [1, 2, 3, 4, 5, 6].map((down) => Number(loads.value(loads.sheet.print.titleRow! + down, 3)));
+  const counts = [1, 2, 3, 4, 5, 6].map((down) => Number(loads.value(header + down, 3)));
   expect(counts.reduce((sum, count) => sum + count)).toBe(97);
 });
 
@@ -112,3 +110,33 @@ it("tells beside each load the likely range of its bake", () => {
 /** Beside the numbers of the rows and the scroll bar. */
 it("fits a screen 1280 pixels wide, helper columns of the chart aside", () =>
   expect(7 * loads.sheet.widths.slice(0, loads.sheet.print.columns).reduce((a, b) => a + b)).toBeLessThan(1280 - 48 - 16));
+
+it.each([
+  ["Monday", /^not a day and hour: type a day and hour, such as 3\/14\/2026 2:00 PM$/],
+  [12, /^not a day and hour/],
+  ["2026-03-16 08:00", /^day and hour to start$/],
+  [undefined, /^type a day and hour, such as .*, or “ready by” on My Shop$/],
+])("says beside a start of %s what to type", (start, words) =>
+  expect(filled("Loads", { Loads: { start } }).beside("start", 2)).toMatch(words),
+);
+
+it.each([
+  [{ 1: "red" }, /^this color is listed twice/],
+  [{ 2: "much" }, /^on hand cannot be used: type qt as a plain number, such as 1.5$/],
+  [{ 2: -1 }, /^on hand cannot be used/],
+  [{ 3: "last week" }, /^mixed on is no day: type one such as 3\/14\/2026$/],
+  [{ 4: "strong" }, /^dye rate cannot be used/],
+  [{ 1: "bleu" }, /^no blank has this color: check how it is spelled$/],
+  [{ 2: "1.5 L", 3: "2026-03-01" }, /^$/],
+])("says beside a row of resin with %j what is wrong with it", (typed, words) => {
+  const first = [...loads.sheet.cells].find(([, { value }]) => value === "resin by color")![0].split(",")[0];
+  const row = { 1: "blue", 2: 3.6, 3: 46035, 4: 0.25, ...typed };
+  const made = filled("Loads", { Loads: { [`@${Number(first) + 2}`]: row } });
+  expect(made.value(Number(first) + 1, 10)).toMatch(words);
+});
+
+it("goes to paper on two pages: the plan, and what it takes", () => {
+  const { print } = loads.sheet;
+  expect(loads.value(print.newPage!, 1)).toBe("shopping list");
+  expect(loads.value(print.newPage! - 1, 0)).toMatch(/^Likely bakes, min: load 1: \d+ to \d+, load 2: /);
+});
