@@ -68,6 +68,7 @@ needing("browser")("the page", () => {
     const buffer = Buffer.from(await saved(model(hundred()), { documents: {}, print: {} }, engine));
     await sheet.give({ name: "hundred.xlsx", mimeType: "", buffer });
     await sheet.shows("A8", "P-001");
+    expect(await sheet.page.locator(".o-toolbar-tools").isVisible()).toBe(true);
     const of = <K extends keyof (typeof blanks)[number]>(key: K) => blanks.map((piece) => piece[key]);
     const gravities = spill("GRAVITY", of("species")).flat();
     const minutes = spill("BAKE", of("thickness"), of("width"), of("length"), gravities, Object.entries(shop)).flat();
