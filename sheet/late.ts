@@ -101,10 +101,14 @@ export function compileLate({ registries: { corePluginRegistry } }: Engine): voi
 
     override import(book: Book): void {
       const sheets = book.sheets.map((sheet) => {
-        const cells = Object.entries(sheet.cells);
-        // What is told as the way from one formula to the next needs the first of them.
-        if (cells.some(([, text]) => typeof text !== "string")) return sheet;
-        return { ...sheet, cells: Object.fromEntries(cells.map(([at, text]) => [at, String(text).startsWith("=") ? late + text : text])) };
+        const cells = { ...sheet.cells };
+        for (const at in cells) {
+          const text = cells[at];
+          // What is told as the way from one formula to the next needs the first of them.
+          if (typeof text !== "string") return sheet;
+          if (text.startsWith("=")) cells[at] = late + text;
+        }
+        return { ...sheet, cells };
       });
       super.import({ ...book, sheets });
     }

@@ -15,7 +15,8 @@ interface Evaluator {
   evaluatedCells: object;
   compilationParams: unknown;
   getters: Getters;
-  readonly nextRangesToUpdate: Iterable<Range>;
+  readonly nextRangesToUpdate: Iterable<Range> & { isEmpty(): boolean; addMany(ranges: Iterable<Range>): void };
+  getCellsDependingOn(ranges: readonly Range[]): Iterable<Range>;
   formulaDependencies(): { addDependencies(position: Position, ranges: readonly Range[]): void };
   readonly spreadingRelations: {
     searchFormulaPositionsSpreadingOn(sheetId: string, zone: Zone): readonly Position[];
@@ -39,6 +40,13 @@ type Getters = Pick<OSpreadsheet.Getters, "getSheetIds" | "getSheetZone" | "getC
 
 const holds = ({ left, right, top, bottom }: Zone, { col, row }: Pick<Position, "col" | "row">) =>
   col >= left && col <= right && row >= top && row <= bottom;
+
+const overlap = (one: Range, other: Range) =>
+  one.sheetId === other.sheetId &&
+  one.zone.left <= other.zone.right &&
+  other.zone.left <= one.zone.right &&
+  one.zone.top <= other.zone.bottom &&
+  other.zone.top <= one.zone.bottom;
 
 /** Makes an evaluator calculate a sheet when it is first asked for one of its cells, where it would calculate all sheets at once. */
 function onSight(evaluator: Evaluator, getters: Getters): void {
@@ -88,6 +96,17 @@ function onSight(evaluator: Evaluator, getters: Getters): void {
     }
   };
 
+  /** A formula is told of changes to what it reads from its first calculation on, and of those that wait just then. */
+  const link = (position: Position, reads: readonly Range[]) => {
+    const { nextRangesToUpdate } = evaluator;
+    evaluator.formulaDependencies().addDependencies(position, reads);
+    if (nextRangesToUpdate.isEmpty()) return;
+    const waiting = [...nextRangesToUpdate];
+    if (!reads.some((read) => waiting.some((range) => overlap(read, range)))) return;
+    const cell = { sheetId: position.sheetId, zone: { left: position.col, right: position.col, top: position.row, bottom: position.row } };
+    nextRangesToUpdate.addMany([cell, ...evaluator.getCellsDependingOn([cell])]);
+  };
+
   const instead: Partial<Evaluator> = {
     evaluateAllCells() {
       evaluator.evaluatedCells = new (evaluator.evaluatedCells.constructor as new () => object)();
@@ -119,7 +138,7 @@ function onSight(evaluator: Evaluator, getters: Getters): void {
       const formula = getters.getCell(position);
       if (formula?.isFormula && !linked.has(formula)) {
         linked.add(formula);
-        evaluator.formulaDependencies().addDependencies(position, formula.compiledFormula.rangeDependencies);
+        link(position, formula.compiledFormula.rangeDependencies);
       }
       const cell = own.computeCell.call(evaluator, position);
       if (cell.type === "empty" && unseen.has(position.sheetId)) wanted.add(position.sheetId);

@@ -7,9 +7,9 @@ import { callsOurs } from "../../src/calls";
 import { version } from "../data";
 import { model } from "../engine";
 import { budgeted } from "../guard";
-import { type Contents, extent, type FormulaCell, type Read } from "./contents";
-import { aroundOf, unknownOf } from "./known";
-import { askedOnce } from "./pattern";
+import { type Contents, extent, type FormulaCell, type Read } from "./contents/contents";
+import { askedOnce } from "./contents/pattern";
+import { aroundOf, unknownOf } from "./formulas/known";
 
 /** Formulas that are not calculated, by sheet and address, each with the reason. */
 type Left = Map<string, string>;

@@ -21,18 +21,18 @@ import { followedOf } from "./beside/followed";
 import { withLinks } from "./beside/links";
 import { addLooks, solidColours } from "./beside/looks";
 import { addNotes } from "./beside/notes";
+import { printFor, withPrint } from "./beside/print";
 import { addProperties } from "./beside/properties";
+import { withFormats } from "./beside/resultformats";
 import { rankedRules } from "./beside/rules";
 import { withSizes } from "./beside/sizes";
 import { withoutStrangers } from "./beside/strangers";
 import { nameTables } from "./beside/tables";
 import { withValidations } from "./beside/validations";
 import type { Beside } from "./beside/workbook";
-import { type Reader, unknownOf } from "./known";
-import { needsArray } from "./many";
-import { fileFormula, untouchedFormula, type Writer } from "./outward";
-import { printFor, withPrint } from "./print";
-import { withFormats } from "./resultformats";
+import { type Reader, unknownOf } from "./formulas/known";
+import { needsArray } from "./formulas/many";
+import { fileFormula, untouchedFormula, type Writer } from "./formulas/outward";
 
 export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Reader & Writer;
 

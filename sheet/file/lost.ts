@@ -3,7 +3,7 @@ import type { Workbook } from "../../shared/xlsx/parts";
 import { childOf, childrenOf, decoded } from "../../shared/xlsx/xml";
 import { typefacesOf } from "./beside/looks";
 import { hasForeign } from "./beside/validations";
-import type { Read } from "./contents";
+import type { Read } from "./contents/contents";
 
 /** What the page cannot hold, told before it opens a workbook: the file on disk keeps it. */
 

@@ -13,11 +13,11 @@ import { propertiesOf } from "./beside/properties";
 import type { Follow } from "./beside/sheet";
 import type { Beside } from "./beside/workbook";
 import { fileLooks } from "./celllooks";
-import { contents, type Read } from "./contents";
+import { contents, type Read } from "./contents/contents";
+import { askedOnce } from "./contents/pattern";
+import { aroundOf, type Reader, unknownOf } from "./formulas/known";
 import { noStructure } from "./kept/structure";
-import { aroundOf, type Reader, unknownOf } from "./known";
 import { lost } from "./lost";
-import { askedOnce } from "./pattern";
 import { partsFor } from "./readable";
 import { sheeted } from "./sheeted";
 

@@ -5,8 +5,8 @@ import { base64 } from "../../src/excel/base64";
 import { sizedFonts } from "./beside/looks";
 import { readableRules } from "./beside/rules";
 import { readableValidations } from "./beside/validations";
-import type { Read } from "./contents";
-import { withStandIns } from "./standins";
+import type { Read } from "./contents/contents";
+import { withStandIns } from "./contents/standins";
 
 const pictureTypes: Readonly<Record<string, string>> = { png: "png", jpg: "jpeg", jpeg: "jpeg", gif: "gif", bmp: "bmp", webp: "webp" };
 

@@ -11,7 +11,7 @@ import { zipped } from "../../shared/xlsx/zip";
 import { callsOurs } from "../../src/calls";
 import { shownBy } from "../cell";
 import { calculated, keyOf, placed } from "./calculated";
-import { type Contents, contents, type FormulaCell } from "./contents";
+import { type Contents, contents, type FormulaCell } from "./contents/contents";
 
 /** Something to tell of a cell. */
 export interface Note {

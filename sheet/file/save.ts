@@ -3,13 +3,14 @@ import { workbookOf } from "../../shared/xlsx/parts";
 import { unzip } from "../../shared/xlsx/unzip";
 import type { Beside } from "./beside/workbook";
 import { carried } from "./carried";
-import { contents } from "./contents";
+import { contents } from "./contents/contents";
 import { structureIn, structureOf } from "./kept/structure";
-import { type Engine, written } from "./kept/written";
+import { type Engine as Writing, written } from "./kept/written";
 import { lost } from "./lost";
+import { type Engine as Opening, openedParts } from "./open";
 
 export type { Beside } from "./beside/workbook";
-export type { Engine } from "./kept/written";
+export type Engine = Writing & Opening;
 
 /** What of a workbook cannot be written into the file that it came from, in words. */
 function beyondOf(book: object): readonly string[] {
@@ -44,5 +45,6 @@ export const shapeOf = (model: Model): object => ({
 /** The workbook of the page as a file for any spreadsheet program: the file that it came from, with the changes in it. */
 export async function saved(model: Model, beside: Beside, engine: Engine): Promise<Uint8Array> {
   const { file } = beside;
-  return file && !beyondOf(shapeOf(model)).length ? written(model, { ...beside, file }, engine) : carried(model, beside, engine);
+  if (!file || beyondOf(shapeOf(model)).length) return carried(model, beside, engine);
+  return written(model, { ...beside, file }, engine, (workbook) => openedParts(workbook, engine));
 }

@@ -4,12 +4,12 @@ import type { Workbook } from "../../shared/xlsx/parts";
 import { engineSheet } from "../../shared/xlsx/sheetname";
 import type { Table } from "../../shared/xlsx/tables";
 import { type Places, takePlaces } from "./beside/places";
+import { type Print, printOf } from "./beside/print";
 import { leaveSizes } from "./beside/rules";
 import { type Follow, type SheetBeside, sheetBeside } from "./beside/sheet";
 import { cellLooks, type FileLook } from "./celllooks";
-import { type Contents, extent, isNear } from "./contents";
+import { type Contents, extent, isNear } from "./contents/contents";
 import { columnsOf, headers } from "./headers";
-import { type Print, printOf } from "./print";
 import { shownLinks } from "./shownlinks";
 
 type SheetData = WorkbookData["sheets"][number];

@@ -1,7 +1,7 @@
 import { relationsOf, type Workbook } from "../../shared/xlsx/parts";
 import { childOf, childrenOf } from "../../shared/xlsx/xml";
 import { parted } from "./beside/links";
-import type { Contents } from "./contents";
+import type { Contents } from "./contents/contents";
 
 /** Links as the engine holds them, in place of the text of their cells. */
 export function shownLinks({ root, part, values }: Contents, { parts }: Workbook, ids: ReadonlyMap<string, string>): Map<string, string> {

@@ -3,11 +3,10 @@ import { live } from "lit/directives/live.js";
 import { longest } from "./kept/name";
 import type { Aside, Shelved } from "./kept/store";
 
-const time = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit", second: "2-digit" });
-const day = new Intl.DateTimeFormat("en-GB", { weekday: "short", day: "numeric", month: "short", year: "numeric" });
+const clock = new Intl.DateTimeFormat(undefined, { dateStyle: "medium", timeStyle: "medium" });
 
-/** A moment as a list tells it. */
-export const when = (moment: number): string => `${day.format(moment)}, ${time.format(moment)}`;
+/** A moment as a list tells it, as this browser's language has it. */
+export const when = (moment: number): string => clock.format(moment).replace("\u202f", " ");
 
 const button = (words: string, act: () => void, firm = false): TemplateResult =>
   html`<button class="button button-small ${firm ? "button-firm" : ""}" type="button" @click=${act}>${words}</button>`;

@@ -132,7 +132,8 @@ export async function mount(model: Model, place: HTMLElement, asks: Asks, ended:
   };
   const app = new App(engine.Spreadsheet as never, { props, templates: await templatesOf() } as never);
   const stage = Object.assign(document.createElement("div"), { className: "stage stage-waiting" });
-  place.append(stage);
+  // The engine measures the first drawing of the document, which is to be this one, not the one that goes.
+  place.prepend(stage);
   let closing = true;
   const destroy = app.destroy.bind(app);
   app.destroy = () => {

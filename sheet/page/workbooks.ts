@@ -46,7 +46,7 @@ export class Workbooks {
       await this.library.flush();
       [this.books, this.aside] = await Promise.all([shelf(), asides()]);
       const { usage = 0, quota = 0 } = (await navigator.storage?.estimate?.()) ?? {};
-      this.room = quota ? `They take ${size(usage)} of the ${size(quota)} that it gives this page.` : "";
+      this.room = quota ? `They take up ${size(usage)}; the browser has room for ${size(quota)}.` : "";
     } catch {
       this.said ||= "This browser does not let this page keep anything. Save your work as a file.";
     }
@@ -211,8 +211,8 @@ export class Workbooks {
   private draw(): void {
     render(
       html`<h2 id="books-title" tabindex="-1">Workbooks</h2>
-        <p>They are kept only in this browser, on this computer. ${this.room} Of each, the ${recent} newest versions stay, the last of
-          as many sessions, and the last of each of ${days} days. Download anything you cannot afford to lose.</p>
+        <p>Your workbooks are kept in this browser, on this computer, and nowhere else: download what you cannot afford to lose.
+          ${this.room} Each keeps its ${recent} newest versions, and older ones of the last ${recent} sessions and ${days} days.</p>
         <ul class="books">${repeat(
           this.books,
           ({ id }) => id,

@@ -47,10 +47,9 @@ const running = workbookOf({
     await sheet.give(xlsx("Totals", running));
     await called("Totals");
     await sheet.shows("B3", "9");
-    await sheet.type("A2", "10");
-    await sheet.shows("B3", "16");
-    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
     await sheet.kept();
+    await sheet.keeps(() => sheet.type("A2", "10"));
+    await sheet.shows("B3", "16");
     await sheet.reload();
     await sheet.shows("B3", "16");
     await sheet.type("A1", "1");
@@ -125,35 +124,34 @@ const running = workbookOf({
     await called("Totals");
     await sheet.kept();
     let saved = 0;
-    const state = (name: string) => sheet.page.locator(`#saved[data-state=${name}]`).waitFor();
-    const written = () =>
-      sheet.page.evaluate(
-        () =>
-          new Promise<void>((done) => {
-            const { put } = IDBObjectStore.prototype;
-            IDBObjectStore.prototype.put = function (...all) {
-              done();
-              return put.apply(this, all);
-            };
-          }),
-      );
+    /** Hears from now on how keeping stands, and when something is written. */
+    const listening = async () => {
+      const heard = await sheet.hear();
+      await sheet.page.evaluate(() => {
+        const { put } = IDBObjectStore.prototype;
+        const written = new Promise<void>((done) => {
+          IDBObjectStore.prototype.put = function (...all) {
+            done();
+            return put.apply(this, all);
+          };
+        });
+        Object.assign(globalThis, { written });
+      });
+      return { heard, written: () => sheet.page.evaluate(() => (globalThis as unknown as { written: Promise<void> }).written) };
+    };
     // Before it is written, while it is, and after.
-    const moments = [
-      () => state("waiting"),
-      written,
-      // Listened for from the start: a quick page has written before a late listener hears of it.
-      () => {
-        const put = written();
-        return state("waiting").then(() => put);
-      },
-      () => state("waiting").then(() => state("kept")),
+    const moments: readonly ((to: Awaited<ReturnType<typeof listening>>) => Promise<unknown>)[] = [
+      ({ heard }) => heard("waiting"),
+      ({ written }) => written(),
+      ({ heard, written }) => heard("waiting").then(written),
+      ({ heard }) => heard("waiting", "kept"),
     ];
     for (let round = 1; round <= 20; round++) {
       await sheet.go("D1");
       await sheet.keys(String(round));
-      const moment = moments[round % 4]();
+      const to = await listening();
       await sheet.page.keyboard.press("Enter");
-      await moment;
+      await moments[round % 4](to);
       if (round % 4 === 3) saved = round;
       const session = await context.newCDPSession(sheet.page);
       const crash = sheet.page.waitForEvent("crash");

@@ -64,6 +64,28 @@ export class Sheet {
     return this.page.locator("#saved[data-state=kept]").waitFor();
   }
 
+  /** Hears from now on how keeping stands, and answers with a wait for states in turn: one may pass while nobody looks. */
+  async hear(): Promise<(...states: string[]) => Promise<unknown>> {
+    await this.page.evaluate(() => {
+      const saved = document.querySelector<HTMLElement>("#saved")!;
+      const heard: string[] = [];
+      Object.assign(globalThis, { heard });
+      new MutationObserver(() => heard.push(saved.dataset.state!)).observe(saved, { attributeFilter: ["data-state"] });
+    });
+    const passed = (wanted: readonly string[]) => {
+      const { heard } = globalThis as unknown as { heard: readonly string[] };
+      return wanted.length === heard.reduce((next, state) => next + Number(state === wanted[next]), 0);
+    };
+    return (...states) => this.page.waitForFunction(passed, states);
+  }
+
+  /** Does what changes the workbook, and waits until that is kept. */
+  async keeps(change: () => Promise<unknown>): Promise<void> {
+    const heard = await this.hear();
+    await change();
+    await heard("waiting", "kept");
+  }
+
   /** Gives a file to the page, as if chosen from disk. */
   async give(file: string | { name: string; mimeType: string; buffer: Buffer }): Promise<void> {
     await this.page.locator("#file").setInputFiles(file);

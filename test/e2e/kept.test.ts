@@ -77,9 +77,7 @@ needing("browser")("the page keeps work", () => {
 
   it("soon after the last change, whatever becomes of the page", async () => {
     await sheet.kept();
-    await sheet.type(free, "42");
-    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
-    await sheet.kept();
+    await sheet.keeps(() => sheet.type(free, "42"));
     expect(await sheet.page.locator("#saved").textContent()).toMatch(/^saved \d{1,2}:\d\d [AP]M$/);
     // A tab that is killed runs nothing any more.
     const session = await context.newCDPSession(sheet.page);
@@ -166,9 +164,7 @@ needing("browser")("the page keeps work", () => {
   it("ten versions to go back to, and forward again", async () => {
     await sheet.kept();
     for (let i = 1; i <= 12; i++) {
-      await sheet.type(free, String(i));
-      await sheet.page.locator("#saved[data-state=waiting]").waitFor();
-      await sheet.kept();
+      await sheet.keeps(() => sheet.type(free, String(i)));
     }
     await list(sheet);
     const versions = row(sheet, "Invented shop").locator(".versions li");
@@ -215,9 +211,7 @@ needing("browser")("the page keeps work", () => {
   });
 
   it("opens in a second tab to be read only, and lets it change once the first is gone", async () => {
-    await sheet.type(free, "first");
-    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
-    await sheet.kept();
+    await sheet.keeps(() => sheet.type(free, "first"));
     const second = await made.visit(context);
     expect(await second.page.locator("#saved").textContent()).toBe("open in another tab: here it can only be read");
     await second.shows(free, "first");
@@ -230,9 +224,7 @@ needing("browser")("the page keeps work", () => {
     await second.answer("Delete");
     await said(second).getByText("open in another tab").waitFor();
     await close(second);
-    await sheet.type("K4", "last words");
-    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
-    await sheet.kept();
+    await sheet.keeps(() => sheet.type("K4", "last words"));
     await sheet.page.close();
     await second.page.locator("#saved[data-state=kept]").waitFor();
     await second.shows("K4", "last words");
@@ -242,12 +234,8 @@ needing("browser")("the page keeps work", () => {
 
   it("sets a damaged record aside, reports it and opens the version before", async () => {
     await sheet.kept();
-    await sheet.type(free, "good");
-    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
-    await sheet.kept();
-    await sheet.type(free, "spoilt");
-    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
-    await sheet.kept();
+    await sheet.keeps(() => sheet.type(free, "good"));
+    await sheet.keeps(() => sheet.type(free, "spoilt"));
     await spoil(sheet, "damage");
     await sheet.reload();
     await sheet.page.locator("#ask-words").getByText("set aside").waitFor();

@@ -48,6 +48,8 @@ needing("browser")("the page", () => {
   it("opens on the workbook, every worked example agreeing", async () => {
     const { page } = sheet;
     expect(await page.locator("#workbooks").textContent()).toBe("Invented shop");
+    expect(await page.locator("#mirror").textContent()).toMatch(/Porewise \S+ works in this program/);
+    await sheet.turn("Self-check");
     expect(await page.locator("#mirror").textContent()).toMatch(/Porewise \S+: (\d+) of \1 agree/);
     for (const name of sheets) {
       await sheet.turn(name);
@@ -66,6 +68,7 @@ needing("browser")("the page", () => {
     const buffer = Buffer.from(await saved(model(hundred()), { documents: {}, print: {} }, engine));
     await sheet.give({ name: "hundred.xlsx", mimeType: "", buffer });
     await sheet.shows("A8", "P-001");
+    expect(await sheet.page.locator(".o-toolbar-tools").isVisible()).toBe(true);
     const of = <K extends keyof (typeof blanks)[number]>(key: K) => blanks.map((piece) => piece[key]);
     const gravities = spill("GRAVITY", of("species")).flat();
     const minutes = spill("BAKE", of("thickness"), of("width"), of("length"), gravities, Object.entries(shop)).flat();
@@ -122,9 +125,7 @@ needing("browser")("the page", () => {
   it("shows the same sheet again after a reload, with what was typed", async () => {
     await sheet.turn("My Shop");
     await sheet.turn("Blanks");
-    await sheet.type("P11", "1");
-    await sheet.page.locator("#saved[data-state=waiting]").waitFor();
-    await sheet.kept();
+    await sheet.keeps(() => sheet.type("P11", "1"));
     await sheet.reload();
     await sheet.shows("P9", "1.14");
     await sheet.shows("J24", "3.7%");

@@ -4,7 +4,7 @@ import { declare, edit, put, relate } from "../../../shared/xlsx/package";
 import { relationsOf, textOf, type Workbook } from "../../../shared/xlsx/parts";
 import type { Parts } from "../../../shared/xlsx/unzip";
 import { attributeText, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
-import { withoutStandIns } from "../standins";
+import { withoutStandIns } from "../contents/standins";
 
 /** How all cells of a workbook look that have no look of their own, and what the engine spells in its own way. */
 export interface Looks {

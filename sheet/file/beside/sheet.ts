@@ -3,7 +3,7 @@ import { rangeOf } from "../../../shared/xlsx/address";
 import type { Workbook } from "../../../shared/xlsx/parts";
 import type { Table } from "../../../shared/xlsx/tables";
 import { childOf, childrenOf } from "../../../shared/xlsx/xml";
-import type { Contents } from "../contents";
+import type { Contents } from "../contents/contents";
 import { chartsOf, type KeptCharts } from "./charts";
 import { type KeptLink, linksOf } from "./links";
 import { type KeptNote, notesOf } from "./notes";

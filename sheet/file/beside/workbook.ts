@@ -1,6 +1,6 @@
 import type { Documents } from "../../../shared/xlsx/documents";
-import type { Print } from "../print";
 import type { Looks } from "./looks";
+import type { Print } from "./print";
 import type { Properties } from "./properties";
 import type { SheetBeside } from "./sheet";
 

@@ -3,17 +3,19 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { Block } from "../../../shared/xlsx/address";
 import type { FileRow } from "../../../shared/xlsx/cells";
 import type { Book } from "../../../shared/xlsx/moved/bookparts";
-import { textOf, workbookOf } from "../../../shared/xlsx/parts";
+import { textOf, type Workbook, workbookOf } from "../../../shared/xlsx/parts";
 import { cellsOnlyIn, rowless } from "../../../shared/xlsx/rowless";
 import { encoded } from "../../../shared/xlsx/xml";
 import { sharedBookOf } from "../../book";
 import { quietly } from "../../quietly";
 import type { Places } from "../beside/places";
-import { type Engine as Opening, openedParts } from "../open";
 import { cutTo, wider } from "./reach";
 import { structureOf } from "./structure";
 
-type Engine = Pick<typeof OSpreadsheet, "Model"> & Opening;
+type Engine = Pick<typeof OSpreadsheet, "Model">;
+
+/** How a file opens, as far as saving asks: the engine's data, and where the rules stand. */
+export type Open = (workbook: Workbook) => { readonly book: object; readonly places: Readonly<Record<string, Places>> };
 
 export interface Baseline {
   /** Of sheets that nobody touched there is nothing but their names. */
@@ -31,6 +33,7 @@ export function baseline(
   paths: ReadonlyMap<string, string>,
   reach: ReadonlyMap<string, readonly Block[] | undefined>,
   rowsAt: (path: string) => readonly FileRow[],
+  open: Open,
   engine: Engine,
 ): Baseline {
   const parts = new Map(book.parts);
@@ -40,7 +43,7 @@ export function baseline(
     if (!reach.has(id)) parts.set(path, encoded(rowless(xml)));
     else if (blocks) parts.set(path, encoded(cellsOnlyIn(xml, rowsAt(path), blocks.map(wider))));
   }
-  const again = openedParts(workbookOf(parts), engine);
+  const again = open(workbookOf(parts));
   const idAt = new Map([...paths].map(([id, path]) => [path, id]));
   const pathAt = structureOf(again.book).sheets;
   const idOf = (id: string) => idAt.get(pathAt[id]) ?? id;

@@ -8,9 +8,9 @@ import { firstsOf, fullFormula } from "../../../shared/xlsx/moved/cells";
 import { withEnds } from "../../../shared/xlsx/openends";
 import { asStored, asTyped, callsOurs } from "../../../src/calls";
 import { shownBy } from "../../cell";
-import { type Around, type Reader, unknownOf } from "../known";
-import { needsArray } from "../many";
-import { fileFormula, untouchedFormula, type Writer } from "../outward";
+import { type Around, type Reader, unknownOf } from "../formulas/known";
+import { needsArray } from "../formulas/many";
+import { fileFormula, untouchedFormula, type Writer } from "../formulas/outward";
 
 export type Engine = Reader & Writer;
 

@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
-import { type Around, type Reader, unknownOf } from "../known";
+import { type Around, type Reader, unknownOf } from "../formulas/known";
 import { sheetCell } from "./place";
 
 type Range = OSpreadsheet.Range;

@@ -19,9 +19,8 @@ import { encoded, read } from "../../../shared/xlsx/xml";
 import { zipped } from "../../../shared/xlsx/zip";
 import { sharedBookOf } from "../../book";
 import type { Beside } from "../beside/workbook";
-import { unknownOf } from "../known";
-import type { Engine as Opening } from "../open";
-import { baseline } from "./baseline";
+import { unknownOf } from "../formulas/known";
+import { baseline, type Open } from "./baseline";
 import { withHidden, withNames } from "./booknames";
 import { cellLookChanges } from "./celllooks";
 import { type Engine as Cells, cellEdits, formulaAt } from "./cells";
@@ -43,7 +42,7 @@ import { spelling } from "./spelt";
 import { reachIn, structureIn, touchKey } from "./structure";
 import { withTables } from "./tables";
 
-export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Opening & Cells;
+export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Cells;
 
 type Position = OSpreadsheet.CellPosition;
 
@@ -65,7 +64,12 @@ function withDocuments(parts: Parts, workbook: string, documents: Beside["docume
 const stored = (kept: Beside["looks"], format: string): string => kept?.formats.find(([engine]) => engine === format)?.[1] ?? format;
 
 /** The workbook on the page, written into the file that it came from: what was not changed is byte for byte as it came. */
-export async function written(model: Model, beside: Beside & { readonly file: Uint8Array }, engine: Engine): Promise<Uint8Array> {
+export async function written(
+  model: Model,
+  beside: Beside & { readonly file: Uint8Array },
+  engine: Engine,
+  open: Open,
+): Promise<Uint8Array> {
   const { getters } = model;
   const structure = structureIn(model);
   const came = unzip(beside.file);
@@ -108,7 +112,7 @@ export async function written(model: Model, beside: Beside & { readonly file: Ui
   const all = sharedBookOf(model, reach).book;
   // The page may change while this goes on.
   const now = structuredClone({ ...all, sheets: all.sheets.map((sheet) => cutTo(sheet, reach.has(sheet.id) ? reach.get(sheet.id) : [])) });
-  const { before, places } = baseline(book, paths, reach, rowsAt, engine);
+  const { before, places } = baseline(book, paths, reach, rowsAt, open, engine);
 
   const pairs = new Map<string, Pair>();
   for (const sheet of now.sheets)

@@ -15,6 +15,8 @@ export interface Made {
   readonly parts?: Readonly<Record<string, string>>;
   /** More relations of the workbook. */
   readonly relations?: string;
+  /** Types of other parts, by their paths. */
+  readonly types?: Readonly<Record<string, string>>;
 }
 
 /** The parts of a workbook as a careful program writes them, byte order mark and line ends included. */
@@ -25,12 +27,17 @@ export function partsOf({
   strings = [],
   parts = {},
   relations: more = "",
+  types: others = {},
 }: Made): Record<string, string> {
   const head = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\r\n';
   const all = Object.entries(sheets);
   const overrides = all.map((_, i) => `<Override PartName="/xl/worksheets/sheet${i + 1}.xml" ContentType="${types}.worksheet+xml"/>`);
   return {
-    "[Content_Types].xml": `${head}<Types xmlns="${packages}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/><Override PartName="/xl/workbook.xml" ContentType="${types}.sheet.main+xml"/>${overrides.join("")}<Override PartName="/xl/styles.xml" ContentType="${types}.styles+xml"/><Override PartName="/xl/sharedStrings.xml" ContentType="${types}.sharedStrings+xml"/></Types>`,
+    "[Content_Types].xml": `${head}<Types xmlns="${packages}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/><Override PartName="/xl/workbook.xml" ContentType="${types}.sheet.main+xml"/>${overrides.join("")}<Override PartName="/xl/styles.xml" ContentType="${types}.styles+xml"/><Override PartName="/xl/sharedStrings.xml" ContentType="${types}.sharedStrings+xml"/>${Object.entries(
+      others,
+    )
+      .map(([path, type]) => `<Override PartName="/${path}" ContentType="${type}"/>`)
+      .join("")}</Types>`,
     "_rels/.rels": `<Relationships xmlns="${packages}/relationships"><Relationship Id="r1" Type="${relations}/officeDocument" Target="xl/workbook.xml"/></Relationships>`,
     "xl/workbook.xml": `${head}<workbook xmlns="${main}" xmlns:r="${relations}">${properties}<sheets>${all
       .map(([name], i) => `<sheet name="${name}" sheetId="${i + 1}" r:id="r${i + 1}"/>`)

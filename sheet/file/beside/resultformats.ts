@@ -1,9 +1,9 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
-import { addressOf, blockOf, cellsOf } from "../../shared/xlsx/address";
-import { callsOurs } from "../../src/calls";
-import { bookOf } from "../book";
-import { followedOf, type Ranges } from "./beside/followed";
+import { addressOf, blockOf, cellsOf } from "../../../shared/xlsx/address";
+import { callsOurs } from "../../../src/calls";
+import { bookOf } from "../../book";
+import { followedOf, type Ranges } from "./followed";
 
 const isDate = (format: string): boolean => /[dyhs]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]/g, ""));
 

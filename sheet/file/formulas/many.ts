@@ -1,6 +1,6 @@
 import type { AST, Model } from "@odoo/o-spreadsheet";
-import { parameters } from "../../shared/contract";
-import { catalogue, cellName } from "../../src/catalogue";
+import { parameters } from "../../../shared/contract";
+import { catalogue, cellName } from "../../../src/catalogue";
 import type { Reader } from "./known";
 
 /** Functions of the engine that give several values; its subjects tell most of them. */

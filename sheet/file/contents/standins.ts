@@ -1,5 +1,5 @@
-import { attributeText, escaped } from "../../shared/xlsx/xml";
-import { toEngine, toFile } from "../lackedformats";
+import { attributeText, escaped } from "../../../shared/xlsx/xml";
+import { toEngine, toFile } from "../../lackedformats";
 
 /** Formats of the standard that a file names by number alone. */
 const byNumber: Readonly<Record<string, string>> = { "12": "# ?/?", "13": "# ??/??" };

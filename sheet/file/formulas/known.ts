@@ -1,5 +1,5 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
-import { engineSheet } from "../../shared/xlsx/sheetname";
+import { engineSheet } from "../../../shared/xlsx/sheetname";
 
 /** The parts of o-spreadsheet that read formulas: a module in Node, a global in the page. */
 export type Reader = Pick<typeof OSpreadsheet, "iterateAstNodes" | "parse" | "registries">;

@@ -1,9 +1,9 @@
-import type { At } from "../../shared/xlsx/address";
-import { closing, isCall, joined, type Piece, piecesOf } from "../../shared/xlsx/pieces";
-import { engineReference } from "../../shared/xlsx/sheetname";
-import { plainReference, type Table } from "../../shared/xlsx/tables";
-import { asTyped } from "../../src/calls";
-import { respelled } from "../quotes";
+import type { At } from "../../../shared/xlsx/address";
+import { closing, isCall, joined, type Piece, piecesOf } from "../../../shared/xlsx/pieces";
+import { engineReference } from "../../../shared/xlsx/sheetname";
+import { plainReference, type Table } from "../../../shared/xlsx/tables";
+import { asTyped } from "../../../src/calls";
+import { respelled } from "../../quotes";
 
 /** What formulas of one workbook may speak of. */
 export interface Vocabulary {

@@ -1,12 +1,20 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { type At, addressOf, atOf, type Block, cellsOf } from "../../shared/xlsx/address";
-import { type FileCell, type FileFormula, type FileRow, mostCells, rowsOf, sharedStringsOf, tooManyCells } from "../../shared/xlsx/cells";
-import { movedFormula } from "../../shared/xlsx/filldown";
-import { meanings, rangeNames } from "../../shared/xlsx/names";
-import { relationsOf, type SheetPart, textOf, type Workbook } from "../../shared/xlsx/parts";
-import { tablesOf } from "../../shared/xlsx/tables";
-import { Unreadable } from "../../shared/xlsx/unzip";
-import { read } from "../../shared/xlsx/xml";
+import { type At, addressOf, atOf, type Block, cellsOf } from "../../../shared/xlsx/address";
+import {
+  type FileCell,
+  type FileFormula,
+  type FileRow,
+  mostCells,
+  rowsOf,
+  sharedStringsOf,
+  tooManyCells,
+} from "../../../shared/xlsx/cells";
+import { movedFormula } from "../../../shared/xlsx/filldown";
+import { meanings, rangeNames } from "../../../shared/xlsx/names";
+import { relationsOf, type SheetPart, textOf, type Workbook } from "../../../shared/xlsx/parts";
+import { tablesOf } from "../../../shared/xlsx/tables";
+import { Unreadable } from "../../../shared/xlsx/unzip";
+import { read } from "../../../shared/xlsx/xml";
 import { turnedOnce } from "./pattern";
 import { shellOf } from "./shell";
 import { engineFormula, type Vocabulary } from "./spelling";

@@ -1,6 +1,6 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import type { FileRow } from "../../shared/xlsx/cells";
-import { read } from "../../shared/xlsx/xml";
+import type { FileRow } from "../../../shared/xlsx/cells";
+import { read } from "../../../shared/xlsx/xml";
 
 /** All of a sheet's part but its rows, of which there may be very many. */
 export interface Shell {

@@ -1,7 +1,7 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
-import { withoutEnds } from "../../shared/xlsx/openends";
-import { isCall, joined, type Piece, piecesOf } from "../../shared/xlsx/pieces";
-import { asStored } from "../../src/calls";
+import { withoutEnds } from "../../../shared/xlsx/openends";
+import { isCall, joined, type Piece, piecesOf } from "../../../shared/xlsx/pieces";
+import { asStored } from "../../../src/calls";
 
 export type Writer = Pick<typeof OSpreadsheet, "parse" | "iterateAstNodes" | "convertAstNodes" | "astToFormula">;
 

@@ -1,13 +1,13 @@
 import * as engine from "@odoo/o-spreadsheet";
-import { movedFormula } from "../../../shared/xlsx/filldown";
-import { meanings } from "../../../shared/xlsx/names";
-import { joined, piecesOf } from "../../../shared/xlsx/pieces";
-import type { Table } from "../../../shared/xlsx/tables";
-import { unknownOf } from "../../../sheet/file/known";
-import { fileFormula } from "../../../sheet/file/outward";
-import { engineFormula } from "../../../sheet/file/spelling";
-import { asStored, asTyped, callsOurs } from "../../../src/calls";
-import "../../../sheet/engine";
+import { movedFormula } from "../../../../shared/xlsx/filldown";
+import { meanings } from "../../../../shared/xlsx/names";
+import { joined, piecesOf } from "../../../../shared/xlsx/pieces";
+import type { Table } from "../../../../shared/xlsx/tables";
+import { engineFormula } from "../../../../sheet/file/contents/spelling";
+import { unknownOf } from "../../../../sheet/file/formulas/known";
+import { fileFormula } from "../../../../sheet/file/formulas/outward";
+import { asStored, asTyped, callsOurs } from "../../../../src/calls";
+import "../../../../sheet/engine";
 
 const table: Table = {
   name: "Blanks",

@@ -1,13 +1,13 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
-import { atOf } from "../../shared/xlsx/address";
-import { letters } from "../../shared/xlsx/letters";
-import { fixed } from "../../shared/xlsx/names";
-import type { DefinedName } from "../../shared/xlsx/parts";
-import { piecesOf } from "../../shared/xlsx/pieces";
-import { sheetWord } from "../../shared/xlsx/sheetname";
-import { allOf, childrenOf, isTrue, nameOf, read } from "../../shared/xlsx/xml";
-import type { Ranges } from "./beside/followed";
+import { atOf } from "../../../shared/xlsx/address";
+import { letters } from "../../../shared/xlsx/letters";
+import { fixed } from "../../../shared/xlsx/names";
+import type { DefinedName } from "../../../shared/xlsx/parts";
+import { piecesOf } from "../../../shared/xlsx/pieces";
+import { sheetWord } from "../../../shared/xlsx/sheetname";
+import { allOf, childrenOf, isTrue, nameOf, read } from "../../../shared/xlsx/xml";
+import type { Ranges } from "./followed";
 
 type SheetData = WorkbookData["sheets"][number];
 
