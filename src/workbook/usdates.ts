@@ -3,6 +3,7 @@ const isoDay = "yyyy-mm-dd";
 /** Days as they are written in the US, with a clock of twelve hours: each format of the sheets, and what stands for it there. */
 const american: readonly (readonly [iso: string, us: string])[] = [
   [isoDay, "m/d/yyyy"],
+  ["yy-mm-dd", "m/d/yy"],
   ["mm-dd", "m/d"],
   ["hh:mm", "h:mm AM/PM"],
 ];

@@ -1,3 +1,5 @@
+import type { Kit } from "../kit";
+
 /** The day of the invented shop's demo, a serial: Saturday, 14 March 2026, and the hour it begins. */
 export const demoDay = 46095;
 export const demoStart = demoDay + 14 / 24;
@@ -5,3 +7,6 @@ export const demoStart = demoDay + 14 / 24;
 export const moment = "yyyy-mm-dd hh:mm";
 export const weekday = "ddd yyyy-mm-dd hh:mm";
 export const day = "yyyy-mm-dd";
+
+/** Where there is little room: Americans leave the century out. */
+export const briefDay = (kit: Kit): string => kit.by("yy-mm-dd", day);

@@ -8,7 +8,7 @@ import { failed, Page } from "../page";
 import { between, cellIn, key, type Ref, refTo, whole } from "../place";
 import { momentExample } from "../usdates";
 import type { Blanks } from "./blanks";
-import { demoDay, moment } from "./day";
+import { briefDay, day, demoDay, moment } from "./day";
 import { unreadable } from "./judged";
 import { loadsChart } from "./loadschart";
 import { notices } from "./notices";
@@ -51,9 +51,11 @@ const perColor = 5;
 /** Colors that the list has room for. */
 const colors = 4;
 
-/** As the contract has them, moments with their day of the week and without their year. */
-const formatsOf = ({ format }: Contract): string[] =>
-  Object.entries(format as Readonly<Record<string, string>>).map(([name, own]) => (own !== moment ? own : name === "in" ? brief : later));
+/** As the contract has them, days as short as they are clear, moments with their day of the week and without their year. */
+const formatsOf = ({ format }: Contract, kit: Kit): string[] =>
+  Object.entries(format as Readonly<Record<string, string>>).map(([name, own]) =>
+    own === day ? briefDay(kit) : own !== moment ? own : name === "in" ? brief : later,
+  );
 
 /** Columns of the plan, which go to paper; beyond them the likely bake, and then what only serves. */
 const planned = 17;
@@ -61,25 +63,21 @@ const serving = { chart: planned + 1, list: 27, blanks: 31 };
 
 /** All that is printed fits one page across and a screen of 1280 pixels; a clock of twelve hours takes more room, and leaves less for the pieces. */
 const widthsOf = (kit: Kit): number[] => {
-  const clock = kit.by(12, 10);
-  const fluid = kit.by(5.5, 6.5);
+  const clock = kit.by(13.1, 10);
+  const fluid = kit.by(6.2, 6.5);
+  const resin = [fluid, fluid, fluid, fluid, 8.4, 5];
   const load = [
-    4.7,
-    kit.by(18.3, 32.5),
-    6.5,
-    9.7,
-    6.4,
-    fluid,
-    fluid,
-    fluid,
-    fluid,
-    7.4,
-    5,
-    9.7,
-    kit.by(16.8, 14.5),
+    5.4,
+    kit.by(14.6, 30),
+    5.8,
+    kit.by(7.2, 9.7),
+    6.8,
+    ...resin,
+    kit.by(7.6, 9.7),
+    kit.by(16.6, 14.5),
     clock,
     clock,
-    8,
+    8.4,
     clock,
     10,
   ];
@@ -104,7 +102,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   page.open("Loads");
   const answer = page.row - 1;
   page.put(page.row, 0, { value: "start", look: "label" });
-  const start = page.put(page.row, 1, {
+  const start = page.across(page.row, 1, 2, {
     value: kit.demo ? demoDay + 2 + 8 / 24 : undefined,
     look: "input",
     format: moment,
@@ -114,7 +112,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const undated = formula`AND(${start}="",${shop.typed("ready by")}="")`;
   const isWrong = unreadable(page, "ready by", start, { row: page.row, column: serving.blanks });
   const due = `type a day and hour, such as ${momentExample(kit.system)}`;
-  page.put(page.row, 2, {
+  page.put(page.row, 3, {
     formula: formula`IF(${isWrong},"not a day and hour: ${due}",IF(${undated},"${due}, or “ready by” on My Shop","day and hour to start"))`,
     look: "unit",
   });
@@ -133,7 +131,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const resins = refTo(name, resinsAt + 2, 1, resinRows, 4);
   const given = { pieces: blanks.planned, chamber: shop.chamber, height: shop.height, resins, start };
   const made = formula`IF(${undated},"",${ask(plan, given)})`;
-  const all = page.block(made, refTo(name, header, 0, room, planned), formatsOf(plan), { look: "words" });
+  const all = page.block(made, refTo(name, header, 0, room, planned), formatsOf(plan, kit), { look: "words" });
   const column = (index: number) => refTo(name, header + 1, index, room - 1);
   const isFailed = failed(column(12));
   // Its name, and one code that tells the reason: fourteen more of them say nothing.
@@ -227,7 +225,7 @@ function tellReasons(page: Page, row: number, list: Ref): void {
 function shoppingLines(page: Page, list: Ref): void {
   const [names, quantities, units] = [0, 1, 2].map((right) => whole(refTo(list.sheet, list.row, list.column + right, list.rows)));
   page.put(page.row, 1, { value: "shopping list", look: "heading" });
-  page.put(page.row, 2, { value: "quantity", look: "heading", format: "0.00" });
+  page.put(page.row, 2, { value: "need", look: "heading", format: "0.00" });
   page.put(page.row, 3, { value: "unit", look: "heading" });
   page.row++;
   for (const name of lineNames) {
@@ -240,7 +238,7 @@ function shoppingLines(page: Page, list: Ref): void {
     page.put(page.row, 2, { formula: formula`IF(ISERROR(${found}),"",${value})`, look: "words", format: lines[name] });
     const unit = name === "not planned" ? { value: "rows" } : { formula: formula`IF(ISERROR(${found}),"",INDEX(${units},${found})&"")` };
     // A day with its hour has no unit, and takes that place too.
-    if (name === "earliest ready") page.across(page.row, 2, 2, page.sheet.cells.get(key(page.row, 2))!);
+    if (name === "earliest ready") page.across(page.row, 2, 3, page.sheet.cells.get(key(page.row, 2))!);
     else page.put(page.row, 3, { ...unit, look: "words" });
     page.row++;
   }

@@ -3,7 +3,7 @@ import type { Kit } from "../kit";
 import { ownReason, type Page } from "../page";
 import { cellIn, key, type Ref, refTo, whole } from "../place";
 import type { Blanks } from "./blanks";
-import { day, demoDay } from "./day";
+import { briefDay, demoDay } from "./day";
 import { unreadable } from "./judged";
 
 /** The resin on hand that My Shop tells of, and its color. */
@@ -33,7 +33,7 @@ export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, l
         hint: "A color of Blanks. Nothing here: the plan goes by “resin on hand” on My Shop.",
       },
       volume: { title: "on hand", unit: fluid, input: { from: 0, to: kit.of("fluid", 100) } },
-      mixedOn: { title: "mixed on", input: { date: true }, format: day },
+      mixedOn: { title: "mixed on", input: { date: true }, format: briefDay(kit) },
       dyeRate: { title: "dye rate", unit: kit.unit("strength"), format: "0.00", input: { from: 0, to: kit.of("strength", 50, 1) } },
       mix: { title: "to mix", unit: fluid, format: "0.00", each: ({ color, volume }) => amount(color, volume, "resin to mix") },
       dye: { title: "dye", unit: kit.unit("powder"), format: "0.00", each: ({ color, volume }) => amount(color, volume, "dye") },

@@ -117,7 +117,7 @@ it.each([
   ["2026-03-16 08:00", /^day and hour to start$/],
   [undefined, /^type a day and hour, such as .*, or “ready by” on My Shop$/],
 ])("says beside a start of %s what to type", (start, words) =>
-  expect(filled("Loads", { Loads: { start } }).beside("start", 2)).toMatch(words),
+  expect(filled("Loads", { Loads: { start } }).beside("start", 3)).toMatch(words),
 );
 
 it.each([
