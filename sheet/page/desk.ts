@@ -27,6 +27,7 @@ export class Desk {
   private id = "";
   /** How often the engine's drawing of this workbook ended by itself. */
   private ends = 0;
+  private settled = false;
   readOnly = false;
 
   constructor(
@@ -75,8 +76,15 @@ export class Desk {
     if (focused?.isConnected) focused.focus();
     for (const guest of this.guests) guest(other);
     for (const watcher of this.watchers) watcher();
-    calculateWhenIdle(model, () => model === this.now?.model);
+    if (this.settled) this.settle();
     return { over };
+  }
+
+  /** Does what can wait, now and for each workbook to come. */
+  settle(): void {
+    this.settled = true;
+    const { model } = this;
+    calculateWhenIdle(model, () => model === this.now?.model);
   }
 
   private close(): void {

@@ -88,7 +88,7 @@ export class Library {
     }
     const { name, content } = await this.around.first();
     // Keeping it may take its time: the page is ready before.
-    await this.start(name, content);
+    await this.start(name, content, false);
   }
 
   /** Puts a kept workbook on the desk. A version that cannot be read is set aside, and the one before it opens. */
@@ -114,7 +114,7 @@ export class Library {
     const { name } = book;
     let over = false;
     const { moment, words } = await newestOf(book, lock !== undefined, async (content) => {
-      const put = await this.put(id, content, !lock);
+      const put = await this.put(id, content, { readOnly: !lock });
       over = put.over;
       return put.why === undefined;
     });
@@ -131,10 +131,10 @@ export class Library {
     return ended;
   }
 
-  private async start(name: string, content: Content): Promise<Ended> {
+  private async start(name: string, content: Content, strict = true): Promise<Ended> {
     if (!(await this.mayLeave())) return stays;
     const id = crypto.randomUUID();
-    const { why } = await this.put(id, content, false, true);
+    const { why } = await this.put(id, content, { fresh: true, strict });
     if (why !== undefined) return refused(`${name} does not open: ${why}. The workbook before is still on the page.`);
     this.take({ id, name: await freeOnShelf(name), state: "waiting", moment: 0 }, await hold(id));
     this.keeper?.changed();
@@ -146,7 +146,7 @@ export class Library {
     if (this.current.state === "read only") return inOtherTab;
     const { keeper } = this;
     if (!(await this.mayLeave())) return stays;
-    const { why } = await this.put(this.current.id, content, false);
+    const { why } = await this.put(this.current.id, content);
     if (why !== undefined) return refused(`It does not open: ${why}. The workbook is as it was.`);
     this.keeper = keeper;
     this.changed();
@@ -238,12 +238,15 @@ export class Library {
   private async put(
     id: string,
     content: Content,
-    readOnly: boolean,
-    strict = false,
+    {
+      readOnly = false,
+      fresh = false,
+      strict = false,
+    }: { readonly readOnly?: boolean; readonly fresh?: boolean; readonly strict?: boolean } = {},
   ): Promise<{ readonly why?: string; readonly over: boolean }> {
     const { keeper } = this;
     this.keeper = undefined;
-    this.fresh = strict ? content : undefined;
+    this.fresh = fresh ? content : undefined;
     try {
       if (content.file) await digestOf(content.file);
       return await this.around.desk.show(id, content, readOnly, strict);

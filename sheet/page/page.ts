@@ -115,6 +115,7 @@ async function start(): Promise<void> {
   // What this browser refuses to keep is lost with the page.
   addEventListener("beforeunload", (event) => library.waits && library.current.state !== "waiting" && event.preventDefault());
   document.documentElement.dataset.ready = "yes";
+  desk.settle();
   // The first file need not wait for its reader.
   globalThis.requestIdleCallback?.(() => prepareReader());
 }

@@ -67,10 +67,10 @@ const widthsOf = (kit: Kit): number[] => {
   const fluid = kit.by(6.2, 6.5);
   const resin = [fluid, fluid, fluid, fluid, 8.4, 5];
   const load = [
-    5.4,
+    5.2,
     kit.by(14.6, 30),
     5.8,
-    kit.by(7.2, 9.7),
+    kit.by(7.6, 9.7),
     6.8,
     ...resin,
     kit.by(7.6, 9.7),
