@@ -40,6 +40,12 @@ const doubled = { width: 640, height: 400 };
     });
     afterAll(() => sheet.page.context().close());
 
+    it("has every button of the menu within reach, over the picture of Start too", async () => {
+      await sheet.page.locator("#more").click();
+      for (const id of ["open", "save", "tools", "keys", "functions"]) await sheet.page.locator(`#${id}`).click({ trial: true });
+      await sheet.page.locator("#more").click();
+    });
+
     it("cuts nothing: no part reaches past the window", async () => {
       const { width } = options.viewport;
       const past = await sheet.page.evaluate(
