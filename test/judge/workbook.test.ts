@@ -26,7 +26,7 @@ const sheetNames = [
 /** A plan and a log grow; the rest is kept to what a person would print. */
 /** At nine points or more; wide tables go over two pages side by side. */
 const mostPages = {
-  ...{ Start: 2, "My Shop": 1, Blanks: 3, Today: 5, Loads: 2, "Price Tag": 1, "Resin Book": 2, Supplies: 2 },
+  ...{ Start: 2, "My Shop": 1, Blanks: 3, Today: 5, Loads: 3, "Price Tag": 1, "Resin Book": 2, Supplies: 2 },
   ...{ "Run Log": 3, Safety: 1, Handout: 1, "Self-check": 1, Woods: 3 },
 };
 

@@ -275,7 +275,8 @@ function vesselOf(page: Page, kit: Kit, shop: Shop, column: number): Vessel {
   const unit = own("its unit", unitOf(formula`IF(${second}="",${words},${second})`, formula`"${kit.unit("length")}"`));
   const first = own(
     "its width",
-    formula`IF(ISNUMBER(${inside}),${inside},${measured(formula`TRIM(LEFT(${words},${cross}-1))`, unit, kit)})`,
+    // Not every program takes no words at all for an error.
+    formula`IF(ISNUMBER(${inside}),${inside},IF(${words}="","",${measured(formula`TRIM(LEFT(${words},${cross}-1))`, unit, kit)}))`,
   );
   const depth = own("its depth", formula`IF(${second}="","",${measured(second, unit, kit)})`);
   const isStrange = formula`AND(ISTEXT(${tub}),COUNT(${first},${depth})<1+(LEN(${second})>0))`;

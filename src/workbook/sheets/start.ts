@@ -1,7 +1,7 @@
 import { cautions, first } from "../../cautions";
 import { fromLabel } from "../../label";
 import { settings } from "../../shop";
-import { version as asked } from "../../version";
+import { version as asked, versionText } from "../../version";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";
@@ -24,8 +24,8 @@ const doors: readonly Door[] = [
 /** Settings whose usual values the label of the resin may know better. */
 const labeled = settings.filter(({ basis }) => basis.startsWith(fromLabel)).map(({ name }) => name);
 
-/** Which release answers here; none in the edition that needs nobody's answers. */
-const version = ask(asked, {}, formula`""`);
+/** Which release answers here, or made the answers that stand here. */
+const version = ask(asked, {}, formula`"${versionText}"`);
 
 /** Columns of a door. */
 const wide = 2;
@@ -118,7 +118,7 @@ export function startSheet(kit: Kit, others: readonly Page[], { typed, first: fi
     "With the add-in, in Excel or on the page, every number follows what you type. Without it the workbook opens anywhere with built-in formulas: what they cannot work out is a fixed value, and they check less of what you type, so keep to the ranges on My Shop.",
   );
   page.say(
-    formula`IF(ISERROR(${version}),"The Porewise functions do not work in this program: add the add-in, or use the workbook without it.",IF(${version}="","This is the workbook without the add-in.","Porewise "&${version}&" works in this program. Self-check compares its answers with known ones."))`,
+    formula`IF(ISERROR(${version}),"The Porewise functions do not work in this program: add the add-in, or use the workbook without it.","Porewise "&${version}&". Self-check compares its answers with known ones.")`,
     "words",
   );
   page.skip();

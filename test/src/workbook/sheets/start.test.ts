@@ -49,5 +49,5 @@ it("says which release answers", () => {
     .find(([, { formula, look }]) => formula && look === "words")![0]
     .split(",")
     .map(Number);
-  expect(value(row[0], row[1])).toBe(`Porewise ${versionText} works in this program. Self-check compares its answers with known ones.`);
+  expect(value(row[0], row[1])).toBe(`Porewise ${versionText}. Self-check compares its answers with known ones.`);
 });
