@@ -1,4 +1,3 @@
-import { unitTable } from "../../../shared/unittable";
 import { cautionsOf } from "../../cautions";
 import { bake } from "../../cure/bake";
 import { uptake } from "../../resin/uptake";
@@ -15,6 +14,7 @@ import { between, type Ref, refTo, whole } from "../place";
 import { atEnd } from "./ovenblock";
 import type { RunLog } from "./runlog";
 import type { Shop } from "./shop";
+import { tellStrange, tooLarge, type Vessel, vesselOf } from "./vessel";
 import type { Woods } from "./woods";
 
 export interface Blanks {
@@ -73,29 +73,6 @@ const wrongWith = (
   tub: Vessel,
 ): Formula =>
   formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"${brokenCount}",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(${named}="",IF(${wood}="","the wood is missing: pick one","no such wood on the sheet Woods"),IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",${tooLarge({ thickness, width, length }, shop, tub)}))))))))))))`;
-
-/** What pieces go into, as far as a built-in formula can tell: its clear width, its clear depth where it is rectangular, and the height left for pieces. */
-interface Vessel {
-  readonly clear: Ref;
-  readonly deep: Ref;
-  readonly room: Ref;
-  /** True where the tub is told in words that these formulas do not read. */
-  readonly isStrange: Formula;
-}
-
-/** Larger than the tub in each of the three ways to stand or lie, or than a shelf of the oven. */
-function tooLarge({ thickness, width, length }: Columns, shop: Shop, { clear, deep: across, room }: Vessel): Formula {
-  const slack = "1.000000001";
-  const lies = (a: Ref, b: Ref) =>
-    formula`IF(${across}="",${a}^2+${b}^2<=SUM(${clear})^2*${slack},AND(MAX(${a},${b})<=MAX(${clear},${across})*${slack},MIN(${a},${b})<=MIN(${clear},${across})*${slack}))`;
-  const goes = (up: Ref, a: Ref, b: Ref) => formula`AND(${up}<=${room}*${slack},${lies(a, b)})`;
-  const inTub = formula`OR(${goes(length, thickness, width)},${goes(thickness, width, length)},${goes(width, thickness, length)})`;
-  const [most, least] = [formula`MAX(${thickness},${width},${length})`, formula`MIN(${thickness},${width},${length})`];
-  const middle = formula`${thickness}+${width}+${length}-${most}-${least}`;
-  const [wide, deep] = [shop.holds("oven width"), shop.holds("oven depth")];
-  const onShelf = formula`AND(${most}<=MAX(${wide},${deep})*${slack},${middle}<=MIN(${wide},${deep})*${slack})`;
-  return formula`IF(IF(COUNT(${clear},${room})=2,${inTub},TRUE),IF(${onShelf},"","larger than an oven shelf"),"larger than the tub")`;
-}
 
 /** Whether a row is in the plan, and if not, why. */
 const planWords = ({ kind, count, wood, wrong, grade }: Columns): Formula =>
@@ -250,87 +227,6 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
 
 /** First of the columns beyond paper that the plan reads, past the table's own. */
 const beyond = 31;
-
-/** The tub's clear width and depth and the height that cover and foam leave for pieces; words where nobody said, or in words that only the functions read. */
-function vesselOf(page: Page, kit: Kit, shop: Shop, column: number): Vessel {
-  let row = 1;
-  const own = (label: string, made: Formula): Ref => {
-    page.put(row, column, { value: label, look: "note" });
-    return page.put(row++, column + 1, { formula: made, look: "note", format: "0.00" });
-  };
-  const [tub, height] = [shop.typed("tub"), shop.typed("tub height")];
-  const inside = formula`IF(${tub}="",${shop.chamber},${tub})`;
-  const high = formula`IF(OR(${tub}="",${height}=""),${shop.height},${height})`;
-  const clearOf = (side: Ref): Formula => formula`IF(ISNUMBER(${side}),${side}-2*${shop.holds("gap")},"")`;
-  const room = own(
-    "height for pieces",
-    formula`IF(AND(ISNUMBER(${high}),${high}>0),${high}*(1-${shop.holds("foam room")})-${shop.holds("cover")},"")`,
-  );
-  const words = own(
-    "the tub in few words",
-    formula`IF(ISTEXT(${inside}),TRIM(${replaced(formula`SUBSTITUTE(LOWER(${inside}),CHAR(34),"in")`, spellings)}),"")`,
-  );
-  const cross = formula`FIND("x",${words}&"x")`;
-  const second = own("its second side", formula`TRIM(MID(${words},${cross}+1,60))`);
-  const unit = own("its unit", unitOf(formula`IF(${second}="",${words},${second})`, formula`"${kit.unit("length")}"`));
-  const first = own(
-    "its width",
-    // Not every program takes no words at all for an error.
-    formula`IF(ISNUMBER(${inside}),${inside},IF(${words}="","",${measured(formula`TRIM(LEFT(${words},${cross}-1))`, unit, kit)}))`,
-  );
-  const depth = own("its depth", formula`IF(${second}="","",${measured(second, unit, kit)})`);
-  const isStrange = formula`AND(ISTEXT(${tub}),COUNT(${first},${depth})<1+(LEN(${second})>0))`;
-  return { clear: own("clear width of the tub", clearOf(first)), deep: own("clear depth of the tub", clearOf(depth)), room, isStrange };
-}
-
-/** Rows that nobody could check are not told apart from those that fit: said where it is seen, above them all. */
-function tellStrange(page: Page, row: number, { isStrange }: Vessel, kit: Kit): void {
-  const example = kit.by("8 x 5", "200 x 120");
-  const words = `The tub on My Shop cannot be read here, so sizes are not checked against it: Loads checks them. Type it like this: ${example} ${kit.unit("length")}.`;
-  const at = page.put(row, 0, { formula: ownReason(formula`IF(${isStrange},"${words}","")`), look: "note" });
-  page.alert("attention", at, formula`LEN(${at})>0`);
-}
-
-/** What people write for the signs that stand in a size. */
-const spellings = [
-  ["×", "x"],
-  ["*", "x"],
-  ["by", "x"],
-  ["-", " "],
-  ["½", " 1/2"],
-  ["¼", " 1/4"],
-  ["¾", " 3/4"],
-  ["″", "in"],
-  ["inches", "in"],
-  ["inch", "in"],
-  ["feet", "ft"],
-  ["foot", "ft"],
-] as const;
-
-const replaced = (text: Formula, pairs: readonly (readonly [string, string])[]): Formula =>
-  pairs.reduce<Formula>((all, [from, to]) => formula`SUBSTITUTE(${all},"${from}","${to}")`, text);
-
-/** Lengths that a size may be typed in, those with a longer name first. */
-const lengths = [...unitTable.length].sort(([a], [b]) => b.length - a.length);
-
-/** The unit at the end of a size; where none stands there, the other. */
-const unitOf = (size: Formula, other: Formula): Formula =>
-  lengths.reduceRight<Formula>((rest, [name]) => formula`IF(RIGHT(${size},${name.length})="${name}","${name}",${rest})`, other);
-
-/** A side in the sheet's own unit: a number, whole and broken or not, and the unit behind it or else behind the other side. */
-function measured(side: Formula | Ref, unit: Ref, kit: Kit): Formula {
-  const own = unitOf(formula`${side}`, formula`${unit}`);
-  const number = formula`TRIM(${replaced(
-    formula`${side}`,
-    lengths.map(([name]) => [name, ""] as const),
-  )})`;
-  const broken = formula`VALUE(LEFT(${number},FIND(" ",${number})-1))+VALUE(MID(${number},FIND(" ",${number})+1,FIND("/",${number})-FIND(" ",${number})-1))/VALUE(MID(${number},FIND("/",${number})+1,9))`;
-  const factor = lengths.reduceRight<Formula>(
-    (rest, [name, meters]) => formula`IF(${own}="${name}",${Number((meters / kit.units.length.factor).toPrecision(15))},${rest})`,
-    formula`1`,
-  );
-  return formula`IFERROR(IF(ISNUMBER(FIND("/",${number})),${broken},VALUE(${number}))*${factor},"")`;
-}
 
 /** The rows as PLAN takes them, rounded to what a bench can tell, so that one program's last digit is no change to another. */
 function plannedBlock(page: Page, of: Columns, column: number): { block: Ref; count: Ref; bake: Ref } {
