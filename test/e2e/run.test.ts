@@ -110,6 +110,8 @@ needing("browser")("a run on a phone", () => {
     await run.locator(".run-count").waitFor();
     await run.locator("#run-touch").tap();
     await run.locator(".run-doubt").filter({ hasText: "Have the bubbles really stopped?" }).waitFor();
+    const answer = (await run.locator("#run-confirm").boundingBox())!;
+    expect(answer.y + answer.height).toBeLessThanOrEqual(phone.viewport.height);
     await run.locator("#run-leave").tap();
     await run.locator(".run-count").waitFor();
     await context.clock.fastForward(4 * hour);
