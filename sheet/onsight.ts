@@ -158,18 +158,6 @@ function onSight(evaluator: Evaluator, getters: Getters): void {
       evaluator.compilationParams = compilationParams;
       return own.evaluateCompiledFormula.call(evaluator, sheetId, formula, symbols);
     },
-    getEvaluatedCell(position) {
-      see([position.sheetId]);
-      return own.getEvaluatedCell.call(evaluator, position);
-    },
-    getSpreadZone(position, options) {
-      see([position.sheetId]);
-      return own.getSpreadZone.call(evaluator, position, options);
-    },
-    isArrayFormulaSpillBlocked(position) {
-      see([position.sheetId]);
-      return own.isArrayFormulaSpillBlocked.call(evaluator, position);
-    },
     getEvaluatedPositions() {
       see(unseen);
       return own.getEvaluatedPositions.call(evaluator);
@@ -179,14 +167,23 @@ function onSight(evaluator: Evaluator, getters: Getters): void {
       return own.getEvaluatedPositionsInSheet.call(evaluator, sheetId);
     },
   };
+  for (const name of ["getEvaluatedCell", "getSpreadZone", "isArrayFormulaSpillBlocked"] as const)
+    instead[name] = (position: Position, ...more: []) => {
+      see([position.sheetId]);
+      return own[name].call(evaluator, position, ...more);
+    };
   Object.assign(evaluator, instead);
 }
 
 type Plugin = new (...args: never[]) => { readonly evaluator: Evaluator; readonly getters: Getters };
 
-/** Calculates what was not in sight yet. */
-export function calculateAll({ getters }: OSpreadsheet.Model): void {
-  for (const id of getters.getSheetIds()) getters.getEvaluatedCellsPositions(id);
+/** Calculates a sheet that was not in sight yet: any of its cells asks for all of them. */
+export function calculateSheet({ getters }: OSpreadsheet.Model, sheetId: string): void {
+  getters.getEvaluatedCell({ sheetId, col: 0, row: 0 });
+}
+
+export function calculateAll(model: OSpreadsheet.Model): void {
+  for (const id of model.getters.getSheetIds()) calculateSheet(model, id);
 }
 
 /** The engine calculates every sheet when a workbook opens. Here a sheet is calculated when something asks for one of its cells. */

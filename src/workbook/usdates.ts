@@ -14,5 +14,8 @@ export const inUs = (format: string): string => american.reduce((all, [iso, us])
 /** The format of a day within a text that a formula makes. */
 export const dayIn = (system: "US" | "SI"): string => (system === "US" ? inUs(isoDay) : isoDay);
 
-/** How a day and hour are typed, as an example in a sentence. */
-export const momentExample = (system: "US" | "SI"): string => (system === "US" ? "3/14/2026 2:00 PM" : "2026-03-14 14:00");
+/** How a day is typed, as an example in a sentence. */
+export const dayExample = (system: "US" | "SI"): string => (system === "US" ? "3/14/2026" : "2026-03-14");
+
+/** The same of a day and hour. */
+export const momentExample = (system: "US" | "SI"): string => `${dayExample(system)} ${system === "US" ? "2:00 PM" : "14:00"}`;

@@ -2,6 +2,7 @@ import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { ownReason, type Page } from "../page";
 import { cellIn, key, type Ref, refTo, whole } from "../place";
+import { dayExample } from "../usdates";
 import type { Blanks } from "./blanks";
 import { briefDay, demoDay } from "./day";
 import { unreadable } from "./judged";
@@ -76,7 +77,7 @@ function tellProblem(
       judged("resin on hand", volume, 0),
       `on hand cannot be used: type ${kit.unit("fluid")} as a plain number, such as ${kit.by(1.5, 1500)}`,
     ],
-    [mixedOn, judged("resin mixed on", mixedOn, 1), `mixed on is no day: type one such as ${kit.by("3/14/2026", "2026-03-14")}`],
+    [mixedOn, judged("resin mixed on", mixedOn, 1), `mixed on is no day: type one such as ${dayExample(kit.system)}`],
     [dyeRate, judged("resin dye rate", dyeRate, 2), "dye rate cannot be used: type a plain number, such as 0.25"],
   ];
   const idle = formula`IF(AND(LEN(${color})>0,COUNTIF(${used},${color})=0),"no blank has this color: check how it is spelled","")`;
