@@ -1,7 +1,7 @@
 import type { BrowserContext } from "playwright-core";
 import { findBrowser } from "../../tool/browser";
 import { f, partsOf, row, workbookOf, zipOf } from "../sheet/file/workbooks";
-import { type Sheet, type Site, site } from "./driver";
+import { eachAsStranger, type Sheet, type Site } from "./driver";
 
 jest.setTimeout(180_000);
 
@@ -28,19 +28,9 @@ const running = workbookOf({
   const told = (words: string | RegExp) => sheet.page.locator("#ask-words").getByText(words).waitFor();
   const called = (name: string) => sheet.page.locator("#workbooks").getByText(name, { exact: true }).waitFor();
 
-  beforeAll(async () => {
-    made = await site();
-  });
-  afterAll(async () => {
-    await made?.close();
-  });
-  beforeEach(async () => {
-    context = await made.stranger();
+  eachAsStranger(async (around, stranger) => {
+    [made, context] = [around, stranger];
     sheet = await made.visit(context);
-  });
-  afterEach(async () => {
-    await context.close();
-    expect(made.troubles.splice(0)).toEqual([]);
   });
 
   it("a running total is kept, opens again and goes on", async () => {

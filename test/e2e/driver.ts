@@ -138,3 +138,21 @@ export async function site(): Promise<Site> {
     },
   };
 }
+
+/** A site for the tests around, and for each of them a browser with nothing kept; none may leave trouble behind. */
+export function eachAsStranger(begin: (made: Site, context: BrowserContext) => Promise<void>, options?: BrowserContextOptions): void {
+  let made: Site;
+  let context: BrowserContext;
+  beforeAll(async () => {
+    made = await site();
+  });
+  afterAll(() => made?.close());
+  beforeEach(async () => {
+    context = await made.stranger(options);
+    await begin(made, context);
+  });
+  afterEach(async () => {
+    await context.close();
+    expect(made.troubles.splice(0)).toEqual([]);
+  });
+}

@@ -3,7 +3,7 @@ import { read } from "@e965/xlsx";
 import { unzipSync } from "fflate";
 import type { BrowserContext } from "playwright-core";
 import { needing } from "../needing";
-import { type Sheet, type Site, site } from "./driver";
+import { eachAsStranger, type Sheet, type Site } from "./driver";
 
 /** A cell of the first sheet of the first workbook that holds nothing. */
 const free = "K3";
@@ -60,19 +60,9 @@ needing("browser")("the page keeps work", () => {
   let context: BrowserContext;
   let sheet: Sheet;
 
-  beforeAll(async () => {
-    made = await site();
-  });
-  afterAll(async () => {
-    await made?.close();
-  });
-  beforeEach(async () => {
-    context = await made.stranger();
+  eachAsStranger(async (around, stranger) => {
+    [made, context] = [around, stranger];
     sheet = await made.visit(context);
-  });
-  afterEach(async () => {
-    await context.close();
-    expect(made.troubles.splice(0)).toEqual([]);
   });
 
   it("soon after the last change, whatever becomes of the page", async () => {

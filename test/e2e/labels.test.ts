@@ -2,7 +2,7 @@ import type { BrowserContext, FrameLocator } from "playwright-core";
 import { commonSizes, papers } from "../../src/labels/sizes";
 import { tubCare } from "../../src/labels/words";
 import { needing } from "../needing";
-import { type Sheet, type Site, site } from "./driver";
+import { eachAsStranger, type Sheet, type Site } from "./driver";
 
 jest.setTimeout(120_000);
 
@@ -23,21 +23,11 @@ needing("browser")("labels on paper", () => {
   let sheet: Sheet;
   let pane: FrameLocator;
 
-  beforeAll(async () => {
-    made = await site();
-  });
-  afterAll(async () => {
-    await made?.close();
-  });
-  beforeEach(async () => {
-    context = await made.stranger();
+  eachAsStranger(async (around, stranger) => {
+    [made, context] = [around, stranger];
     sheet = await made.visit(context);
     pane = await workbookView(sheet);
     await pane.locator("#label-tubs").waitFor();
-  });
-  afterEach(async () => {
-    await context.close();
-    expect(made.troubles.splice(0)).toEqual([]);
   });
 
   const workbookView = async ({ page }: Sheet): Promise<FrameLocator> => {

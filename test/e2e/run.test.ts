@@ -6,7 +6,7 @@ import { kindNames } from "../../src/run/kinds";
 import { dist } from "../../tool/fresh";
 import { serve } from "../../tool/serve";
 import { needing } from "../needing";
-import { type Sheet, type Site, site } from "./driver";
+import { eachAsStranger, type Sheet, type Site, site } from "./driver";
 import { Mortal } from "./killed";
 
 jest.setTimeout(180_000);
@@ -46,21 +46,11 @@ needing("browser")("a run on a phone", () => {
     await to("choose");
   };
 
-  beforeAll(async () => {
-    made = await site();
-  });
-  afterAll(async () => {
-    await made?.close();
-  });
-  beforeEach(async () => {
-    context = await made.stranger(phone);
+  eachAsStranger(async (around, stranger) => {
+    [made, context] = [around, stranger];
     await context.clock.install({ time: morning });
     await open();
-  });
-  afterEach(async () => {
-    await context.close();
-    expect(made.troubles.splice(0)).toEqual([]);
-  });
+  }, phone);
 
   it("opens alone, takes what Today has, and goes to the price tag by touch alone; every target is 44 px or more", async () => {
     expect(await sheet.page.locator("#grid").isVisible()).toBe(false);
