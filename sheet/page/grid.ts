@@ -9,6 +9,7 @@ import { budgeted } from "../guard";
 import { calculateAll } from "../onsight";
 import { respelled } from "../quotes";
 import { hidden, translated } from "./enginewords";
+import { keepUpWithKeys } from "./fastkeys";
 import { roundStatistics } from "./statistic";
 import { adapted } from "./templates";
 import { App, engine } from "./vendor";
@@ -95,6 +96,7 @@ export function prepare(): void {
   extend(engine);
   hideMenus();
   roundStatistics();
+  keepUpWithKeys();
   // Frozen rows and columns are fitted to the window instead.
   (engine.Spreadsheet.prototype as unknown as { checkViewportSize: () => void }).checkViewportSize = () => undefined;
 }

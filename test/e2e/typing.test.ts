@@ -79,6 +79,23 @@ needing("browser")("typing on the page", () => {
     await sheet.shows("K41", "[c](javascript:alert(1))");
   });
 
+  it("takes keys that come while the page is busy for the text of the cell that was chosen, and of no other", async () => {
+    const { page } = sheet;
+    await sheet.turn("Woods");
+    await sheet.type("K42", "before");
+    await sheet.go("K42");
+    await page.locator("#grid input").first().fill("K43");
+    await page.evaluate(() => {
+      setTimeout(() => {
+        const end = performance.now() + 1500;
+        while (performance.now() < end);
+      });
+    });
+    await Promise.all(["Enter", ..."after", "Enter"].map((key) => page.keyboard.press(key)));
+    await sheet.shows("K43", "after");
+    await sheet.shows("K42", "before");
+  });
+
   it("saves sizes as fractions", async () => {
     await sheet.turn("My Shop");
     const at = await beside(sheet, "gap");
