@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import { counted } from "../../shared/host";
-import { isoDate } from "../../shared/serial";
+import { isoDate, readDate, usDate } from "../../shared/serial";
 import { plainUnits } from "../../shared/unit";
 import type { Typed } from "../../src/labels/part";
 import { commonSizes, type LabelSizes, papers, placeOf, sizeNames, sizesSlip } from "../../src/labels/sizes";
@@ -65,10 +65,15 @@ export class Labels extends View {
     return undefined;
   }
 
+  /** A day as people write it where the labels go. */
+  private written(serial: number): string {
+    return this.sources!.system === "US" ? usDate(serial) : isoDate(serial);
+  }
+
   /** The tub as My Shop and the Resin Book have it. */
   private tub(): Label {
     const { shop, system, today: run } = this.sources!;
-    const day = (value: unknown) => (typeof value === "number" ? isoDate(value) : undefined);
+    const day = (value: unknown) => (typeof value === "number" ? this.written(value) : undefined);
     const mixed = answers.holds("resin mixed on", shop);
     const rate = answers.holds("resin dye rate", shop);
     const until = typeof mixed === "number" ? answers.ask("EXPIRY", { mixed }, shop)[0][0] : undefined;
@@ -92,7 +97,8 @@ export class Labels extends View {
         color,
         ...(dry ? { dry: `${Number(dry.toPrecision(4))} ${unit}` } : {}),
       }));
-    return pieceLabels(rows, Number(this.first) || 1, this.day);
+    const day = readDate(this.day);
+    return pieceLabels(rows, Number(this.first) || 1, day === undefined ? this.day : this.written(day));
   }
 
   private print = async (event: Event): Promise<void> => {

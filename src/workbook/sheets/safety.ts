@@ -21,14 +21,14 @@ const printed = 3;
 
 /** The safety list: the one that the pane ticks, on one page for the wall or the clipboard. */
 export function safetySheet(): Safety {
-  const page = new Page("Safety", "Check off what is done. If something is not, stop there.", [6, 15, 82, 112], {
+  const page = new Page("Safety", "Check off what is done. If something is not, stop there.", [6, 15, 78, 112], {
     pages: 1,
     columns: printed,
     narrow: true,
   });
   const { name } = page.sheet;
   // A row of the list is a line of ten points, with just the room that it needs: all of it stands on one page.
-  page.sheet.line = 13;
+  page.sheet.line = 12;
   page.open("Safety list");
   page.row--;
   page.say(first, "caution");
