@@ -126,7 +126,7 @@ function rowsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): NonNullable<Wr
 }
 
 /** Where the cursor waits when a sheet is first shown: where a person types first. */
-export function cursorOf({ cursor, cells }: Sheet): { readonly row: number; readonly column: number } | undefined {
+function cursorOf({ cursor, cells }: Sheet): { readonly row: number; readonly column: number } | undefined {
   if (cursor) return cursor;
   const typed = [...cells].filter(([, { look }]) => look === "input" || look === "tick").map(([at]) => ofKey(at));
   const [first] = typed.sort(([a, b], [c, d]) => a - c || b - d);
