@@ -1,3 +1,4 @@
+import { capital } from "../../shared/capital";
 import type { Answers } from "./answers";
 import { factsOf } from "./facts";
 import type { Given } from "./found";
@@ -38,7 +39,7 @@ function nameOf({ loads }: Pick<Run, "loads">): string {
   const names = [...new Set(pieces.map(({ name, wood }) => name || wood))];
   const count = pieces.reduce((sum, piece) => sum + piece.count, 0);
   const said = names.length > 2 ? `${names[0]} and ${names.length - 1} more` : names.join(", ");
-  return `${said.charAt(0).toUpperCase()}${said.slice(1)}, ${count}`.slice(0, 300);
+  return `${capital(said)}, ${count}`.slice(0, 300);
 }
 
 const quarter = 15 * minute;
