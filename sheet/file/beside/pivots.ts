@@ -1,7 +1,8 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
-import type { Parts } from "../../../shared/xlsx/unzip";
 import { childOf, read } from "../../../shared/xlsx/xml";
+import { hasPart } from "./losses";
+import type { Piece } from "./piece";
 
 type Command = OSpreadsheet.CoreCommand;
 type Zone = OSpreadsheet.Zone;
@@ -9,11 +10,22 @@ type Zone = OSpreadsheet.Zone;
 const key = "pivot ";
 
 /** Where pivot tables stand on a sheet: the engine shows their cells and knows nothing of them. */
-export function pivotsOf(parts: Parts, path: string): Readonly<Record<string, string>> {
-  const own = relationsOf(parts, path).filter((one) => one.kind === "pivotTable" && parts.has(one.path));
-  const ranges = own.map((one) => childOf(read(textOf(parts, one.path)), "location")?.attributes.ref);
-  return Object.fromEntries(ranges.flatMap((range, i) => (range ? [[`${key}${i + 1}`, range] as const] : [])));
-}
+export const pivots: Piece = {
+  name: "pivots",
+  read({ workbook: { parts }, sheets, follow }) {
+    for (const { own, sheet } of sheets) {
+      const found = relationsOf(parts, own.part.path).filter((one) => one.kind === "pivotTable" && parts.has(one.path));
+      for (const [i, one] of found.entries()) {
+        const range = childOf(read(textOf(parts, one.path)), "location")?.attributes.ref;
+        if (range) follow(sheet.id, `${key}${i + 1}`, range);
+      }
+    }
+  },
+  lost: [
+    ["pivot tables (their cells stay as values)", hasPart(/pivotTables\//)],
+    ["slicers and timelines", hasPart(/(slicers|timelines)\//)],
+  ],
+};
 
 export const isPivot = (name: string): boolean => name.startsWith(key);
 
