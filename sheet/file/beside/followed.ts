@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 
-import { isPivot, pivotInTheWay, tears } from "./pivots";
+import { isPivot, pivotInTheWay, tears } from "./pivotguard";
 
 /** Ranges of one sheet by what they are for. */
 export type Ranges = Readonly<Record<string, string>>;
