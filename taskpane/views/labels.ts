@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { capital } from "../../shared/capital";
 import { counted } from "../../shared/host";
 import { isoDate } from "../../shared/serial";
 import { plainUnits } from "../../shared/unit";
@@ -49,7 +50,7 @@ export class Labels extends View {
       // No margin and no gap is a length that no piece has.
       const size = counts.includes(field) || Number(text) === 0 ? Number(text || Number.NaN) : answers.length(text, label, shop);
       if (typeof size === "string" || Number.isNaN(size)) {
-        this.slip = { field, words: typeof size === "string" ? `${size.charAt(0).toUpperCase()}${size.slice(1)}.` : `Type the ${label}.` };
+        this.slip = { field, words: typeof size === "string" ? `${capital(size)}.` : `Type the ${label}.` };
         return undefined;
       }
       sizes[field] = size;
@@ -208,14 +209,9 @@ export class Labels extends View {
         <summary>Label sizes, on ${name}</summary>
         <p class="hint">They are kept in this workbook when you print.</p>
         <div class="run-two">${(Object.entries(sizeNames) as [keyof LabelSizes, string][]).map(([field, label]) =>
-          this.field(
-            field,
-            `${label.charAt(0).toUpperCase()}${label.slice(1)}${counts.includes(field) ? "" : `, ${unit}`}`,
-            this.typed[field],
-            (typed) => {
-              this.typed = { ...this.typed, [field]: typed };
-            },
-          ),
+          this.field(field, `${capital(label)}${counts.includes(field) ? "" : `, ${unit}`}`, this.typed[field], (typed) => {
+            this.typed = { ...this.typed, [field]: typed };
+          }),
         )}</div>
       </details>
       <fluent-button id="print-labels" type="submit">Print labels</fluent-button>
