@@ -1,9 +1,9 @@
 import { rowsOf } from "../../../shared/xlsx/cells";
+import { elementOf, withElement } from "../../../shared/xlsx/elements";
 import { retagged } from "../../../shared/xlsx/retag";
 import { rowless } from "../../../shared/xlsx/rowless";
 import { childOf, childrenOf, isTrue, read } from "../../../shared/xlsx/xml";
 import type { Pair, SheetData } from "./difference";
-import { elementOf, withElement } from "./elements";
 import { type Attributes, columnsTagged, rowsTagged } from "./linetags";
 
 /** Under which key a sheet whose groups were made or undone stands among what was touched. */

@@ -1,8 +1,8 @@
 import { rowsOf } from "../../../shared/xlsx/cells";
+import { withElement } from "../../../shared/xlsx/elements";
 import { retagged } from "../../../shared/xlsx/retag";
 import { rowless } from "../../../shared/xlsx/rowless";
 import { type Change, changed, childOf, childrenOf, openingOf, read } from "../../../shared/xlsx/xml";
-import { withElement } from "./elements";
 
 /** What a tag says, and undefined for what it no longer says. */
 export type Attributes = Record<string, string | number | undefined>;

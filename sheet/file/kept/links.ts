@@ -1,9 +1,9 @@
+import { elementOf, withElement } from "../../../shared/xlsx/elements";
 import { put, relate } from "../../../shared/xlsx/package";
 import { rowless } from "../../../shared/xlsx/rowless";
 import { quotedSheet } from "../../../shared/xlsx/sheetname";
 import type { Parts } from "../../../shared/xlsx/unzip";
 import { escaped, read } from "../../../shared/xlsx/xml";
-import { elementOf, withElement } from "./elements";
 
 /** A cell that is a link, as the engine holds it. */
 const linked = /^\[((?:[^\]\\]|\\.)*)\]\((.*)\)$/s;

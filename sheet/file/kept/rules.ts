@@ -1,12 +1,12 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
+import { inserted, withElement } from "../../../shared/xlsx/elements";
 import { retagged } from "../../../shared/xlsx/retag";
 import { rowless } from "../../../shared/xlsx/rowless";
 import { without } from "../../../shared/xlsx/without";
 import { type Change, changed, childOf, childrenOf, nameOf, openingOf, prefixed, read } from "../../../shared/xlsx/xml";
 import type { Places } from "../beside/places";
 import type { Pair } from "./difference";
-import { inserted, withElement } from "./elements";
 import type { Made } from "./made";
 import { nothingPaired, type Paired, paired } from "./pairing";
 import { touchKey } from "./structure";

@@ -1,10 +1,10 @@
 import { addressOf } from "../../../shared/xlsx/address";
+import { elementOf, withElement } from "../../../shared/xlsx/elements";
 import { retagged } from "../../../shared/xlsx/retag";
 import { rowless } from "../../../shared/xlsx/rowless";
 import { allOf, changed, openingOf, read } from "../../../shared/xlsx/xml";
 import type { Pair } from "./difference";
 import { same } from "./difference";
-import { elementOf, withElement } from "./elements";
 
 const prefixOf = (xml: string): string => read(rowless(xml)).name.slice(0, -"worksheet".length);
 

@@ -1,23 +1,13 @@
-import { rowless } from "../../../shared/xlsx/rowless";
-import { changed, childrenOf, nameOf, read } from "../../../shared/xlsx/xml";
+import { rowless } from "./rowless";
+import { changed, childrenOf, nameOf, read } from "./xml";
 
 /** The order that the standard gives the elements of a sheet; programs refuse another. */
-const order = [
+export const elementOrder = [
   ...["sheetPr", "dimension", "sheetViews", "sheetFormatPr", "cols", "sheetData", "sheetCalcPr", "sheetProtection", "protectedRanges"],
   ...["scenarios", "autoFilter", "sortState", "dataConsolidate", "customSheetViews", "mergeCells", "phoneticPr", "conditionalFormatting"],
   ...["dataValidations", "hyperlinks", "printOptions", "pageMargins", "pageSetup", "headerFooter", "rowBreaks", "colBreaks"],
-  ...[
-    "customProperties",
-    "cellWatches",
-    "ignoredErrors",
-    "smartTags",
-    "drawing",
-    "legacyDrawing",
-    "legacyDrawingHF",
-    "drawingHF",
-    "picture",
-  ],
-  ...["oleObjects", "controls", "webPublishItems", "tableParts", "extLst"],
+  ...["customProperties", "cellWatches", "ignoredErrors", "smartTags", "drawing", "legacyDrawing", "legacyDrawingHF", "drawingHF"],
+  ...["picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst"],
 ];
 
 /** A sheet's part with an element set in its place; "" takes it away. */
@@ -26,7 +16,7 @@ export function withElement(xml: string, name: string, text: string): string {
   const children = childrenOf(root);
   const own = children.find((child) => nameOf(child) === name);
   if (own) return changed(xml, [{ start: own.start, end: own.end, text }]);
-  const after = children.find((child) => order.indexOf(nameOf(child)) > order.indexOf(name));
+  const after = children.find((child) => elementOrder.indexOf(nameOf(child)) > elementOrder.indexOf(name));
   const place = after?.start ?? children.at(-1)!.end;
   return changed(xml, [{ start: place, end: place, text }]);
 }
@@ -42,7 +32,7 @@ export function inserted(xml: string, name: string, text: string): string {
   if (!text) return xml;
   const children = childrenOf(read(rowless(xml)));
   const last = children.filter((child) => nameOf(child) === name).at(-1);
-  const after = children.find((child) => order.indexOf(nameOf(child)) > order.indexOf(name));
+  const after = children.find((child) => elementOrder.indexOf(nameOf(child)) > elementOrder.indexOf(name));
   const place = last?.end ?? after?.start ?? children.at(-1)!.end;
   return changed(xml, [{ start: place, end: place, text }]);
 }
