@@ -1,4 +1,3 @@
-import type { WriteSheet } from "hucre/xlsx";
 import type { Print, Sheet } from "./book";
 import { columnName, ofKey, type Ref } from "./place";
 
@@ -15,9 +14,9 @@ export function titlesOf({ print: { titleRow }, cells }: Sheet): readonly [from:
 export const narrowest = 0.25;
 
 /** A block in its own size, with nothing in its margins. Where a program lacks the font that column widths count in, it is fitted rather than cut. */
-const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
+const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, paper: "letter" | "a4") => ({
   paperSize: paper,
-  orientation: "portrait",
+  orientation: "portrait" as const,
   fitToPage: true,
   fitToWidth: 1,
   fitToHeight: 0,
@@ -41,13 +40,13 @@ function areaOf({ name, print, cells }: Sheet, titles: ReturnType<typeof titlesO
   return `${first},${name}!$${columnName(two.first)}$${titles[0] + 1}:$${columnName(columns - 1)}$${last + 1}`;
 }
 
-export function pageOf(sheet: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] {
+export function pageOf(sheet: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4") {
   const { print } = sheet;
   return print.exact
     ? exactly(print.exact, paper)
     : {
         paperSize: paper,
-        orientation: print.landscape ? "landscape" : "portrait",
+        orientation: print.landscape ? ("landscape" as const) : ("portrait" as const),
         fitToPage: true,
         fitToWidth: 1,
         fitToHeight: print.pages ?? 0,
