@@ -6,7 +6,8 @@ export const asked: Readonly<Record<string, string>> = {
   ISDRY: "dry yet dry enough stopped losing weight constant still drying ready",
   EMC: "shop air humidity damp air equilibrium indoors storage basement garage take on moisture",
   GRAVITY: "density dense heavy species kind of wood hardwood softwood maple specific gravity weight of wood per cubic foot",
-  PIECEGRAVITY: "density of this blank burl punky decayed my own piece weigh and measure specific gravity antler cactus exotic wood not in the list",
+  PIECEGRAVITY:
+    "density of this blank burl punky decayed my own piece weigh and measure specific gravity antler cactus exotic wood not in the list",
   VOIDS: "pores empty space air porous void hollow room for resin open grain volume of air in wood",
   SUITABILITY:
     "worth treating suitable good choice of wood which wood works punky spalted rotten oily grade candidate won't take resin refuses dense any good cactus antler horn bone cob cone exotic ebony rosewood",
