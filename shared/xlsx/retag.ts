@@ -2,7 +2,7 @@ import type { XmlElement } from "@rgrove/parse-xml";
 import { type Change, changed, escaped, openingOf, read } from "./xml";
 
 /** What a tag says, and undefined for what it no longer says. */
-export type Attributes = Readonly<Record<string, string | number | undefined>>;
+export type Attributes = Record<string, string | number | undefined>;
 
 /** A start tag with some of its attributes set, or taken away where the new value is undefined. */
 export function retagged(xml: string, { start, open }: { readonly start: number; readonly open: number }, attributes: Attributes): Change {
@@ -22,3 +22,6 @@ export const elementRetagged = (xml: string, element: XmlElement, attributes: At
 
 /** A part whose root says something else of itself. */
 export const rootRetagged = (xml: string, attributes: Attributes): string => changed(xml, [elementRetagged(xml, read(xml), attributes)]);
+
+/** A tag that stands alone. */
+export const tagWith = (tag: string, attributes: Attributes): string => retagged(tag, { start: 0, open: tag.length }, attributes).text;

@@ -20,11 +20,11 @@ import { writeBeside } from "./beside/pieces";
 import { withFormats } from "./beside/resultformats";
 import { withoutStrangers } from "./beside/strangers";
 import type { Beside } from "./beside/workbook";
-import { type Reader, unknownOf } from "./formulas/known";
+import { aroundIn, type Reader, unknownOf } from "./formulas/known";
 import { needsArray } from "./formulas/many";
 import { fileFormula, untouchedFormula, type Writer } from "./formulas/outward";
 
-export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Reader & Writer;
+export type Engine = Pick<typeof OSpreadsheet, "Model"> & Reader & Writer;
 
 type SheetData = OSpreadsheet.WorkbookData["sheets"][number];
 
@@ -44,10 +44,7 @@ async function written(data: object, { Model }: Engine): Promise<Parts> {
 function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engine, mark: () => number): string {
   const { getters } = model;
   const rows = rowsOf(xml, []);
-  const around = {
-    names: new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase())),
-    sheets: new Set(getters.getSheetIds().map((id) => getters.getSheetName(id).toLowerCase())),
-  };
+  const around = aroundIn(model);
   const values = new Map<string, Outcome | undefined>();
   const formulas = new Map<string, NewFormula>();
   for (const file of rows.flatMap(({ cells }) => cells)) {

@@ -1,7 +1,8 @@
 import type { Outcome } from "../../../shared/outcome";
 import { addressOf } from "../../../shared/xlsx/address";
-import { type FileCell, type FileRow, rowsOf, sharedStringsOf } from "../../../shared/xlsx/cells";
+import { type FileCell, type FileRow, rowsOf } from "../../../shared/xlsx/cells";
 import { relationsOf, textOf, type Workbook } from "../../../shared/xlsx/parts";
+import { sharedStringsOf } from "../../../shared/xlsx/strings";
 import { read } from "../../../shared/xlsx/xml";
 import type { Ref } from "../place";
 
