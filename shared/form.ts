@@ -1,4 +1,5 @@
 import { type Arg, isBlank, isEmpty } from "./argument";
+import { capital } from "./capital";
 import type { Cells } from "./columns";
 import { type Contract, parameters, shopArg } from "./contract";
 import { literalOf } from "./formula";
@@ -52,8 +53,6 @@ function leftOut(arg: Arg, shop: Shop): string {
   }
   return arg.otherwise === undefined ? "optional" : `left out: ${sayValue(arg, arg.otherwise, shop.units)}`;
 }
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 function fieldOf(name: string, arg: Arg, shop: Shop): Field {
   const control = arg.choices ? "choice" : Array.isArray(arg.example) || (arg.take && !arg.say) ? "lines" : "line";

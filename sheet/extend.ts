@@ -2,7 +2,7 @@ import { allowAnyName, type Engine as Naming } from "./anyname";
 import { type Engine as Ending, keepBothEnds } from "./bothends";
 import { keepAlignment } from "./file/beside/alignment";
 import { follow, type Engine as Keeping } from "./file/beside/followed";
-import { writeDown } from "./file/kept/structure";
+import { writeDown } from "./file/kept/writedown";
 import { type Engine as Guarding, guard } from "./guard";
 import { compileLate } from "./late";
 import { calculateOnSight } from "./onsight";

@@ -22,7 +22,7 @@ function fractionOf(text: string): number | undefined {
  * What a cell takes of what was typed. The engine takes `3/4` and `1 1/2` for days and gives their format to the cell, which
  * then turns every later number into a day: here a fraction is a number, and a cell that has a number format keeps it.
  */
-export function taken(typed: Typed, own: string | undefined, locale: OSpreadsheet.Locale, helpers: Helpers): Typed {
+function taken(typed: Typed, own: string | undefined, locale: OSpreadsheet.Locale, helpers: Helpers): Typed {
   const { content } = typed;
   if (own === "@") return { content, format: own };
   if (/^[='\n]/.test(content) || helpers.isDateTimeFormat(own ?? "")) return typed;

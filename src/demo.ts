@@ -152,6 +152,5 @@ export const shop: Readonly<Record<string, string | number>> = {
   "days off": "Sun",
 };
 
-/** Inside diameter of its vacuum chamber, inches, and the day it mixed, as a serial: 14 March 2026. */
+/** Inside diameter of its vacuum chamber, inches. */
 export const chamber = 12;
-export const mixedOn = 46095;

@@ -1,4 +1,5 @@
 import type { Arg } from "../shared/argument";
+import { capital } from "../shared/capital";
 import type { Contract } from "../shared/contract";
 import { sayMeasured } from "../shared/measured";
 import { isFault, type Outcome, tidy } from "../shared/outcome";
@@ -60,8 +61,6 @@ export interface Line {
   readonly also: readonly string[];
   readonly fault: boolean;
 }
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 function lineOf(of: Arg, outcome: Outcome, units: Units, format: string): Line {
   const internal = typeof outcome === "number" && of.kind ? toInternal(outcome, units[of.kind]) : undefined;

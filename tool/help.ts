@@ -1,18 +1,15 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
-import type { Arg } from "../shared/argument";
-import { type Contract, parameters, shopArg } from "../shared/contract";
-import type { Entries } from "../shared/form";
-import { outlineOf } from "../shared/given";
-import { rangeWords, resultWords, unitWords } from "../shared/stub";
-import { namedEquation, spaced } from "../shared/working";
+import { capital } from "../shared/capital";
+import type { Contract } from "../shared/contract";
+import { spaced } from "../shared/working";
 import { catalogue, cellName, subjects } from "../src/catalogue";
-import { cautionsOf } from "../src/cautions";
-import { type Task, tasks } from "../src/help/tasks";
-import { linesOf, tableOf } from "../taskpane/answer";
-import { type Asked, ask, shopName } from "../taskpane/asking";
-import { signature } from "./readme";
+import { tasks } from "../src/help/tasks";
+import { functionPage } from "./help/functionpage";
+import { linkTo } from "./help/links";
+import { escaped, list, page } from "./help/markup";
+import { taskPage } from "./help/taskpage";
 import { noting } from "./shipped";
 import { slimPane } from "./slim";
 
@@ -23,151 +20,6 @@ export const helpFolder = "help";
 
 /** The file of a function's page. */
 export const helpFile = ({ name }: Contract): string => `${helpFolder}/${name.toLowerCase()}.html`;
-
-const escaped = (text: string): string => text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
-const marked = (text: string): string => escaped(text).replace(/`([^`]+)`/g, "<code>$1</code>");
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
-
-/** A value of a worked example as a person types it into a field: a line a row. */
-const typedText = (value: unknown): string =>
-  Array.isArray(value) ? value.map((row) => (Array.isArray(row) ? row.join(", ") : String(row))).join("\n") : String(value ?? "");
-
-/** The worked example of a contract as a form holds it. */
-export function exampleOf(contract: Contract) {
-  const names = Object.keys(contract.args);
-  const { typed } = contract.worked;
-  const texts = Object.fromEntries(
-    names.flatMap((name, i) => (typed[i] === undefined || typed[i] === "" ? [] : [[name, typedText(typed[i])]])),
-  );
-  const shop = typed[names.length] as (string | number)[][] | undefined;
-  return { name: contract.name, typed: texts, ...(shop ? { shop } : {}) };
-}
-
-/** The example as it is answered. */
-export function answered(contract: Contract): Asked {
-  const { typed, shop } = exampleOf(contract);
-  const entries: Entries = Object.fromEntries(Object.entries(typed).map(([name, text]) => [name, { typed: text }]));
-  return ask(contract, entries, shop ? shopName : "US", shop);
-}
-
-function answerWords(contract: Contract): string {
-  const { answer, shop, many } = answered(contract);
-  if (!answer) return "";
-  if (many || contract.returns.form === "table" || contract.returns.form === "spread") {
-    const { head, rows } = tableOf(contract, answer, shop.units);
-    const cells = (row: readonly string[], as: string) => `<tr>${row.map((text) => `<${as}>${escaped(text)}</${as}>`).join("")}</tr>`;
-    return `<div class="scroll"><table>${cells(head, "th")}${rows.map((row) => cells(row, "td")).join("")}</table></div>`;
-  }
-  return `<ul>${linesOf(contract, answer[0], shop.units)
-    .map(({ label, value }) => `<li>${escaped(label)}: <strong>${escaped(value)}</strong></li>`)
-    .join("")}</ul>`;
-}
-
-/** A limit past this only keeps slips out: nobody needs to read it. */
-const isEndless = (words: string) => / to \d{6,}/.test(words);
-const limits = (arg: Arg): string => {
-  const words = rangeWords(arg);
-  return isEndless(words) ? words.replace(/ to \d+/, "").replace(/$/, " or more") : words;
-};
-
-const whenLeftOut = (arg: Arg): string =>
-  !arg.optional
-    ? "must be given"
-    : "basis" in arg
-      ? "the setting on My Shop"
-      : arg.otherwise !== undefined
-        ? String(arg.otherwise)
-        : "optional";
-
-const argumentRow = ([name, arg]: readonly [string, Arg]): string =>
-  `<tr><th scope="row"><code>${name}</code></th><td>${escaped(arg.label)}</td><td>${escaped(arg.kind ? unitWords(arg.kind) : "")}</td><td>${escaped(
-    arg.choices?.join(", ") || limits(arg),
-  )}</td><td>${escaped(whenLeftOut(arg))}</td></tr>`;
-
-const list = (items: readonly string[]): string => `<ul>${items.map((item) => `<li>${item}</li>`).join("")}</ul>`;
-const linkTo = (contract: Contract): string => `<a href="${contract.name.toLowerCase()}.html">${escaped(contract.asks)}</a>`;
-const named = (names: readonly string[]): Contract[] => names.flatMap((name) => catalogue.find((own) => own.name === name) ?? []);
-
-const page = (title: string, body: string): string => `<!doctype html>
-<html lang="en">
-  <head>
-    <meta charset="utf-8">
-    <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'">
-    <meta name="viewport" content="width=device-width, initial-scale=1">
-    <title>${escaped(title)} - Porewise</title>
-    <link rel="stylesheet" href="../taskpane.css">
-    <link rel="stylesheet" href="help.css">
-    <script defer src="help.js"></script>
-  </head>
-  <body>
-    <main>
-${body}
-    </main>
-  </body>
-</html>
-`;
-
-const back = '<p class="back"><a href="index.html">All questions</a></p>';
-
-function functionPage(contract: Contract): string {
-  const args = parameters(contract).filter(([, arg]) => arg !== shopArg);
-  const settings = outlineOf(contract).settings.map(
-    ([, { name, label, basis }]) => `<strong>${escaped(name)}</strong>: ${escaped(label)} (${escaped(basis)})`,
-  );
-  const warnings = cautionsOf(contract.cautions);
-  const subject = Object.values(subjects).find((contracts) => contracts.includes(contract))!;
-  const jobs = tasks.filter(({ functions }) => functions.includes(contract.name));
-  const { formula } = answered(contract);
-  return page(
-    contract.asks,
-    `${back}
-<h1>${escaped(contract.asks)}</h1>
-<p><code>${escaped(signature(contract))}</code></p>
-${warnings.length ? `<section class="care"><h2>Cautions</h2>${list(warnings.map(escaped))}</section>` : ""}
-<h2>Try it</h2>
-<div id="example" data-example="${escaped(JSON.stringify(exampleOf(contract)))}">
-<p><code>${escaped(formula)}</code> gives</p>
-${answerWords(contract)}
-</div>
-${
-  args.length
-    ? `<h2>What you give it</h2>
-<div class="scroll"><table>
-<tr><th scope="col">Name</th><th scope="col">What it is</th><th scope="col">Plain numbers are</th><th scope="col">Range</th><th scope="col">If left out</th></tr>
-${args.map(argumentRow).join("\n")}
-</table></div>
-<p>Text with its own unit works too: 3/4 in, 19 mm, 95 °C, 12 %.${contract.per === "piece" ? " Give a column instead of a cell and you get a column of answers." : ""}</p>`
-    : ""
-}
-<h2>What it gives</h2>
-<p>${escaped(capital(resultWords(contract.returns)))}.</p>
-<h2>Equation</h2>
-<p class="equation">${escaped(namedEquation(contract))}</p>
-<h2>Source</h2>
-<p>${escaped(contract.source)}</p>
-<h2>Accuracy</h2>
-<p>${escaped(capital(contract.accuracy))}.</p>
-${settings.length ? `<h2>Settings from My Shop that it uses</h2>${list(settings)}` : ""}
-<h2>See also</h2>
-${list([...jobs.map(({ id, title }) => `<a href="${id}.html">${escaped(title)}</a>`), ...subject.filter((own) => own !== contract).map(linkTo)])}`,
-  );
-}
-
-function taskPage({ title, answer, steps, functions, cautions }: Task): string {
-  const warnings = cautionsOf(cautions);
-  const step = ({ words, formula, gives }: Task["steps"][number]): string =>
-    `${marked(words)}${formula ? `<br><code>${escaped(formula)}</code>${gives ? `<br>${escaped(capital(gives))}` : ""}` : ""}`;
-  return page(
-    title,
-    `${back}
-<h1>${escaped(title)}</h1>
-<p class="lead">${escaped(answer)}</p>
-${warnings.length ? `<section class="care"><h2>Cautions</h2>${list(warnings.map(escaped))}</section>` : ""}
-<ol>${steps.map((one) => `<li>${step(one)}</li>`).join("")}</ol>
-<h2>The functions for it</h2>
-${list(named(functions).map((contract) => `${linkTo(contract)} <code>${cellName(contract)}</code>`))}`,
-  );
-}
 
 const subjectTitles: Readonly<Record<string, string>> = { also: "Also" };
 

@@ -1,67 +1,10 @@
-import type { XmlElement } from "@rgrove/parse-xml";
-import { type At, addressOf, atOf, type Block, blockOf, sizeOf } from "./address";
+import { addressOf, atOf, blockOf, sizeOf } from "./address";
+import type { FileCell, FileFormula, FileRow } from "./filerow";
 import { damagedPart, scan, type Tag } from "./scan";
 import { Unreadable } from "./unzip";
-import { childrenOf, isTrue, nameOf, unescaped } from "./xml";
+import { isTrue, unescaped } from "./xml";
 
-/** Where something stands in the text of a part. */
-export interface Span {
-  readonly start: number;
-  readonly end: number;
-}
-
-/** A formula of a cell as its file keeps it. */
-export interface FileFormula extends Span {
-  readonly text: string;
-  readonly kind: "plain" | "array" | "shared" | "other";
-  /** The cells that an array formula fills, or those that share one. */
-  readonly block?: Block;
-  /** An array formula that fills as many cells as it happens to need. */
-  readonly dynamic: boolean;
-  readonly shared?: string;
-}
-
-/** An element that holds others: its start tag ends at `open`. */
-interface Holding extends Span {
-  readonly prefix: string;
-  readonly open: number;
-  readonly closed: boolean;
-}
-
-export interface FileCell extends At, Holding {
-  readonly address: string;
-  readonly type: string;
-  /** The number of its look. */
-  readonly look: number;
-  readonly value: string | undefined;
-  /** Where the value stands, with its tags. */
-  readonly shown?: Span;
-  readonly formula?: FileFormula;
-}
-
-export interface FileRow extends Holding {
-  readonly row: number;
-  readonly hidden: boolean;
-  /** As the file says it; undefined where it says nothing. */
-  readonly height?: number;
-  readonly fixed: boolean;
-  /** The number of the look of cells that are not there. */
-  readonly look: number;
-  /** How deep it stands in groups, and whether the group beside it is folded. */
-  readonly level: number;
-  readonly folds: boolean;
-  readonly cells: readonly FileCell[];
-}
-
-/** The text of a cell or a shared string; how to pronounce it is not part of it. */
-function richText(element: XmlElement): string {
-  const pieces = childrenOf(element).flatMap((child) =>
-    nameOf(child) === "t" ? [child] : nameOf(child) === "r" ? childrenOf(child, "t") : [],
-  );
-  return unescaped(pieces.map(({ text }) => text).join(""));
-}
-
-export const sharedStringsOf = (root: XmlElement): string[] => childrenOf(root, "si").map(richText);
+export type { FileCell, FileFormula, FileRow } from "./filerow";
 
 /** More cells than these keep a page busy for too long. */
 export const mostCells = 2_000_000;

@@ -1,31 +1,7 @@
-import type { XmlElement } from "@rgrove/parse-xml";
+import type { LookChange } from "./lookchange";
+import { LookLists } from "./looklists";
 import { retagged } from "./retag";
-import { type Change, changed, childOf, childrenOf, escaped, nameOf, openingOf, prefixed, read } from "./xml";
-
-/** An edge of a cell; null takes it away. */
-export interface Edge {
-  readonly style: string;
-  /** `#RRGGBB`. */
-  readonly color?: string;
-}
-
-/** What is to be other about the look of a cell; what is not named stays, null takes it away. */
-export interface LookChange {
-  readonly bold?: boolean;
-  readonly italic?: boolean;
-  readonly strike?: boolean;
-  readonly underline?: boolean;
-  readonly size?: number | null;
-  readonly color?: string | null;
-  readonly fill?: string | null;
-  readonly horizontal?: string | null;
-  readonly vertical?: string | null;
-  readonly wrap?: boolean;
-  readonly rotation?: number | null;
-  readonly edges?: Readonly<Partial<Record<"left" | "right" | "top" | "bottom", Edge | null>>>;
-  /** A number format as files spell it. */
-  readonly format?: string | null;
-}
+import { childrenOf, escaped, nameOf, openingOf, prefixed } from "./xml";
 
 /** Number formats that files do not spell out. */
 const known: Readonly<Record<string, number>> = {
@@ -55,51 +31,14 @@ const fontOrder = [
 ];
 const edgeOrder = ["start", "left", "end", "right", "top", "bottom", "diagonal", "vertical", "horizontal"];
 
-/** The order of the lists in the part. */
-const lists = ["numFmts", "fonts", "fills", "borders", "cellStyleXfs", "cellXfs", "cellStyles", "dxfs", "tableStyles", "colors", "extLst"];
-
-/** The pool of looks of a workbook: new ones are added at the ends of its lists, and those that are there stay as they stand. */
-export class LookPool {
-  private readonly root: XmlElement;
-  private readonly prefix: string;
-  private readonly added: Record<string, string[]> = { numFmts: [], fonts: [], fills: [], borders: [], cellXfs: [], dxfs: [] };
+/** The pool of looks of a workbook. */
+export class LookPool extends LookLists {
   private readonly made = new Map<string, number>();
-  private readonly formats = new Map<string, number>();
+  private readonly formats: Map<string, number>;
 
-  constructor(private readonly xml: string) {
-    this.root = read(xml);
-    this.prefix = this.root.name.slice(0, -"styleSheet".length);
-    for (const { attributes } of this.items("numFmts")) this.formats.set(attributes.formatCode ?? "", Number(attributes.numFmtId));
-  }
-
-  private items(list: string): XmlElement[] {
-    const element = childOf(this.root, list);
-    return element ? childrenOf(element) : [];
-  }
-
-  private add(list: string, text: string): number {
-    const before = this.items(list).length;
-    const own = this.added[list];
-    const there = own.indexOf(text);
-    return before + (there >= 0 ? there : own.push(text) - 1);
-  }
-
-  private text(element: XmlElement): string {
-    return this.xml.slice(element.start, element.end);
-  }
-
-  /** The children of an element as text by name, in an order, some of them replaced. */
-  private composed(
-    tag: string,
-    attributes: string,
-    element: XmlElement | undefined,
-    order: readonly string[],
-    set: Readonly<Record<string, string>>,
-  ): string {
-    const own = new Map((element ? childrenOf(element) : []).map((child) => [nameOf(child), this.text(child)]));
-    for (const [name, text] of Object.entries(set)) own.set(name, text);
-    const names = [...own.keys()].sort((a, b) => order.indexOf(a) - order.indexOf(b));
-    return `<${this.prefix}${tag}${attributes}>${names.map((name) => own.get(name)).join("")}</${this.prefix}${tag}>`;
+  constructor(xml: string) {
+    super(xml);
+    this.formats = new Map(this.items("numFmts").map(({ attributes }) => [attributes.formatCode ?? "", Number(attributes.numFmtId)]));
   }
 
   private font(id: number, { bold, italic, strike, underline, size, color }: LookChange): number {
@@ -202,36 +141,5 @@ export class LookPool {
     const number = this.add("cellXfs", inner.length ? `${tag}>${inner.map(([, text]) => text).join("")}</${prefix}xf>` : `${tag}/>`);
     this.made.set(key, number);
     return number;
-  }
-
-  /** The part with all that was added. */
-  written(): string {
-    const changes: Change[] = [];
-    for (const [list, texts] of Object.entries(this.added)) {
-      if (!texts.length) continue;
-      const element = childOf(this.root, list);
-      const { prefix } = this;
-      if (!element) {
-        const children = childrenOf(this.root);
-        const after = children.find((child) => lists.indexOf(nameOf(child)) > lists.indexOf(list));
-        const first = after?.start ?? children.at(-1)!.end;
-        changes.push({ start: first, end: first, text: `<${prefix}${list} count="${texts.length}">${texts.join("")}</${prefix}${list}>` });
-        continue;
-      }
-      const opening = openingOf(this.xml, element);
-      const count = childrenOf(element).length + texts.length;
-      const tag = retagged(this.xml, { start: element.start, open: opening.end }, { count });
-      if (opening.closed) {
-        changes.push({ ...tag, text: `${tag.text.replace(/\s*\/>$/, ">")}${texts.join("")}</${element.name}>` });
-        continue;
-      }
-      const end = element.end - `</${element.name}>`.length;
-      changes.push(tag, { start: end, end, text: texts.join("") });
-    }
-    return changed(this.xml, changes);
-  }
-
-  get isChanged(): boolean {
-    return Object.values(this.added).some((texts) => texts.length > 0);
   }
 }

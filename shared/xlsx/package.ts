@@ -11,7 +11,12 @@ const before = (xml: string, end: string, text: string) => xml.replace(end, () =
 
 export const put = (parts: Parts, path: string, xml: string): unknown => parts.set(path, encoded(xml));
 
-export const edit = (parts: Parts, path: string, change: (xml: string) => string): unknown => put(parts, path, change(textOf(parts, path)));
+/** What is not changed stays byte for byte. */
+export function edit(parts: Parts, path: string, change: (xml: string) => string): void {
+  const xml = textOf(parts, path);
+  const now = change(xml);
+  if (now !== xml) put(parts, path, now);
+}
 
 const types = "[Content_Types].xml";
 

@@ -1,11 +1,11 @@
-import { type Change, escaped } from "./xml";
+import type { XmlElement } from "@rgrove/parse-xml";
+import { type Change, changed, escaped, openingOf, read } from "./xml";
+
+/** What a tag says, and undefined for what it no longer says. */
+export type Attributes = Record<string, string | number | undefined>;
 
 /** A start tag with some of its attributes set, or taken away where the new value is undefined. */
-export function retagged(
-  xml: string,
-  { start, open }: { readonly start: number; readonly open: number },
-  attributes: Readonly<Record<string, string | number | undefined>>,
-): Change {
+export function retagged(xml: string, { start, open }: { readonly start: number; readonly open: number }, attributes: Attributes): Change {
   let text = xml.slice(start, open);
   for (const [name, value] of Object.entries(attributes)) {
     const own = new RegExp(`(\\s)${name}\\s*=\\s*(?:"[^"]*"|'[^']*')`);
@@ -15,3 +15,13 @@ export function retagged(
   }
   return { start, end: open, text };
 }
+
+/** The same for an element of a tree. */
+export const elementRetagged = (xml: string, element: XmlElement, attributes: Attributes): Change =>
+  retagged(xml, { start: element.start, open: openingOf(xml, element).end }, attributes);
+
+/** A part whose root says something else of itself. */
+export const rootRetagged = (xml: string, attributes: Attributes): string => changed(xml, [elementRetagged(xml, read(xml), attributes)]);
+
+/** A tag that stands alone. */
+export const tagWith = (tag: string, attributes: Attributes): string => retagged(tag, { start: 0, open: tag.length }, attributes).text;

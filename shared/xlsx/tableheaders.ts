@@ -7,8 +7,8 @@ import { speakOf } from "./moved/columns";
 import { freeColumn } from "./moved/tables";
 import { put } from "./package";
 import { relationsOf, textOf } from "./parts";
-import { retagged } from "./retag";
-import { type Change, changed, childOf, childrenOf, escaped, openingOf, read, unescaped } from "./xml";
+import { elementRetagged } from "./retag";
+import { type Change, changed, childOf, childrenOf, escaped, read, unescaped } from "./xml";
 
 /**
  * The names of a table's columns stand twice in a file: in the cells above them, as text, and in the table's own part. A program
@@ -61,7 +61,7 @@ function renamed(xml: string, cellAt: (at: At) => FileCell | undefined, isOld: (
       edits.set(addressOf({ row: top, column: left + i }), { form: { ...formOf(name), type: "inlineStr" }, formula: null });
     if (name === names[i]) continue;
     other.set(small(names[i]), name);
-    const tag = retagged(xml, { start: column.start, open: openingOf(xml, column).end }, {});
+    const tag = elementRetagged(xml, column, {});
     changes.push({ ...tag, text: tag.text.replace(/(\sname\s*=\s*)(?:"[^"]*"|'[^']*')/, (_, is) => `${is}"${attribute(name)}"`) });
   }
   return { xml: changed(xml, changes), edits, columns: other };

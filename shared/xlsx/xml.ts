@@ -97,3 +97,15 @@ export function changed(xml: string, changes: readonly Change[]): string {
   }
   return out + xml.slice(at);
 }
+
+/** The text with every element of a name written anew; undefined leaves one as it stands. */
+export const withEach = (xml: string, name: string, write: (element: XmlElement) => string | undefined): string =>
+  xml.includes(name)
+    ? changed(
+        xml,
+        allOf(read(xml), name).flatMap((element) => {
+          const text = write(element);
+          return text === undefined ? [] : [{ start: element.start, end: element.end, text }];
+        }),
+      )
+    : xml;

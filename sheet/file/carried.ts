@@ -3,10 +3,8 @@ import type { Model } from "@odoo/o-spreadsheet";
 import type { Outcome } from "../../shared/outcome";
 import { addressOf, type Block, blockAt, cellsOf as cellsIn } from "../../shared/xlsx/address";
 import { rowsOf } from "../../shared/xlsx/cells";
-import { addDocuments } from "../../shared/xlsx/documents";
 import type { NewFormula } from "../../shared/xlsx/edits";
 import { dynamicMark } from "../../shared/xlsx/metadata";
-import { namesXml } from "../../shared/xlsx/names";
 import { withEnds } from "../../shared/xlsx/openends";
 import { edit } from "../../shared/xlsx/package";
 import type { Parts } from "../../shared/xlsx/unzip";
@@ -16,25 +14,17 @@ import { encoded } from "../../shared/xlsx/xml";
 import { zipped } from "../../shared/xlsx/zip";
 import { asStored, callsOurs } from "../../src/calls";
 import { shownBy } from "../cell";
-import { restoreCharts } from "./beside/charts";
 import { followedOf } from "./beside/followed";
-import { withLinks } from "./beside/links";
-import { addLooks, solidColours } from "./beside/looks";
-import { addNotes } from "./beside/notes";
-import { printFor, withPrint } from "./beside/print";
-import { addProperties } from "./beside/properties";
+import { solidColours } from "./beside/looks";
+import { writeBeside } from "./beside/pieces";
 import { withFormats } from "./beside/resultformats";
-import { rankedRules } from "./beside/rules";
-import { withSizes } from "./beside/sizes";
 import { withoutStrangers } from "./beside/strangers";
-import { nameTables } from "./beside/tables";
-import { withValidations } from "./beside/validations";
 import type { Beside } from "./beside/workbook";
-import { type Reader, unknownOf } from "./formulas/known";
+import { aroundIn, type Reader, unknownOf } from "./formulas/known";
 import { needsArray } from "./formulas/many";
 import { fileFormula, untouchedFormula, type Writer } from "./formulas/outward";
 
-export type Engine = Pick<typeof OSpreadsheet, "Model" | "DEFAULT_LOCALE"> & Reader & Writer;
+export type Engine = Pick<typeof OSpreadsheet, "Model"> & Reader & Writer;
 
 type SheetData = OSpreadsheet.WorkbookData["sheets"][number];
 
@@ -54,10 +44,7 @@ async function written(data: object, { Model }: Engine): Promise<Parts> {
 function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engine, mark: () => number): string {
   const { getters } = model;
   const rows = rowsOf(xml, []);
-  const around = {
-    names: new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase())),
-    sheets: new Set(getters.getSheetIds().map((id) => getters.getSheetName(id).toLowerCase())),
-  };
+  const around = aroundIn(model);
   const values = new Map<string, Outcome | undefined>();
   const formulas = new Map<string, NewFormula>();
   for (const file of rows.flatMap(({ cells }) => cells)) {
@@ -96,40 +83,14 @@ const withoutApostrophes = (xml: string): string => xml.replace(/(<t(?:\s[^>]*)?
 export async function carried(model: Model, beside: Beside, engine: Engine): Promise<Uint8Array> {
   const data = withFormats(model);
   const parts = await written(data, engine);
-  const here = (sheetId: string) => followedOf(data, sheetId);
-  const there = (sheetId: string) => ({ name: data.sheets.find(({ id }) => id === sheetId)?.name, ranges: here(sheetId) });
-  const prints = data.sheets.map((sheet) => printFor(sheet, beside.print[sheet.id], here(sheet.id)));
-  const pathOf = (i: number) => `xl/worksheets/sheet${i}.xml`;
-  data.sheets.forEach((sheet, i) => {
-    const kept = beside.sheets?.[sheet.id];
-    const measure = {
-      column: (index: number) => (index < sheet.colNumber ? model.getters.getColSize(sheet.id, index) : 0),
-      row: (index: number) => (index < sheet.rowNumber ? model.getters.getRowSize(sheet.id, index) : 0),
-    };
-    restoreCharts(parts, pathOf(i), sheet, kept?.charts ?? {}, measure);
-    edit(parts, pathOf(i), (xml) => {
-      const own = withValidations(
-        rankedRules(finishedSheet(xml, sheet, model, engine, () => dynamicMark(parts, book))),
-        sheet,
-        kept?.validations ?? {},
-      );
-      const linked = withLinks(kept ? withSizes(own, kept.sizes) : own, kept?.links ?? [], here(sheet.id), there);
-      const printed = withPrint(addNotes(parts, pathOf(i), linked, kept?.notes ?? [], here(sheet.id), i + 1), prints[i]);
-      return withoutStrangers(solidColours(printed));
-    });
-  });
-  nameTables(
-    parts,
-    data.sheets.map(({ id }, i) => ({ path: pathOf(i), tables: beside.sheets?.[id]?.tables ?? [], here: here(id) })),
-    data.namedRanges,
-  );
-  edit(parts, book, (xml) => xml.replace("</sheets>", () => `</sheets>${namesXml(data.namedRanges, prints)}`));
+  const sheets = data.sheets.map((sheet, i) => ({ sheet, path: `xl/worksheets/sheet${i}.xml`, here: followedOf(data, sheet.id) }));
+  for (const { sheet, path } of sheets)
+    edit(parts, path, (xml) => finishedSheet(xml, sheet, model, engine, () => dynamicMark(parts, book)));
   edit(parts, "xl/sharedStrings.xml", withoutApostrophes);
-  edit(parts, "xl/styles.xml", solidColours);
-  if (beside.looks) addLooks(parts, book, beside.looks);
-  edit(parts, "xl/styles.xml", withoutStrangers);
-  if (beside.properties) addProperties(parts, beside.properties);
-  addDocuments(parts, book, beside.documents);
+  const tidied = ["xl/styles.xml", ...sheets.map(({ path }) => path)];
+  for (const path of tidied) edit(parts, path, solidColours);
+  writeBeside({ parts, path: book, model, data, sheets }, beside);
+  for (const path of tidied) edit(parts, path, withoutStrangers);
   const file = zipped(parts);
   const flaw = flawOf(file);
   if (flaw) throw new NotWhole(flaw);

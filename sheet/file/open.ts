@@ -1,16 +1,12 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import { documentsOf } from "../../shared/xlsx/documents";
 import { type Workbook, workbookOf } from "../../shared/xlsx/parts";
 import { tablesOf } from "../../shared/xlsx/tables";
 import { unzip } from "../../shared/xlsx/unzip";
 import { version } from "../data";
 import { quietly } from "../quietly";
-import type { Followed } from "./beside/followed";
-import { looksOf } from "./beside/looks";
+import { readBeside } from "./beside/pieces";
 import type { Places } from "./beside/places";
-import { propertiesOf } from "./beside/properties";
-import type { Follow } from "./beside/sheet";
 import type { Beside } from "./beside/workbook";
 import { fileLooks } from "./celllooks";
 import { contents, type Read } from "./contents/contents";
@@ -71,12 +67,6 @@ function unknownCells(read: Read, engine: Engine): string[] {
   );
 }
 
-function followedIn(follow: readonly Follow[], sheets: WorkbookData["sheets"]): Followed {
-  const found: Record<string, Record<string, string>> = Object.fromEntries(sheets.map(({ id }) => [id, {}]));
-  for (const [sheetId, key, range] of follow) if (found[sheetId]) found[sheetId][key] = range;
-  return found;
-}
-
 /** How far a file is read, from 0 to 1. */
 export type Progress = (share: number) => void;
 
@@ -96,29 +86,22 @@ export function openedParts(workbook: Workbook, engine: Engine, progress: Progre
   const { data, failed } = looksOrNone(workbook, read, ids, engine);
   progress(0.9);
   const byId = new Map(data.sheets.map((sheet) => [sheet.id, sheet]));
-  const shared = { workbook, data, tables: tablesOf(workbook), ids, fileLooks: fileLooks(workbook), unknown: new Set(unknown) };
+  const shared = { workbook, data, ids, fileLooks: fileLooks(workbook), unknown: new Set(unknown) };
+  const followed: Record<string, Record<string, string>> = Object.fromEntries(data.sheets.map(({ id }) => [id, {}]));
+  const follow = (sheetId: string, key: string, range: string) => {
+    if (followed[sheetId]) followed[sheetId][key] = range;
+  };
   const sheets = read.sheets.map((own) => {
     const id = ids.get(own.name)!;
-    return sheeted(own, byId.get(id) ?? ({ id, name: id, cells: {} } as SheetData), shared);
+    const sheet = byId.get(id) ?? ({ id, name: id, cells: {} } as SheetData);
+    return { own, sheet, places: sheeted(own, sheet, shared, follow) };
   });
   data.sheets = sheets.map(({ sheet }) => sheet);
-  const follow = sheets.flatMap((one) => one.follow);
+  const beside = readBeside({ workbook, data, tables: tablesOf(workbook), ids, sheets, isPlain: failed, follow });
+  const structure = { ...noStructure, reached: {}, sheets: Object.fromEntries(sheets.map(({ own, sheet }) => [sheet.id, own.part.path])) };
   return {
-    book: {
-      ...data,
-      namedRanges: read.names,
-      followed: followedIn(follow, data.sheets),
-      structure: {
-        ...noStructure,
-        reached: {},
-        sheets: Object.fromEntries(read.sheets.map(({ name, part }) => [ids.get(name)!, part.path])),
-      },
-    },
-    documents: documentsOf(workbook.parts, workbook.path),
-    print: Object.fromEntries(sheets.map(({ sheet, print }) => [sheet.id, print])),
-    sheets: Object.fromEntries(sheets.map(({ sheet, beside }) => [sheet.id, beside])),
-    properties: propertiesOf(workbook.parts),
-    looks: failed ? undefined : looksOf(workbook, data),
+    ...beside,
+    book: { ...data, namedRanges: read.names, followed, structure },
     lost: failed ? ["its formatting, which could not be read: only what is in the cells opens"] : lost(workbook, read),
     unknown,
     places: Object.fromEntries(sheets.map(({ sheet, places }) => [sheet.id, places])),

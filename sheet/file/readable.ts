@@ -3,8 +3,7 @@ import { allOf, changed, escaped, read } from "../../shared/xlsx/xml";
 import { asTyped } from "../../src/calls";
 import { base64 } from "../../src/excel/base64";
 import { sizedFonts } from "./beside/looks";
-import { readableRules } from "./beside/rules";
-import { readableValidations } from "./beside/validations";
+import { pieces } from "./beside/pieces";
 import type { Read } from "./contents/contents";
 import { withStandIns } from "./contents/standins";
 
@@ -123,7 +122,7 @@ export function partsFor(
     } else if (path.endsWith(".rels")) parts[path] = relationsXml(workbook, path);
     else if (wanted.has(path)) {
       const xml = withoutPrefix(shells.get(path) ?? textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
-      if (shells.has(path)) parts[path] = readableValidations(readableRules(withNames(xml)), names);
+      if (shells.has(path)) parts[path] = pieces.reduce((text, piece) => piece.readable?.(text, names) ?? text, withNames(xml));
       else if (path === workbook.path) parts[path] = sheetsXml(xml, workbook, ids);
       else if (wanted.get(path) === readKinds.chart) parts[path] = withoutLostSeries(xml);
       else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;

@@ -2,11 +2,8 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { blockAt, blockOf, rangeOf, sizeOf } from "../../shared/xlsx/address";
 import type { Workbook } from "../../shared/xlsx/parts";
 import { engineSheet } from "../../shared/xlsx/sheetname";
-import type { Table } from "../../shared/xlsx/tables";
+import type { FileRead } from "./beside/piece";
 import { type Places, takePlaces } from "./beside/places";
-import { type Print, printOf } from "./beside/print";
-import { leaveSizes } from "./beside/rules";
-import { type Follow, type SheetBeside, sheetBeside } from "./beside/sheet";
 import { cellLooks, type FileLook } from "./celllooks";
 import { type Contents, extent, isNear } from "./contents/contents";
 import { columnsOf, headers } from "./headers";
@@ -61,7 +58,7 @@ function sizeOfSheet(own: Contents, sheet: SheetData): { readonly rows: number; 
 }
 
 /** Cells with a formula and no number format: what their results bring along is shown, and is not the file's. In runs down. */
-function unformatted(own: Contents, id: string, looks: readonly FileLook[], formats: WorkbookData["formats"]): Follow[] {
+function unformatted(own: Contents, looks: readonly FileLook[], formats: WorkbookData["formats"]): string[] {
   const lookAt = new Map<string, number>();
   for (const { cells } of own.rows) for (const { address, look, formula } of cells) if (formula) lookAt.set(address, look);
   const hasFormat = (address: string) => {
@@ -76,39 +73,32 @@ function unformatted(own: Contents, id: string, looks: readonly FileLook[], form
     if (last && last.left === own.left && last.right === own.right && last.bottom + 1 === own.top) last.bottom = own.bottom;
     else runs.push({ ...own });
   }
-  return runs.map((run, i) => [id, `unformatted ${i}`, rangeOf(run)]);
-}
-
-/** A sheet as the engine takes it, and what stands beside it. */
-interface Sheeted {
-  readonly sheet: SheetData;
-  readonly beside: SheetBeside;
-  readonly print: Print;
-  readonly follow: readonly Follow[];
-  readonly places: Places;
+  return runs.map(rangeOf);
 }
 
 interface Shared {
   readonly workbook: Workbook;
   readonly data: WorkbookData;
-  readonly tables: readonly Table[];
   readonly ids: ReadonlyMap<string, string>;
   readonly fileLooks: readonly FileLook[];
   readonly unknown: ReadonlySet<string>;
 }
 
-export function sheeted(own: Contents, sheet: SheetData, { workbook, data, tables, ids, fileLooks, unknown }: Shared): Sheeted {
+/** Makes what the engine read of a sheet whole: its cells, their looks, its lines; answers where in its part its rules stand. */
+export function sheeted(
+  own: Contents,
+  sheet: SheetData,
+  { workbook, data, ids, fileLooks, unknown }: Shared,
+  follow: FileRead["follow"],
+): Places {
   sheet.name = engineSheet(own.name);
   const places = takePlaces(sheet);
-  leaveSizes(sheet);
   const columns = columnsOf(own.root);
   const size = sizeOfSheet(own, sheet);
   withinExtent(sheet, size);
   Object.assign(sheet, headers(own.root, own.rows, columns, size), cellLooks(own.rows, columns, size, fileLooks, data));
-  const { beside, follow } = sheetBeside(own, sheet, workbook, tables, ids);
-  const { print, ranges } = printOf(own.xml, own.root, own.name, workbook.names);
-  const printed = Object.entries(ranges).map(([key, range]) => [sheet.id, key, range] as const);
   sheet.cells = cellsOf(own, unknown, shownLinks(own, workbook, ids));
   [sheet.colNumber, sheet.rowNumber] = [size.columns, size.rows];
-  return { sheet, beside, print, places, follow: [...follow, ...printed, ...unformatted(own, sheet.id, fileLooks, data.formats)] };
+  for (const [i, range] of unformatted(own, fileLooks, data.formats).entries()) follow(sheet.id, `unformatted ${i}`, range);
+  return places;
 }

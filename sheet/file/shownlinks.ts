@@ -1,11 +1,10 @@
 import { relationsOf, type Workbook } from "../../shared/xlsx/parts";
-import { childOf, childrenOf } from "../../shared/xlsx/xml";
-import { parted } from "./beside/links";
+import { linkElements, parted } from "./beside/links";
 import type { Contents } from "./contents/contents";
 
 /** Links as the engine holds them, in place of the text of their cells. */
 export function shownLinks({ root, part, values }: Contents, { parts }: Workbook, ids: ReadonlyMap<string, string>): Map<string, string> {
-  const links = childrenOf(childOf(root, "hyperlinks") ?? root, "hyperlink");
+  const links = linkElements(root);
   const targets = new Map(links.length ? relationsOf(parts, part.path).map(({ id, target }) => [id, target]) : []);
   const found = new Map<string, string>();
   for (const { attributes } of links) {

@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { atOf } from "../../shared/xlsx/address";
+import { cursorKey } from "../file/beside/cursor";
 import { followedOf } from "../file/beside/followed";
-import { cursorKey } from "../file/beside/sheet";
 import { reachHidden } from "./hiddencells";
 
 /** The first time that a sheet is turned to, its cursor waits where the file has it: at the first cell that a person fills. */

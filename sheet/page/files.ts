@@ -125,10 +125,9 @@ export class Files {
 
   /** The buttons, and the whole page as a place to drop a file on. */
   listen(open: HTMLElement, input: HTMLInputElement, save: HTMLElement): void {
-    open.addEventListener("click", () => {
-      prepareReader();
-      input.click();
-    });
+    // Loading the engine once more takes longer than a small file, and who comes near this button may soon choose one.
+    for (const near of ["pointerenter", "focus", "click"]) open.addEventListener(near, () => prepareReader());
+    open.addEventListener("click", () => input.click());
     input.addEventListener("change", () => {
       void this.choose(input.files?.[0]);
       input.value = "";

@@ -3,7 +3,7 @@ import type { CellPosition, Model } from "@odoo/o-spreadsheet";
 import { fetched } from "../../taskpane/inside";
 import { localeOf } from "../data";
 import { extend } from "../extend";
-import { pivotInTheWay, pivotWords } from "../file/beside/pivots";
+import { pivotInTheWay, pivotWords } from "../file/beside/pivotguard";
 import { register } from "../functions";
 import { budgeted } from "../guard";
 import { calculateAll } from "../onsight";

@@ -12,7 +12,6 @@ import { Menu } from "./menu";
 import { nameFields } from "./named";
 import { followOffline } from "./offline";
 import { Pane } from "./pane";
-import { prepareReader } from "./reader/reading";
 import { RunScreen } from "./run";
 import { standingWords } from "./standing";
 import { Ways } from "./ways";
@@ -116,8 +115,6 @@ async function start(): Promise<void> {
   addEventListener("beforeunload", (event) => library.waits && library.current.state !== "waiting" && event.preventDefault());
   document.documentElement.dataset.ready = "yes";
   desk.settle();
-  // The first file need not wait for its reader.
-  globalThis.requestIdleCallback?.(() => prepareReader());
 }
 
 start().catch((error: unknown) => {

@@ -1,7 +1,7 @@
 /** The engine's templates with what they do not say: roles and names for a screen reader, and places for the keyboard. */
 
 /** What stands in the package's own file, and what stands in its place on this page. */
-export const changes: readonly (readonly [from: string, to: string])[] = [
+const changes: readonly (readonly [from: string, to: string])[] = [
   ['class="o-topbar-topleft d-flex"', 'class="o-topbar-topleft d-flex" role="menubar" aria-label="Menus"'],
   ['class="o-topbar-menu o-hoverable-button', 'role="menuitem" aria-haspopup="true" tabindex="-1" class="o-topbar-menu o-hoverable-button'],
   ['class="o-menu"', 'role="menu" class="o-menu"'],

@@ -38,6 +38,18 @@ export function add(list: List, words: Words): List {
   return { ...list, items: [...list.items, { id: `own-${number}`, ...tidied(words), done: false }] };
 }
 
+const hasWords = (item: Item, words: Words): boolean => {
+  const { stage, text, why } = tidied(words);
+  return item.stage === stage && item.text === text && item.why === why;
+};
+
+/** The list with these words in an item, or in a new one; the same list where it has them. */
+export function worded(list: List, id: string | undefined, words: Words): List {
+  if (id === undefined) return add(list, words);
+  const item = list.items.find((one) => one.id === id);
+  return item && hasWords(item, words) ? list : edit(list, id, words);
+}
+
 export const remove = (list: List, id: string): List => ({ ...list, items: list.items.filter((item) => item.id !== id) });
 
 /** The items of one stage, in their order. */

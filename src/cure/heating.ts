@@ -63,7 +63,7 @@ export function heating(wood: Wood, { oven, room, core, ovenSurfaceCoefficient }
 const doubts: Readonly<Record<BakeBy, Doubt>> = { middle: asStated, "short end": atBest, "long end": atWorst };
 
 /** Whether an oven that runs cooler than its dial may never bring the core up to temperature: the likely range then has no end. */
-export const isEndless = ({ oven, core }: Pick<Oven & Bake, "oven" | "core">): boolean => core >= oven - atWorst.cooler;
+const isEndless = ({ oven, core }: Pick<Oven & Bake, "oven" | "core">): boolean => core >= oven - atWorst.cooler;
 
 /** Seconds in the oven: heating and hold, not under the shortest bake. */
 export function baking(wood: Wood, oven: Oven & Bake, doubt: Doubt = doubts[oven.bakeBy ?? "middle"]): number {

@@ -1,12 +1,15 @@
 import type { Ended, SheetHost, Work } from "../../shared/host";
 import { withCommas } from "../../shared/separators";
-import { versionText } from "../version";
 import { base64 } from "./base64";
+import { asked, doing, patiently } from "./batch";
 import { contents, printSheet, put, read, recalculate, selection, write } from "./cells";
+import { guard } from "./heard";
 import type { Platform } from "./insert";
 import type { LastCalls } from "./lastcall";
 import { reenter } from "./reenter";
+import { savedFile } from "./savedfile";
 import { tried, wordsOf } from "./trouble";
+import { hasCommas, warnings } from "./warnings";
 
 export interface Surroundings {
   readonly platform: Platform;
@@ -19,75 +22,6 @@ export interface Surroundings {
   /** The calls that the functions' own script records. */
   readonly calls: LastCalls;
 }
-
-type Batch<T> = (context: Excel.RequestContext) => Promise<T>;
-
-const run = <T>(batch: Batch<T>): Promise<T> => Excel.run(batch);
-
-/** Waits while a cell is being typed into. */
-const patiently = <T>(batch: Batch<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, batch);
-
-/** What cannot be answered is undefined: the pane says what to do instead. */
-const asked = <T>(batch: Batch<T>): Promise<T | undefined> => patiently(batch).catch(() => undefined);
-
-const doing = <E extends Ended>(batch: Batch<E>) => tried(() => run(batch));
-
-/** Changes of cells leave addresses as they are; all others move some. */
-const isMove = ({ changeType }: Excel.WorksheetChangedEventArgs) => changeType !== "RangeEdited";
-
-/** Hears of everything that makes a recorded call stale; what this version of Excel does not tell, it cannot. */
-async function guard(calls: LastCalls, changed: () => void): Promise<void> {
-  const clear = async () => {
-    calls.clear();
-    changed();
-  };
-  const events: ((sheets: Excel.WorksheetCollection) => void)[] = [
-    (sheets) => sheets.onSelectionChanged.add(async () => changed()),
-    (sheets) => sheets.onActivated.add(async () => changed()),
-    (sheets) =>
-      sheets.onChanged.add(async (event) => {
-        if (isMove(event)) calls.clear();
-        changed();
-      }),
-    (sheets) =>
-      sheets.onCalculated.add(async () => {
-        calls.settle();
-        changed();
-      }),
-    (sheets) => sheets.onRowSorted.add(clear),
-    (sheets) => sheets.onColumnSorted.add(clear),
-    (sheets) => sheets.onNameChanged.add(clear),
-    (sheets) => sheets.onDeleted.add(clear),
-  ];
-  for (const add of events)
-    await asked(async (context) => {
-      add(context.workbook.worksheets);
-      await context.sync();
-    });
-}
-
-/** The whole workbook as a file, as Excel would save it now. */
-const savedFile = (): Promise<Uint8Array> =>
-  new Promise((resolve, reject) => {
-    Office.context.document.getFileAsync(Office.FileType.Compressed, { sliceSize: 1 << 22 }, async ({ status, value: file, error }) => {
-      if (status !== Office.AsyncResultStatus.Succeeded) return reject(error);
-      const slice = (index: number) =>
-        new Promise<number[]>((done, failed) =>
-          file.getSliceAsync(index, (got) =>
-            got.status === Office.AsyncResultStatus.Succeeded ? done(got.value.data) : failed(got.error),
-          ),
-        );
-      try {
-        const bytes: number[] = [];
-        for (let i = 0; i < file.sliceCount; i++) for (const byte of await slice(i)) bytes.push(byte);
-        resolve(Uint8Array.from(bytes));
-      } catch (trouble) {
-        reject(trouble);
-      } finally {
-        file.closeAsync();
-      }
-    });
-  });
 
 async function copyWithValues({ progress, stop }: Work): Promise<Ended> {
   const saved = await savedFile();
@@ -116,37 +50,6 @@ const opensWithWorkbook = {
       };
     }),
 };
-
-/** Whether numbers have a comma here; a version that does not tell is taken to have points. */
-const hasCommas = async (): Promise<boolean> =>
-  (await asked(async (context) => {
-    const { numberFormat } = context.application.cultureInfo;
-    numberFormat.load("numberDecimalSeparator");
-    await context.sync();
-    return numberFormat.numberDecimalSeparator === ",";
-  })) ?? false;
-
-/** The second day of 1904 is day 1 where days are counted from the first, and day 1463 everywhere else. */
-const countsFrom1904 = async (): Promise<boolean> =>
-  (await asked(async (context) => {
-    const day = context.workbook.functions.date(1904, 1, 2);
-    day.load("value");
-    await context.sync();
-    return day.value === 1;
-  })) ?? false;
-
-async function warnings(functionsVersion: string | undefined): Promise<string[]> {
-  const told: string[] = [];
-  if (functionsVersion !== undefined && functionsVersion !== versionText)
-    told.push(
-      `This pane is version ${versionText} and the functions in cells are version ${functionsVersion}. Close Excel and open it again; it may keep the old functions for up to a day.`,
-    );
-  if (await countsFrom1904())
-    told.push(
-      "This workbook counts days from 1904, and Porewise from 1900: every date would be four years off. In Excel's options, under Advanced, uncheck “Use 1904 date system”, and type your dates again.",
-    );
-  return told;
-}
 
 async function partOf(context: Excel.RequestContext, namespace: string): Promise<Excel.CustomXmlPart | undefined> {
   const parts = context.workbook.customXmlParts.getByNamespace(namespace);

@@ -1,3 +1,4 @@
+import { capital } from "../../shared/capital";
 import { counted, type Ended, type Work } from "../../shared/host";
 import { asTyped, callsOurs } from "../calls";
 
@@ -37,8 +38,6 @@ async function lostIn(context: Excel.RequestContext, ranges: readonly Excel.Rang
 
 const isAnchor = ({ cell, parent }: Found) => parent.isNullObject || parent.address === cell.address;
 const isLocked = ({ cell }: Found) => cell.worksheet.protection.protected && cell.format.protection.locked;
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Puts lost formulas in again, anchors only: writing over what spills would stop it from spilling. */
 export async function reenter(context: Excel.RequestContext, ranges: readonly Excel.Range[], { progress, stop }: Work): Promise<Ended> {

@@ -3,6 +3,7 @@ import { stemmer } from "stemmer";
 import type { Contract } from "../../shared/contract";
 import { resultWords } from "../../shared/stub";
 import { catalogue } from "../catalogue";
+import { otherNames, speciesNames } from "../wood/species";
 import { asked } from "./asked";
 
 /** Words that tell no question from another. */
@@ -23,7 +24,12 @@ interface Entry {
   readonly asks: string;
   readonly asked: string;
   readonly labels: string;
+  readonly woods: string;
 }
+
+/** A wood by its name alone is a question too: how dense, and is it worth treating. */
+const ofAnyWood = new Set(["GRAVITY", "SUITABILITY"]);
+const woods = [...speciesNames, ...otherNames].join(" ");
 
 const entryOf = (contract: Contract): Entry => ({
   id: contract.name,
@@ -34,10 +40,11 @@ const entryOf = (contract: Contract): Entry => ({
     resultWords(contract.returns),
     ...Object.values(contract.args as Record<string, { label: string }>).map(({ label }) => label),
   ].join(" "),
+  woods: ofAnyWood.has(contract.name) ? woods : "",
 });
 
 const index = new MiniSearch<Entry>({
-  fields: ["name", "asks", "asked", "labels"],
+  fields: ["name", "asks", "asked", "labels", "woods"],
   processTerm: termOf,
   searchOptions: {
     boost: { name: 3, asks: 2, asked: 2 },

@@ -2,7 +2,8 @@ import type { Layer } from "../chamber/blocks";
 import { waysOf } from "../chamber/layers";
 import type { Run } from "../chamber/rows";
 import type { Section } from "../chamber/section";
-import type { Shape, Stack } from "../chamber/stack";
+import type { Stack } from "../chamber/stack";
+import type { Shape } from "../chamber/stratum";
 
 const one = 1 + 1e-9;
 

@@ -1,6 +1,7 @@
 import { needOf, toCover } from "../chamber/need";
 import type { Run } from "../chamber/rows";
-import type { Shape, Stack } from "../chamber/stack";
+import type { Stack } from "../chamber/stack";
+import type { Shape } from "../chamber/stratum";
 import { batchesOf } from "./oven";
 import type { Part } from "./parts";
 import type { Tub } from "./tub";

@@ -1,42 +1,15 @@
 import { badInput } from "../../shared/outcome";
-import { floorOf } from "../chamber/floor";
-import { type Bath, heightForPieces } from "../chamber/load";
 import { fair, quick, thorough } from "../chamber/mixed";
-import { needOf } from "../chamber/need";
+import { type Care, forgotten, type Memory, newMemory } from "../chamber/options";
 import type { Pool } from "../chamber/rows";
-import {
-  type Care,
-  forgotten,
-  type Memory,
-  newMemory,
-  type Room,
-  type Shape,
-  type Stack,
-  stackUp,
-  unstack,
-  type Way,
-} from "../chamber/stack";
+import { type Stack, stackUp, unstack } from "../chamber/stack";
+import type { Room, Way } from "../chamber/stratum";
 import { alone } from "./alone";
 import { packInTurn } from "./inturn";
-import type { Part } from "./parts";
-import type { Tub } from "./tub";
+import { type Packing, roomOf } from "./packing";
 
 const both: readonly Way[] = ["upright", "lying"];
 const waysTried: readonly (readonly Way[])[] = [both, ["lying"], ["upright"]];
-
-/** What packing one color is about. */
-export interface Packing {
-  readonly shapes: readonly Shape[];
-  readonly parts: readonly Part[];
-  readonly tub: Tub;
-  readonly bath: Bath;
-  /** Most pieces that one person wraps in a day. */
-  readonly mostPieces: number;
-  /** Most resin that one load may need. */
-  readonly mostResin: number;
-  /** Pieces times sizes of all colors together: what one waits for. */
-  readonly work: number;
-}
 
 export interface Stacks {
   readonly stacks: readonly Stack[];
@@ -76,26 +49,6 @@ const patience = 5000;
 
 /** How often a list is packed anew with other worths: as often as its pieces and sizes leave time for, at most so often. */
 const mostTries = 12;
-
-/** The least that a piece of each size pushes aside, resin taken up and all. */
-function leastNet(shapes: readonly Shape[], parts: readonly Part[]): Float64Array {
-  const net = new Float64Array(shapes.length).fill(Number.POSITIVE_INFINITY);
-  for (const { size, solids, uptake } of parts) net[size] = Math.min(net[size], solids - uptake);
-  return net;
-}
-
-function roomOf({ shapes, parts, tub, bath, mostResin }: Packing): Room {
-  const room = { floor: floorOf(tub.section, bath.gap), gap: bath.gap, height: heightForPieces(tub.height, bath), shapes };
-  if (mostResin === Number.POSITIVE_INFINITY) return room;
-  const net = leastNet(shapes, parts);
-  return {
-    ...room,
-    affords: (stack, runs) => {
-      const aside = runs.reduce((sum, { size, columns, rows }) => sum + columns * rows * net[size], 0);
-      return needOf({ area: tub.area, stack, solids: aside, uptake: 0 }, bath.leastCover) <= mostResin * (1 + 1e-9);
-    },
-  };
-}
 
 function take({ strata }: Stack, left: Int32Array): void {
   for (const { runs } of strata) for (const { size, columns, rows } of runs) left[size] -= columns * rows;

@@ -1,10 +1,9 @@
 import { noAnswer, said, type Trouble } from "../../shared/outcome";
-import type { Piece, Way } from "../chamber/layers";
-import { waysOf } from "../chamber/layers";
+import { type Piece, type Way, waysOf } from "../chamber/layers";
 import { type Bath, heightForPieces, inBath } from "../chamber/load";
 import { misfit } from "../chamber/misfit";
 import { needOf } from "../chamber/need";
-import type { Shape } from "../chamber/stack";
+import type { Shape } from "../chamber/stratum";
 import { type Bake, baking, type Oven } from "../cure/heating";
 import { refuseThick } from "../cure/piece";
 import { roomForResin } from "../resin/uptake";

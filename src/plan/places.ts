@@ -1,4 +1,4 @@
-import type { Way } from "../chamber/stack";
+import type { Way } from "../chamber/stratum";
 import type { Load } from "./loads";
 import type { Part } from "./parts";
 

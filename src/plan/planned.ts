@@ -1,18 +1,19 @@
 import { dequal } from "dequal";
 import { noAnswer } from "../../shared/outcome";
 import { coreTarget } from "../cure/heating";
+import { bestOf } from "./best";
 import { clockFrom, firstDay, lastDay, openHours, timeOfDay } from "./calendar";
 import { type Clock, day, dayOf, slack } from "./clock";
 import { colorsOf, type PlanColor } from "./colors";
 import { noDaysOff } from "./daysoff";
 import type { Given } from "./given";
 import type { Load } from "./loads";
-import { asTyped, type Day, habitsOf, improved, ordersOf, run, type Scheduled } from "./order";
+import type { Day } from "./order";
 import { partsOf } from "./parts";
 import type { Unplanned } from "./pieces";
 import type { Times } from "./pulls";
-import { type LoadSet, refuseEndless, setsOf } from "./sets";
-import { type Entry, lastDayOf, type Stock, stockOf } from "./stock";
+import { refuseEndless, setsOf } from "./sets";
+import type { Entry, Stock } from "./stock";
 import { type Tub, tubOf } from "./tub";
 
 /** A load with its times, in seconds from the midnight before day 1, and what it takes from its stock. */
@@ -39,69 +40,6 @@ export interface Plan {
   readonly days: number;
   /** Resin on hand of the shop that no color may use. */
   readonly unused: number;
-}
-
-interface Found {
-  readonly scheduled: Scheduled;
-  readonly stocks: readonly Stock[];
-  readonly packets: number;
-  readonly left: number;
-}
-
-/** Loads past which a plan is made by one rule instead of the best of several. */
-const careful = 40;
-
-const better = (a: Found, b: Found | undefined): boolean => {
-  if (!b) return true;
-  if (Math.abs(a.scheduled.done - b.scheduled.done) > 1) return a.scheduled.done < b.scheduled.done;
-  if (a.packets !== b.packets) return a.packets < b.packets;
-  return a.left < b.left * (1 - 1e-9);
-};
-
-/** Every color's stock through the loads of a schedule. */
-function stocksOf({ loads, times }: Scheduled, colors: readonly PlanColor[], given: Given, midnight: number | undefined): Stock[] {
-  const moment = (seconds: number) => (midnight ?? 1) + seconds / day;
-  const habits = {
-    packetMakes: given.packetMakes,
-    most: given.mostResin ?? Number.POSITIVE_INFINITY,
-    lastDay: lastDayOf(given.catalyzedMonths, midnight !== undefined),
-    dated: midnight !== undefined,
-  };
-  return colors.map(({ begin }, color) => {
-    const draws = loads.flatMap((load, i) =>
-      load.color === color ? [{ ...pick(load), from: moment(times[i].from), in: moment(times[i].in), out: moment(times[i].out) }] : [],
-    );
-    return stockOf(begin, draws, habits);
-  });
-}
-
-const pick = ({ need, cover, uptake, drips }: Load) => ({ need, cover, uptake, drips });
-
-const sum = (numbers: readonly number[]): number => numbers.reduce((all, one) => all + one, 0);
-
-/** The best schedule that a few sets, orders and habits give from one moment on. */
-function bestOf(sets: readonly LoadSet[], colors: readonly PlanColor[], day: Day, given: Given, midnight: number | undefined): Found {
-  let best: Found | undefined;
-  const look = (scheduled: Scheduled): boolean => {
-    if (best && scheduled.done > best.scheduled.done + 1) return false;
-    const stocks = stocksOf(scheduled, colors, given, midnight);
-    const found = {
-      scheduled,
-      stocks,
-      packets: sum(stocks.flatMap(({ entries }) => entries.map(({ packets }) => packets))),
-      left: sum(stocks.map(({ left, discarded }) => left + discarded)),
-    };
-    if (!better(found, best)) return false;
-    best = found;
-    return true;
-  };
-  for (const loads of sets) {
-    const isFew = loads.length <= careful;
-    const orders = given.order === "as typed" ? [asTyped(loads)] : ordersOf(loads, day.wrap).slice(0, isFew ? undefined : 2);
-    for (const order of orders) for (const habit of habitsOf(day.vessels, isFew)) look(run(order, habit, day));
-  }
-  if (given.order === "best") improved(best!.scheduled, day, look);
-  return best!;
 }
 
 /** The day before whose midnight a plan that must be ready in time begins, at the latest. */

@@ -1,5 +1,5 @@
 import { badInput, noAnswer, said } from "../../shared/outcome";
-import type { Shape } from "../chamber/stack";
+import type { Shape } from "../chamber/stratum";
 import { type Load, loadsOf } from "./loads";
 import { type Packer, packer, type Stacks } from "./pack";
 import { leastNeed, type Part, type Shop } from "./parts";

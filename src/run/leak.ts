@@ -4,7 +4,7 @@ import { rough, unitsOf } from "./lines";
 import type { Run } from "./schema";
 
 /** Inside of a round chamber, in the unit that resin is measured in. */
-export function chamberVolume({ chamber, height, system }: Run): number | undefined {
+function chamberVolume({ chamber, height, system }: Run): number | undefined {
   if (typeof chamber !== "number") return undefined;
   return ((Math.PI / 4) * chamber ** 2 * height) / (system === "US" ? 57.75 : 1e6);
 }

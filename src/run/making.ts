@@ -1,3 +1,4 @@
+import { capital } from "../../shared/capital";
 import type { Answers } from "./answers";
 import { factsOf } from "./facts";
 import type { Given } from "./found";
@@ -15,7 +16,7 @@ export interface Choice extends Given {
 }
 
 /** The loads that share a chamber: [1, 2] and [3]. */
-export function pulls(loads: number, together: number): number[][] {
+function pulls(loads: number, together: number): number[][] {
   const all = Array.from({ length: loads }, (_, i) => i + 1);
   return Array.from({ length: Math.ceil(loads / together) }, (_, i) => all.slice(i * together, (i + 1) * together));
 }
@@ -23,7 +24,7 @@ export function pulls(loads: number, together: number): number[][] {
 const beforeLoading: readonly KindName[] = ["choose", "safety", "mix"];
 
 /** The steps in the order of the work; what several loads share is one step. */
-export function stepsOf(loads: number, together: number): Step[] {
+function stepsOf(loads: number, together: number): Step[] {
   const once = (kind: KindName): Step => ({ id: kind, kind, loads: [], planned: 0 });
   const each = kindNames.filter((kind) => !kindOf(kind).once);
   const own = pulls(loads, together).flatMap((its) =>
@@ -33,12 +34,12 @@ export function stepsOf(loads: number, together: number): Step[] {
 }
 
 /** "Spalted boxelder, 14". */
-export function nameOf({ loads }: Pick<Run, "loads">): string {
+function nameOf({ loads }: Pick<Run, "loads">): string {
   const pieces = loads.flatMap((load) => load.pieces);
   const names = [...new Set(pieces.map(({ name, wood }) => name || wood))];
   const count = pieces.reduce((sum, piece) => sum + piece.count, 0);
   const said = names.length > 2 ? `${names[0]} and ${names.length - 1} more` : names.join(", ");
-  return `${said.charAt(0).toUpperCase()}${said.slice(1)}, ${count}`.slice(0, 300);
+  return `${capital(said)}, ${count}`.slice(0, 300);
 }
 
 const quarter = 15 * minute;
@@ -56,7 +57,7 @@ function ready(run: Run, origin: number): boolean {
 }
 
 /** The latest quarter hour from which all is ready for the demo; the demo less two weeks where none is. */
-export function originOf(run: Run): number {
+function originOf(run: Run): number {
   if (run.begins.how === "now") return run.begins.at;
   for (let back = 0; back <= furthest; back++) if (ready(run, run.begins.at - back * quarter)) return run.begins.at - back * quarter;
   return run.begins.at - furthest * quarter;

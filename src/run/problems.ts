@@ -1,3 +1,4 @@
+import { capital } from "../../shared/capital";
 import { closingOf, isOff, minute, openingOf } from "./hours";
 import { kindOf } from "./kinds";
 import { rough, unitsOf } from "./lines";
@@ -39,7 +40,7 @@ function missing(run: Run, { kind, loads }: Step, now: number): string[] {
   const words = names.flatMap((name) => {
     const fault = run.faults[name];
     const load = / (\d)$/.exec(name)?.[1];
-    return fault ? [run.loads.length > 1 && load ? `Load ${load}: ${fault}.` : `${fault.charAt(0).toUpperCase()}${fault.slice(1)}.`] : [];
+    return fault ? [run.loads.length > 1 && load ? `Load ${load}: ${fault}.` : `${capital(fault)}.`] : [];
   });
   return [...new Set(words)];
 }

@@ -3,7 +3,6 @@ import { plainUnits } from "../../shared/unit";
 import type { Alert, Allowed, Cell, Chart, Look, Picture, Print, Sheet } from "./book";
 import { type Formula, formula } from "./formula";
 import { cellIn, key, type Ref, refTo } from "./place";
-import { needsAddIn } from "./shown";
 
 type Value = string | number | boolean;
 
@@ -38,21 +37,13 @@ export interface Line {
 }
 
 /** Below the name of the sheet stands what it is for. */
-const leadRow = 1;
+export const leadRow = 1;
 
 const inches = plainUnits("US").length.name;
 
 /** Every cell for a number has a format of its own: programs give theirs to a cell that has none, and read 3/4 as a day there. */
 const formatOf = (input: Allowed | true | undefined, unit: string | Formula | undefined): string | undefined =>
   input && input !== true && "from" in input ? (unit === inches ? fractions : plainNumber) : undefined;
-
-/** What My Shop says first: which value there is wrong or missing, and what to type. Every other sheet repeats that and no more. */
-const shopSays = refTo("My Shop", leadRow, 0);
-export const shopIsWrong = formula`LEFT(${shopSays},1)="“"`;
-export const shopWarning = [shopIsWrong, formula`${shopSays}`] as const;
-
-/** A reason, but for what only follows from a wrong value on My Shop. */
-export const ownReason = (reason: Formula): Formula => formula`IF(${shopIsWrong},"",${reason})`;
 
 const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
 
@@ -235,16 +226,3 @@ export class Page {
     return this;
   }
 }
-
-/** True where a cell shows no number that it should show: an error with the functions, its words without them. */
-export const failed = (cell: Ref): Formula =>
-  formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,AND(LEN(${cell})>0,${cell}<>"${needsAddIn}")))`;
-
-/** Nothing failed where the plain edition has no formula for what was changed. */
-export const goneWords = "only the workbook with the add-in works this out again";
-
-/** Plain words beside a cell that may fail. */
-export const verdict = (cell: Ref, good: string, bad: string, gone = goneWords): Formula => {
-  const reason = formula`IF(ISERROR(${cell}),"${bad}",IF(${cell}="${needsAddIn}","${gone}",IF(LEN(${cell})>0,"${bad}","")))`;
-  return formula`IF(ISNUMBER(${cell}),"${good}",${ownReason(reason)})`;
-};

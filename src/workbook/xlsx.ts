@@ -1,14 +1,15 @@
 import { type WriteSheet, writeXlsx } from "hucre/xlsx";
 import { isFault } from "../../shared/outcome";
 import { callsOurs } from "../calls";
-import type { Book, Print, Sheet } from "./book";
+import type { Book, Sheet } from "./book";
 import type { Cached } from "./cached";
 import { chartOf } from "./chart";
 import { finished, made, type Part } from "./finish";
 import { type Edition, written } from "./formula";
 import { heightsOf } from "./heights";
 import { alertStyles, measure, styleOf } from "./looks";
-import { columnName, fixedText, key, ofKey, type Ref, rangeText, refTo, sheetName } from "./place";
+import { pageOf, titlesOf } from "./paper";
+import { fixedText, key, ofKey, rangeText, refTo, sheetName } from "./place";
 import { type Shown, shownCells } from "./shown";
 import { valuesOf } from "./still";
 import { validationsOf } from "./validation";
@@ -49,62 +50,6 @@ function isFirst(at: string, cells: ReadonlyMap<string, Shown>): boolean {
   return isFrozen(row, column) && !isFrozen(row - 1, column) && !isFrozen(row, column - 1);
 }
 
-const margins = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
-
-/** Rows that head every page: the titles, and the units over them. */
-function titlesOf({ print: { titleRow }, cells }: Sheet): readonly [from: number, to: number] | undefined {
-  if (titleRow === undefined) return undefined;
-  const hasUnits = [...cells].some(([at, { look }]) => look === "unit" && ofKey(at)[0] === titleRow - 1);
-  return [hasUnits ? titleRow - 1 : titleRow, titleRow];
-}
-
-/** At the sides, in inches: what printers as a rule still reach. */
-export const narrowest = 0.25;
-
-/** A block in its own size, with nothing in its margins. Where a program lacks the font that column widths count in, it is fitted rather than cut. */
-const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, paper: "letter" | "a4"): WriteSheet["pageSetup"] => ({
-  paperSize: paper,
-  orientation: "portrait",
-  fitToPage: true,
-  fitToWidth: 1,
-  fitToHeight: 0,
-  printArea: fixedArea(area),
-  margins: { left, right: 0, top, bottom: 0, header: 0, footer: 0 },
-});
-
-const fixedArea = ({ row, column, rows, columns }: Ref) =>
-  `$${columnName(column)}$${row + 1}:$${columnName(column + columns - 1)}$${row + rows}`;
-
-/** What goes to paper, a page or more for each range. */
-function areaOf({ name, print, cells }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number): string | undefined {
-  const { columns, two, newPage } = print;
-  if (!columns) return undefined;
-  const end = columnName((two?.first ?? columns) - 1);
-  const bottom = print.rows ?? rows;
-  if (newPage !== undefined) return `$A$1:$${end}$${newPage},${name}!$A$${newPage + 1}:$${end}$${bottom}`;
-  const first = `$A$1:$${end}$${bottom}`;
-  if (!two || !titles) return first;
-  const last = Math.max(...[...cells.keys()].map(ofKey).flatMap(([row, column]) => (column >= two.first && column < columns ? row : [])));
-  return `${first},${name}!$${columnName(two.first)}$${titles[0] + 1}:$${columnName(columns - 1)}$${last + 1}`;
-}
-
-function pageOf(sheet: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4"): WriteSheet["pageSetup"] {
-  const { print } = sheet;
-  return print.exact
-    ? exactly(print.exact, paper)
-    : {
-        paperSize: paper,
-        orientation: print.landscape ? "landscape" : "portrait",
-        fitToPage: true,
-        fitToWidth: 1,
-        fitToHeight: print.pages ?? 0,
-        printTitlesColumn: print.two && `$A:$${columnName(print.two.repeated - 1)}`,
-        printTitlesRow: titles && `$${titles[0] + 1}:$${titles[1] + 1}`,
-        printArea: areaOf(sheet, titles, rows),
-        margins: print.narrow ? { ...margins, left: narrowest, right: narrowest } : margins,
-      };
-}
-
 /** The files of pictures, by their names. */
 export type Pictures = ReadonlyMap<string, Uint8Array>;
 
@@ -126,7 +71,7 @@ function rowsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): NonNullable<Wr
 }
 
 /** Where the cursor waits when a sheet is first shown: where a person types first. */
-export function cursorOf({ cursor, cells }: Sheet): { readonly row: number; readonly column: number } | undefined {
+function cursorOf({ cursor, cells }: Sheet): { readonly row: number; readonly column: number } | undefined {
   if (cursor) return cursor;
   const typed = [...cells].filter(([, { look }]) => look === "input" || look === "tick").map(([at]) => ofKey(at));
   const [first] = typed.sort(([a, b], [c, d]) => a - c || b - d);

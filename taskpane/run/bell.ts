@@ -37,8 +37,12 @@ export class Bell {
     return "Notification" in globalThis ? Notification.permission : "never";
   }
 
-  async askToNotify(): Promise<NotificationPermission | "never"> {
-    return "Notification" in globalThis ? Notification.requestPermission() : "never";
+  /** Asks to notify as well; the answer in words. */
+  async invite(): Promise<string> {
+    const answer = "Notification" in globalThis ? await Notification.requestPermission() : "never";
+    return answer === "granted"
+      ? "The bell rings, and a notification comes with it."
+      : "The bell rings while this stays open. Notifications are off in this browser.";
   }
 
   async notify(words: string): Promise<void> {

@@ -1,3 +1,4 @@
+import { capital } from "../../shared/capital";
 import type { Answers } from "../../src/run/answers";
 import type { Choice } from "../../src/run/making";
 import { mostLoads, type Piece } from "../../src/run/schema";
@@ -100,7 +101,7 @@ function pieceOf(row: Row, id: string, { blanks, shop }: Sources, { length }: An
   const sizes: number[] = [];
   for (const [i, label] of labels.entries()) {
     const size = length(row.sizes[i].trim(), label, shop);
-    if (typeof size === "string") return { field: `${id}-${label}`, words: `${size.charAt(0).toUpperCase()}${size.slice(1)}.` };
+    if (typeof size === "string") return { field: `${id}-${label}`, words: `${capital(size)}.` };
     sizes.push(size);
   }
   if (!row.wood.trim()) return { field: `${id}-wood`, words: "Which wood? Type its name, such as sugar maple." };
@@ -137,10 +138,9 @@ export function choiceOf(draft: Draft, sources: Sources, answers: Answers, now: 
   const sides = { chamber: "inside diameter of the chamber", height: "inside height of the chamber" };
   const tray = /[x×*]/i.test(draft.chamber);
   const chamber = tray ? draft.chamber.trim() : answers.length(draft.chamber.trim(), sides.chamber, sources.shop);
-  if (!tray && typeof chamber === "string")
-    return { field: "run-chamber", words: `${chamber.charAt(0).toUpperCase()}${chamber.slice(1)}.` };
+  if (!tray && typeof chamber === "string") return { field: "run-chamber", words: `${capital(chamber)}.` };
   const height = answers.length(draft.height.trim(), sides.height, sources.shop);
-  if (typeof height === "string") return { field: "run-height", words: `${height.charAt(0).toUpperCase()}${height.slice(1)}.` };
+  if (typeof height === "string") return { field: "run-height", words: `${capital(height)}.` };
   const at = draft.how === "now" ? now : new Date(draft.at).getTime();
   if (Number.isNaN(at)) return { field: "run-at", words: "When does the demo begin? Give a day and a time." };
   return {

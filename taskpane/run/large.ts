@@ -17,3 +17,13 @@ export function largeView(run: Run, step: Step, now: number, close: () => void):
     <button type="button" class="run-second" id="run-large-close" @click=${close}>Close</button>
   </div>`;
 }
+
+/** Takes the whole screen, or gives it back. */
+export async function fillScreen(on: boolean): Promise<void> {
+  try {
+    if (on) await document.documentElement.requestFullscreen?.();
+    else if (document.fullscreenElement) await document.exitFullscreen();
+  } catch {
+    // Where there is no full screen it fills what there is.
+  }
+}

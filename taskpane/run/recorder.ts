@@ -1,6 +1,7 @@
 import type { SheetHost } from "../../shared/host";
 import { recorded } from "../../src/run/progress";
-import { type Book, changedSince, recordOf, type Writing } from "../../src/run/record";
+import { changedSince, recordOf } from "../../src/run/record/record";
+import type { Book, Writing } from "../../src/run/record/writing";
 import type { Run } from "../../src/run/schema";
 import type { RunKeeping } from "./keeping";
 

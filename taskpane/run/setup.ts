@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from "lit";
+import { capital } from "../../shared/capital";
 import { mostKinds, mostLoads } from "../../src/run/schema";
 import type { Sources } from "../sources";
 import { blankRow, type Draft, type Row, type Slip, withLoads } from "./choosing";
@@ -45,7 +46,7 @@ export function setupForm(draft: Draft, sources: Sources, slip: Slip | undefined
     ${text(`${id}-wood`, "Wood", row.wood, (wood) => set({ ...row, wood }))}
     <div class="run-three">
       ${(["thickness", "width", "length"] as const).map((label, i) =>
-        text(`${id}-${label}`, `${label.charAt(0).toUpperCase()}${label.slice(1)}, ${length}`, row.sizes[i], (size) =>
+        text(`${id}-${label}`, `${capital(label)}, ${length}`, row.sizes[i], (size) =>
           set({ ...row, sizes: row.sizes.map((old, at) => (at === i ? size : old)) as never }),
         ),
       )}

@@ -32,7 +32,7 @@ export interface Typed {
   readonly doubt: Doubt | undefined;
 }
 
-const titleOf = (run: Run, step: Step): string => {
+export const titleOf = (run: Run, step: Step): string => {
   const { title } = kindOf(step.kind);
   if (run.loads.length === 1 || !step.loads.length) return title;
   return `${title}: load ${step.loads.join(" and ")}`;
@@ -166,5 +166,3 @@ export function allSteps(run: Run, now: number, reopen: (step: Step) => void): T
     <p class="quiet">${run.loads.map((_, i) => `${run.loads.length > 1 ? `Load ${i + 1}: ` : ""}${piecesIn(run, i + 1)}`).join(". ")}</p>
   </details>`;
 }
-
-export { titleOf };

@@ -1,8 +1,12 @@
 import { dequal } from "dequal";
+import { capital } from "../../shared/capital";
 import type { SheetHost } from "../../shared/host";
 import { findPart, writePart } from "../../shared/part";
 import type { System } from "../../shared/unittable";
 import { type LabelDocument, labelsForm, type Typed } from "../../src/labels/part";
+import { type LabelSizes, sizeNames, sizesSlip } from "../../src/labels/sizes";
+import { answers } from "../../src/run/answers";
+import type { Sources } from "../sources";
 
 const keptName = "porewise:label sizes";
 
@@ -46,4 +50,27 @@ export async function keepSizes(host: SheetHost, system: System, typed: Typed): 
   } catch (error) {
     return (error as Error).message;
   }
+}
+
+/** What hinders the labels, beside the field that it is of. */
+export interface Slip {
+  readonly field: string;
+  readonly words: string;
+}
+
+/** Sizes that are numbers, not lengths. */
+export const counts: readonly (keyof LabelSizes)[] = ["across", "down"];
+
+/** The sizes as they are typed, or which one is wrong. */
+export function sizesOf(typed: Typed, { shop, system }: Pick<Sources, "shop" | "system">): LabelSizes | Slip {
+  const sizes: Partial<Record<keyof LabelSizes, number>> = {};
+  for (const [field, label] of Object.entries(sizeNames) as [keyof LabelSizes, string][]) {
+    const text = typed[field].trim();
+    // No margin and no gap is a length that no piece has.
+    const size = counts.includes(field) || Number(text) === 0 ? Number(text || Number.NaN) : answers.length(text, label, shop);
+    if (typeof size === "string") return { field, words: `${capital(size)}.` };
+    if (Number.isNaN(size)) return { field, words: `Type the ${label}.` };
+    sizes[field] = size;
+  }
+  return sizesSlip(sizes as LabelSizes, system) ?? (sizes as LabelSizes);
 }

@@ -3,27 +3,24 @@ import { customElement, state } from "lit/decorators.js";
 import { repeat } from "lit/directives/repeat.js";
 import { first } from "../../src/cautions";
 import * as checklist from "../../src/checklist/list";
-import { toSheet } from "../../src/checklist/onsheet";
+import { printedRows } from "../../src/checklist/printed";
 import { type Item, type List, type Now, noRun, type Stage, stageNames, stages } from "../../src/checklist/schema";
 import { type Editing, Keeping } from "../keeping";
+import { Past } from "../past";
 import { saveText } from "../save";
 import { today } from "../today";
 import { itemRow, itemSteps, removedItems } from "./item";
+import { ItemEditing } from "./itemediting";
 import { blankWords, wordsForm } from "./itemform";
 import { earlierRuns, runForm, thisRun } from "./run";
 import { troubleNotice, unreadNotice } from "./unread";
 import { View } from "./view";
 
-const undoSteps = 50;
-
-const sameWords = (item: Item, { stage, text, why }: checklist.Words): boolean =>
-  item.stage === stage && item.text === checklist.oneLine(text) && item.why === checklist.oneLine(why);
-
 /** The safety list of a run: ticked, changed and kept inside the workbook. */
 @customElement("pore-safety")
 export class Safety extends View {
   @state() private ready = false;
-  private past: List[] = [];
+  private readonly past = new Past<List>();
   private keeping!: Keeping;
   private deaf: (() => void) | undefined;
   private isOwn = false;
@@ -50,12 +47,12 @@ export class Safety extends View {
   }
 
   private async load(): Promise<void> {
-    this.past = [];
+    this.past.clear();
     this.keeping = Keeping.of(this.host);
     this.deaf?.();
     this.deaf = this.keeping.listen(() => {
       // What was ticked in the run is not undone here.
-      if (!this.isOwn && this.list !== this.known) this.past = [];
+      if (!this.isOwn && this.list !== this.known) this.past.clear();
       this.known = this.list;
       this.requestUpdate();
     });
@@ -66,7 +63,7 @@ export class Safety extends View {
 
   private change(list: List, words: string): void {
     if (list === this.list) return;
-    this.past = [...this.past, this.list].slice(-undoSteps);
+    this.past.add(this.list);
     this.set(list);
     if (words) this.tell(words);
   }
@@ -78,72 +75,25 @@ export class Safety extends View {
   }
 
   private undo = (): void => {
-    const last = this.past.pop();
+    const last = this.past.back();
     if (!last) return;
     this.set(last);
     this.tell("The last step is undone.");
   };
-
-  /** What is half typed elsewhere is kept before another form opens; says so, or takes away what was said before. */
-  private keepTyped(): void {
-    const { editing, list: before } = this;
-    const text = checklist.oneLine(editing?.words.text ?? "");
-    if (editing && text) this.change(this.withWords(editing.id, editing.words), `“${text}” is kept.`);
-    if (this.list === before) this.tell("");
-  }
-
-  /** The list with these words in it; the same one where it has them. */
-  private withWords(id: string | undefined, words: checklist.Words): List {
-    if (id === undefined) return checklist.add(this.list, words);
-    const item = this.list.items.find((one) => one.id === id);
-    return item && sameWords(item, words) ? this.list : checklist.edit(this.list, id, words);
-  }
 
   private edit(editing: Editing | undefined): void {
     this.keeping.edit(editing);
     this.requestUpdate();
   }
 
-  private finish = (words: checklist.Words): void => {
-    const { id } = this.editing!;
-    if (!checklist.oneLine(words.text)) {
-      this.tell("Type what to check.", true);
-      this.focusOn("#item-text");
-      return;
-    }
-    this.edit(undefined);
-    const list = this.withWords(id, words);
-    this.tell("");
-    this.change(list, id === undefined ? "The item is added." : "The item is changed.");
-    this.focusOn(`#change-${id ?? list.items.at(-1)!.id}`);
-  };
-
-  private cancel = (): void => {
-    const { id, words } = this.editing!;
-    this.edit(undefined);
-    this.tell("");
-    this.focusOn(id === undefined ? `#add-${words.stage}` : `#change-${id}`);
-  };
-
-  private removeItem = (item: Item): void => {
-    const peers = checklist.inStage(this.list, item.stage);
-    const at = peers.indexOf(item);
-    const next = peers[at + 1] ?? peers[at - 1];
-    this.edit(undefined);
-    this.change(checklist.remove(this.list, item.id), `Removed: ${item.text}. Undo brings it back.`);
-    this.focusOn(next ? `#change-${next.id}` : `#add-${item.stage}`);
-  };
-
-  /** It moves in the stage that its form shows: where another one is chosen, it goes there first. */
-  private moveItem = (item: Item, by: -1 | 1): void => {
-    const { stage } = this.editing!.words;
-    const there = stage === item.stage ? this.list : checklist.edit(this.list, item.id, { ...item, stage });
-    const list = checklist.move(there, item.id, by);
-    const peers = checklist.inStage(list, stage);
-    const where = stage === item.stage ? "" : `, under ${stages[stage]}`;
-    this.change(list, `Now number ${peers.findIndex(({ id }) => id === item.id) + 1} of ${peers.length}${where}.`);
-    this.focusOn(by < 0 ? "#move-up" : "#move-down");
-  };
+  private readonly items = new ItemEditing({
+    list: () => this.list,
+    editing: () => this.editing,
+    edit: (editing) => this.edit(editing),
+    change: (list, words) => this.change(list, words),
+    tell: (words, failed) => this.tell(words, failed),
+    focusOn: (selector) => void this.focusOn(selector),
+  });
 
   private startRun = (event: Event): void => {
     event.preventDefault();
@@ -154,19 +104,7 @@ export class Safety extends View {
   };
 
   private print = async (): Promise<void> => {
-    const { run, list } = toSheet(this.list);
-    const heading = [
-      ["Done?", "When", "What to do", "Why"],
-      ["", "", first, ""],
-    ];
-    const names = ["day", "who runs it", "who stands by", "who calls for help"].map((name, i) => [
-      "",
-      name,
-      i ? String(run[i][0]) : this.list.now.when,
-      "",
-    ]);
-    const rows = list.filter((row) => row[2] !== "").map((row) => row.map(String));
-    this.tellEnd(await this.host.printSheet("Safety list", [...heading, ...names, ...rows]), "The list is on its own sheet.");
+    this.tellEnd(await this.host.printSheet("Safety list", printedRows(this.list)), "The list is on its own sheet.");
   };
 
   private itemForm(steps?: TemplateResult): TemplateResult {
@@ -174,8 +112,8 @@ export class Safety extends View {
     const leave = id === undefined ? "Do not add it" : "Leave as it was";
     return wordsForm(words, {
       typed: (changed) => this.edit({ id, words: changed }),
-      done: this.finish,
-      cancel: this.cancel,
+      done: this.items.finish,
+      cancel: this.items.cancel,
       leave,
       steps,
     });
@@ -186,39 +124,12 @@ export class Safety extends View {
     const open = this.editing?.id === id;
     const acts = {
       tick: (on: boolean) => this.change(checklist.tick(this.list, id, on), ""),
-      change: () => (open ? this.shut() : this.editItem(item)),
-      move: (by: -1 | 1) => this.moveItem(item, by),
-      restore: () => this.restoreItem(id),
-      remove: () => this.removeItem(item),
+      change: () => (open ? this.items.shut() : this.items.open(id, { stage: item.stage, text: item.text, why: item.why })),
+      move: (by: -1 | 1) => this.items.move(item, by),
+      restore: () => this.items.restore(id),
+      remove: () => this.items.remove(item),
     };
-    return itemRow(item, acts, open && this.itemForm(itemSteps(item, this.peersOf(item), acts)));
-  }
-
-  /** The items that an open one would stand among. */
-  private peersOf(item: Item): Item[] {
-    const { stage } = this.editing!.words;
-    const peers = checklist.inStage(this.list, stage);
-    return stage === item.stage ? peers : [...peers, item];
-  }
-
-  /** The button that opened the form shuts it, and what was typed is kept. */
-  private shut(): void {
-    const { id } = this.editing!;
-    this.keepTyped();
-    this.edit(undefined);
-    this.focusOn(`#change-${id}`);
-  }
-
-  private editItem({ id, stage, text, why }: Item): void {
-    this.keepTyped();
-    this.edit({ id, words: { stage, text, why } });
-    this.focusOn("#item-text");
-  }
-
-  private restoreItem(id: string): void {
-    this.edit(undefined);
-    this.change(checklist.restore(this.list, id), "The item has its original wording again.");
-    this.focusOn(`#change-${id}`);
+    return itemRow(item, acts, open && this.itemForm(itemSteps(item, this.items.peersOf(item), acts)));
   }
 
   private putBack(id: string): void {
@@ -236,11 +147,7 @@ export class Safety extends View {
     const items = checklist.inStage(this.list, stage);
     const done = items.filter((item) => item.done).length;
     const adding = this.editing && this.editing.id === undefined && this.editing.words.stage === stage;
-    const add = () => {
-      this.keepTyped();
-      this.edit({ id: undefined, words: blankWords(stage) });
-      this.focusOn("#item-text");
-    };
+    const add = () => this.items.open(undefined, blankWords(stage));
     return html`<section class="stage" aria-labelledby="stage-${stage}">
       <h2 id="stage-${stage}">${stages[stage]} <span class="count">${done} of ${items.length}</span></h2>
       <ul class="items">${repeat(
@@ -304,7 +211,7 @@ export class Safety extends View {
       ${stageNames.map((stage) => this.stage(stage))}
       ${removedItems(checklist.removed(this.list), (id) => this.putBack(id))}
       <div class="buttons foot">
-        <fluent-button id="undo" ?disabled-focusable=${!this.past.length} @click=${this.undo}>Undo</fluent-button>
+        <fluent-button id="undo" ?disabled-focusable=${this.past.isEmpty} @click=${this.undo}>Undo</fluent-button>
         ${this.keeping.isOnSheet ? html`<span class="quiet">Prints from the sheet Safety.</span>` : html`<fluent-button @click=${this.print}>Put it on a sheet</fluent-button>`}
         <fluent-button @click=${this.restoreAll}>Restore all</fluent-button>
       </div>

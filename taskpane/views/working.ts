@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
+import { capital } from "../../shared/capital";
 import type { Contract } from "../../shared/contract";
 import type { Call, Selection } from "../../shared/host";
 import { isFault } from "../../shared/outcome";
@@ -15,8 +16,6 @@ import { figure } from "./figure";
 import { atFirst, type InSight, planFigures } from "./plan";
 import { backing, besideOf } from "./result";
 import { View } from "./view";
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Which row of a call's answer the selected cell is. */
 function rowOf({ answer }: Call, { row, column }: Selection): number {

@@ -90,6 +90,17 @@ describe("imports", () => {
 describe("packages", () => {
   const at = (name: RegExp, place: RegExp) => expect(broken((from, to) => name.test(to) && !place.test(from))).toEqual([]);
 
+  it("are dependencies where they run, and the others serve those who build and judge", () => {
+    const { dependencies } = JSON.parse(textOf("package.json")) as { dependencies: Readonly<Record<string, string>> };
+    const nameOf = (path: string) => /^(?:@[^/]+\/)?[^/]+/.exec(path)![0];
+    const outside = files.filter((path) => !path.startsWith("tool/")).flatMap((path) => imports.get(path)!.filter((to) => !isOurs(to)));
+    const run = [...new Set(outside.filter((to) => to !== "package.json" && !to.startsWith("node:")).map(nameOf))];
+    expect(run.filter((name) => !dependencies[name])).toEqual([]);
+    // These are shipped as files beside the page.
+    const served = ["bootstrap", "chart.js", "font-awesome"];
+    expect(Object.keys(dependencies).filter((name) => !run.includes(name) && !served.includes(name))).toEqual([]);
+  });
+
   it("o-spreadsheet stands in sheet alone", () => at(/^@odoo\//, /^sheet\//));
   it("hucre stands in src/workbook/xlsx.ts alone", () => at(/^hucre/, /^src\/workbook\/xlsx\.ts$/));
   it("the decimal library stands in shared/money.ts alone", () => at(/^decimal\.js/, /^shared\/money\.ts$/));

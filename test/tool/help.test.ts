@@ -4,7 +4,8 @@ import { inWords } from "../../sheet/words";
 import { catalogue, cellName } from "../../src/catalogue";
 import { cautions } from "../../src/cautions";
 import { isMeant, tasks } from "../../src/help/tasks";
-import { answered, exampleOf, helpFile, helpPages } from "../../tool/help";
+import { helpFile, helpPages } from "../../tool/help";
+import { answered, exampleOf } from "../../tool/help/example";
 import { near } from "../within";
 
 const pages = helpPages();

@@ -2,7 +2,7 @@ import { type At, addressOf, isIn } from "../address";
 import { type FileCell, type FileRow, rowsOf } from "../cells";
 import { movedFormula as filledDown } from "../filldown";
 import { type Move, movedBlock, movedFormula } from "../move";
-import { retagged } from "../retag";
+import { retagged, tagWith } from "../retag";
 import { type Change, escaped } from "../xml";
 import { movedRange, shifts } from "./ranges";
 
@@ -125,7 +125,7 @@ export function movedCells(xml: string, own: string, move: Move, rows: readonly 
     if (here && formula.kind !== "plain")
       for (const name of ["ref", "r1", "r2"]) {
         const range = new RegExp(`\\s${name}="([^"]*)"`).exec(open)?.[1];
-        if (range) tag = retagged(tag, { start: 0, open: tag.length }, { [name]: movedRange(range, move) || range }).text;
+        if (range) tag = tagWith(tag, { [name]: movedRange(range, move) || range });
       }
     if (text === formula.text) return tag === open ? undefined : tag + was.slice(open.length);
     return `${tag}${escaped(text)}</${prefix}f>`;

@@ -1,6 +1,6 @@
 import { addressOf, type Block, blockOf, rangeOf } from "../address";
 import { type Move, movedBlock, movedFormula, sheetName } from "../move";
-import { retagged } from "../retag";
+import { elementRetagged, retagged, tagWith } from "../retag";
 import { type Change, changed, childOf, childrenOf, escaped, openingOf, plainText, read, unescaped } from "../xml";
 import { movedRange, shifts } from "./ranges";
 import { movedSheet } from "./sheet";
@@ -75,10 +75,10 @@ export function resizedTable(xml: string, now: Block): { readonly xml: string; r
   const wide = made?.xml ?? xml;
   const again = read(wide);
   const filter = childOf(again, "autoFilter");
-  const changes = [retagged(wide, { start: again.start, open: openingOf(wide, again).end }, { ref: rangeOf(now) })];
+  const changes = [elementRetagged(wide, again, { ref: rangeOf(now) })];
   if (filter) {
     const cells = rangeOf({ ...now, bottom: now.bottom - Number(totalsRowCount) });
-    changes.push(retagged(wide, { start: filter.start, open: openingOf(wide, filter).end }, { ref: cells }));
+    changes.push(elementRetagged(wide, filter, { ref: cells }));
   }
   return { xml: changed(wide, changes), gone: made?.gone ?? [] };
 }
@@ -111,9 +111,9 @@ function withoutRows(
     set.insertRow = 1;
     filtered &&= { ...after, bottom: next.bottom };
   }
-  const changes: Change[] = Object.keys(set).length ? [retagged(xml, { start: root.start, open: openingOf(xml, root).end }, set)] : [];
+  const changes: Change[] = Object.keys(set).length ? [elementRetagged(xml, root, set)] : [];
   if (filter && noHeader) changes.push({ start: filter.start, end: filter.end, text: "" });
-  else if (filter) changes.push(retagged(xml, { start: filter.start, open: openingOf(xml, filter).end }, { ref: rangeOf(filtered!) }));
+  else if (filter) changes.push(elementRetagged(xml, filter, { ref: rangeOf(filtered!) }));
   return changed(xml, changes);
 }
 
@@ -154,7 +154,7 @@ export function movedPivotSource(xml: string, move: Move): string {
       const to = move.sheets.get(sheetName(name));
       if (to !== undefined) set.sheet = to;
     } else if (ref && shifts(name, move)) set.ref = movedRange(ref, move) || ref;
-    return Object.keys(set).length ? retagged(tag, { start: 0, open: tag.length }, set).text : tag;
+    return Object.keys(set).length ? tagWith(tag, set) : tag;
   });
 }
 

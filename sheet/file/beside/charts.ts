@@ -1,13 +1,23 @@
-import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
-import { relationsOf, textOf, type Workbook } from "../../../shared/xlsx/parts";
+import { relationsOf, textOf } from "../../../shared/xlsx/parts";
 import type { Parts } from "../../../shared/xlsx/unzip";
 import { allOf, type Change, changed, childOf, childrenOf, encoded, escaped, openingOf, read } from "../../../shared/xlsx/xml";
 import { type Measure, place, spanned } from "./anchor";
 import { orderedChart } from "./chartorder";
 import { axesOf, isJoined, standsAlone, withCells } from "./drawing";
+import { hasPart, holds } from "./losses";
+import {
+  type BySheet,
+  bySheet,
+  type FileMade,
+  type FileRead,
+  type Piece,
+  rekeyed,
+  type SheetData,
+  type SheetMade,
+  type SheetRead,
+} from "./piece";
 
-type SheetData = WorkbookData["sheets"][number];
 type Figure = SheetData["figures"][number];
 type Definition = Record<string, unknown> & { axesDesign?: unknown };
 
@@ -59,8 +69,8 @@ function drawnIn(parts: Parts, drawing: string): Drawn[] {
 const drawingOf = (parts: Parts, path: string) => relationsOf(parts, path).find(({ kind }) => kind === "drawing")?.path;
 
 /** Makes the charts that the engine read more like those of the file, and tells what it does not keep of them. */
-export function chartsOf({ parts }: Workbook, path: string, sheet: SheetData): KeptCharts {
-  const drawing = drawingOf(parts, path);
+function chartsOf({ own, sheet }: SheetRead, { workbook: { parts } }: FileRead): KeptCharts {
+  const drawing = drawingOf(parts, own.part.path);
   const drawn = drawing && parts.has(drawing) ? drawnIn(parts, drawing) : [];
   const kept: Record<string, KeptChart> = {};
   for (const { anchor, properties, path: part } of drawn) {
@@ -104,7 +114,7 @@ function placedAt(xml: string, { anchor }: Drawn, figure: Figure, measure: Measu
 }
 
 /** The charts of a sheet as the engine wrote them, each as its file drew it where it still is the same chart. */
-export function restoreCharts(parts: Parts, path: string, sheet: SheetData, kept: KeptCharts, measure: Measure): void {
+function restoreCharts({ parts, model: { getters } }: FileMade, { path, sheet }: SheetMade, kept: KeptCharts): void {
   const drawing = drawingOf(parts, path);
   if (!drawing) return;
   const xml = textOf(parts, drawing);
@@ -112,6 +122,10 @@ export function restoreCharts(parts: Parts, path: string, sheet: SheetData, kept
   const [charts, pictures] = [drawn.filter((one) => one.path), drawn.filter((one) => !one.path)];
   const [chartFigures, pictureFigures] = [figuresIn(sheet, "chart"), figuresIn(sheet, "image")];
   if (charts.length !== chartFigures.length || pictures.length !== pictureFigures.length) return;
+  const measure = {
+    column: (index: number) => (index < sheet.colNumber ? getters.getColSize(sheet.id, index) : 0),
+    row: (index: number) => (index < sheet.rowNumber ? getters.getRowSize(sheet.id, index) : 0),
+  };
   const changes = pictures.flatMap((one, i) => placedAt(xml, one, pictureFigures[i], measure));
   for (const [i, one] of charts.entries()) {
     const figure = chartFigures[i];
@@ -130,3 +144,25 @@ export function restoreCharts(parts: Parts, path: string, sheet: SheetData, kept
   }
   parts.set(drawing, encoded(changed(xml, changes)));
 }
+
+export const charts: Piece<BySheet<KeptCharts>> = {
+  ...bySheet<KeptCharts>({
+    name: "charts",
+    read: chartsOf,
+    joined:
+      ({ figures }) =>
+      (kept) =>
+        rekeyed(kept, figures),
+    lost: [
+      ["shapes and text boxes", holds(/drawings\/drawing[^/]*\.xml$/, /<\w+:(sp|cxnSp|grpSp)[\s/>]/)],
+      [
+        "charts of other kinds than line, bar, pie and scatter",
+        holds(/charts\/chart[^/]*\.xml$/, /<c:(area|stock|surface|bubble|radar|doughnut|ofPie)\w*Chart>/),
+      ],
+      ["charts of the newer kinds", hasPart(/charts\/chartEx/)],
+    ],
+  }),
+  write: (file, kept) => {
+    for (const one of file.sheets) restoreCharts(file, one, kept?.[one.sheet.id] ?? {});
+  },
+};

@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 
-import { isPivot, pivotInTheWay, tears } from "./pivots";
+import { isPivot, pivotInTheWay, tears } from "./pivotguard";
 
 /** Ranges of one sheet by what they are for. */
 export type Ranges = Readonly<Record<string, string>>;
@@ -15,7 +15,8 @@ type Adapters = OSpreadsheet.RangeAdapterFunctions;
 type Keeping = OSpreadsheet.WorkbookData & { followed?: Followed };
 
 /** What a workbook's own form says of its ranges. */
-export const followedOf = (book: object, sheetId: string): Ranges => (book as Keeping).followed?.[sheetId] ?? {};
+export const allFollowed = (book: object): Followed => (book as Keeping).followed ?? {};
+export const followedOf = (book: object, sheetId: string): Ranges => allFollowed(book)[sheetId] ?? {};
 
 /**
  * What the engine does not know (a note, a print area) stands beside its workbook, and where it belongs is told by a range that

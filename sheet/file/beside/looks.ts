@@ -1,10 +1,9 @@
-import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
 import { declare, edit, put, relate } from "../../../shared/xlsx/package";
-import { relationsOf, textOf, type Workbook } from "../../../shared/xlsx/parts";
-import type { Parts } from "../../../shared/xlsx/unzip";
-import { attributeText, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
+import { relationsOf, textOf } from "../../../shared/xlsx/parts";
+import { attributeText, childOf, childrenOf, decoded, escaped, read } from "../../../shared/xlsx/xml";
 import { withoutStandIns } from "../contents/standins";
+import type { FileMade, FileRead, Piece } from "./piece";
 
 /** How all cells of a workbook look that have no look of their own, and what the engine spells in its own way. */
 export interface Looks {
@@ -35,10 +34,9 @@ export function sizedFonts(xml: string): string {
 }
 
 /** Every typeface that a workbook's cells use. */
-export const typefacesOf = (xml: string): Set<string> => new Set(fontsOf(read(xml)).flatMap((font) => saysOf(font, "name") ?? []));
+const typefacesOf = (xml: string): Set<string> => new Set(fontsOf(read(xml)).flatMap((font) => saysOf(font, "name") ?? []));
 
-export function looksOf(workbook: Workbook, { formats }: WorkbookData): Looks {
-  const { parts, path } = workbook;
+function looksOf({ workbook: { parts, path }, data: { formats } }: FileRead): Looks {
   const relations = relationsOf(parts, path);
   const part = (kind: string) => relations.find((one) => one.kind === kind)?.path ?? "";
   if (!parts.has(part("styles"))) return { formats: [] };
@@ -60,7 +58,7 @@ export function looksOf(workbook: Workbook, { formats }: WorkbookData): Looks {
 /** Colours have eight digits in files, the first two for how solid they are. */
 export const solidColours = (xml: string): string => xml.replace(/(<\w+ [^>]*\brgb=")([0-9A-F]{6})"/gi, '$1FF$2"');
 
-export function addLooks(parts: Parts, workbook: string, { typeface, size, theme, formats }: Looks): void {
+function addLooks({ parts, path }: FileMade, { typeface, size, theme, formats }: Looks): void {
   const spelling = new Map(formats);
   edit(parts, stylesPath, (xml) =>
     withoutStandIns(xml)
@@ -73,6 +71,25 @@ export function addLooks(parts: Parts, workbook: string, { typeface, size, theme
   );
   if (!theme) return;
   put(parts, "xl/theme/theme1.xml", theme);
-  relate(parts, workbook, "theme", "theme/theme1.xml");
+  relate(parts, path, "theme", "theme/theme1.xml");
   declare(parts, "xl/theme/theme1.xml", "application/vnd.openxmlformats-officedocument.theme+xml");
 }
+
+export const looks: Piece<Looks | undefined> = {
+  name: "looks",
+  // Of a file whose looks cannot be read there is none to keep.
+  read: (file) => (file.isPlain ? undefined : looksOf(file)),
+  write: (file, kept) => kept && addLooks(file, kept),
+  // The workbook's own spelling of a number format comes first.
+  joined(own, from) {
+    if (!from?.formats.length) return own;
+    const known = new Set(own?.formats.map(([format]) => format));
+    return { ...own, formats: [...(own?.formats ?? []), ...from.formats.filter(([format]) => !known.has(format))] };
+  },
+  lost: [
+    [
+      "different fonts (all text gets the first one)",
+      ({ parts }) => [...parts].some(([path, bytes]) => /(^|\/)styles\.xml$/.test(path) && typefacesOf(decoded(bytes)).size > 1),
+    ],
+  ],
+};

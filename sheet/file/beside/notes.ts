@@ -1,9 +1,9 @@
 import { atOf } from "../../../shared/xlsx/address";
 import { declare, declareEnding, put, relate } from "../../../shared/xlsx/package";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
-import type { Parts } from "../../../shared/xlsx/unzip";
 import { allOf, childOf, escaped, read } from "../../../shared/xlsx/xml";
-import type { Ranges } from "./followed";
+import { hasPart } from "./losses";
+import { bySheet, type FileMade, type FileRead, type SheetMade, type SheetRead } from "./piece";
 
 /** A note on a cell: the page does not show it, and the file keeps it. */
 export interface KeptNote {
@@ -12,18 +12,19 @@ export interface KeptNote {
   readonly text: string;
 }
 
-export function notesOf(parts: Parts, sheet: string): { readonly notes: readonly KeptNote[]; readonly ranges: Ranges } {
-  const path = relationsOf(parts, sheet).find(({ kind }) => kind === "comments")?.path;
-  if (!path || !parts.has(path)) return { notes: [], ranges: {} };
+function notesOf({ own, sheet }: SheetRead, { workbook: { parts }, follow }: FileRead): KeptNote[] {
+  const path = relationsOf(parts, own.part.path).find(({ kind }) => kind === "comments")?.path;
+  if (!path || !parts.has(path)) return [];
   const root = read(textOf(parts, path));
   const authors = allOf(root, "author").map(({ text }) => text);
-  const found = allOf(root, "comment").map((comment, i) => {
+  return allOf(root, "comment").map((comment, i) => {
     const { ref, authorId } = comment.attributes;
     const words = childOf(comment, "text");
     const text = words ? allOf(words, "t").map((piece) => piece.text) : [];
-    return { ref, note: { key: `note ${i}`, author: authors[Number(authorId)] ?? "", text: text.join("") } };
+    const key = `note ${i}`;
+    follow(sheet.id, key, ref);
+    return { key, author: authors[Number(authorId)] ?? "", text: text.join("") };
   });
-  return { notes: found.map(({ note }) => note), ranges: Object.fromEntries(found.map(({ ref, note }) => [note.key, ref])) };
 }
 
 interface Placed {
@@ -50,8 +51,10 @@ function boxXml({ cell }: Placed, id: string): string {
 const boxesXml = (placed: readonly Placed[], number: number) =>
   `<xml xmlns:v="urn:schemas-microsoft-com:vml" xmlns:o="urn:schemas-microsoft-com:office:office" xmlns:x="urn:schemas-microsoft-com:office:excel"><o:shapelayout v:ext="edit"><o:idmap v:ext="edit" data="${number}"/></o:shapelayout><v:shapetype id="_x0000_t202" coordsize="21600,21600" o:spt="202" path="m,l,21600r21600,l21600,xe"><v:stroke joinstyle="miter"/><v:path gradientshapeok="t" o:connecttype="rect"/></v:shapetype>${placed.map((one, i) => boxXml(one, `_x0000_s${1024 * number + i + 1}`)).join("")}</xml>`;
 
-/** Puts the notes of one sheet, the `number`th, into a package; answers the sheet's part with its hint to them. */
-export function addNotes(parts: Parts, path: string, xml: string, notes: readonly KeptNote[], here: Ranges, number: number): string {
+/** Puts the notes of a sheet into a package; answers the sheet's part with its hint to them. */
+function withNotes(xml: string, made: SheetMade, notes: readonly KeptNote[] = [], { parts, sheets }: FileMade): string {
+  const { path, here } = made;
+  const number = sheets.indexOf(made) + 1;
   const placed = notes.flatMap((note) => (/^[A-Z]+\d+$/.test(here[note.key] ?? "") ? [{ note, cell: here[note.key] }] : []));
   if (!placed.length) return xml;
   put(parts, `xl/comments${number}.xml`, notesXml(placed));
@@ -62,3 +65,10 @@ export function addNotes(parts: Parts, path: string, xml: string, notes: readonl
   const id = relate(parts, path, "vmlDrawing", `../drawings/notes${number}.vml`);
   return xml.replace("</worksheet>", `<legacyDrawing r:id="${id}"/></worksheet>`);
 }
+
+export const notes = bySheet<readonly KeptNote[]>({
+  name: "notes",
+  read: notesOf,
+  write: withNotes,
+  lost: [["comments in threads (they become notes)", hasPart(/(^|\/)threadedComments?\d*\.xml$/i)]],
+});

@@ -1,15 +1,14 @@
-import type { WorkbookData } from "@odoo/o-spreadsheet";
-import type { XmlElement } from "@rgrove/parse-xml";
 import { atOf } from "../../../shared/xlsx/address";
+import { elementOrder } from "../../../shared/xlsx/elements";
 import { letters } from "../../../shared/xlsx/letters";
-import { fixed } from "../../../shared/xlsx/names";
-import type { DefinedName } from "../../../shared/xlsx/parts";
+import { fixed, namesXml } from "../../../shared/xlsx/names";
+import { edit } from "../../../shared/xlsx/package";
 import { piecesOf } from "../../../shared/xlsx/pieces";
 import { sheetWord } from "../../../shared/xlsx/sheetname";
 import { allOf, childrenOf, isTrue, nameOf, read } from "../../../shared/xlsx/xml";
 import type { Ranges } from "./followed";
-
-type SheetData = WorkbookData["sheets"][number];
+import { sheetHas } from "./losses";
+import { type BySheet, bySheet, type FileRead, type Piece, type SheetData, type SheetMade, type SheetRead } from "./piece";
 
 /** How a sheet is printed, as its file says it. */
 export interface Print {
@@ -42,12 +41,7 @@ const rangesIn = (text: string): string[] => {
 /** The first cell after a break. */
 const afterBreak = (name: string, id: number): string => (name === "rowBreaks" ? `A${id + 1}` : `${letters(id)}1`);
 
-export interface ReadPrint {
-  readonly print: Print;
-  readonly ranges: Ranges;
-}
-
-export function printOf(xml: string, root: XmlElement, sheet: string, names: readonly DefinedName[]): ReadPrint {
+function printOf({ own: { name: sheet, root, xml }, sheet: { id } }: SheetRead, { workbook: { names }, follow }: FileRead): Print {
   const elements = childrenOf(root).filter((child) => printed.includes(nameOf(child)) && !child.name.includes(":"));
   const own = names.filter((one) => one.sheet === sheet && printNames.includes(one.name));
   const listed = [
@@ -58,15 +52,15 @@ export function printOf(xml: string, root: XmlElement, sheet: string, names: rea
         (element) => [element.name, childrenOf(element, "brk").map((one) => afterBreak(element.name, Number(one.attributes.id)))] as const,
       ),
   ];
-  const keyed = listed.map(([name, ranges]) => [name, ranges.map((range, i) => [`${name} ${i}`, range] as const)] as const);
+  const followed = (name: string, range: string, i: number) => {
+    follow(id, `${name} ${i}`, range);
+    return `${name} ${i}`;
+  };
   return {
-    print: {
-      elements: elements.filter(({ name }) => !breaks.includes(name)).map(({ start, end }) => withoutPrinter(xml.slice(start, end))),
-      fits: allOf(root, "pageSetUpPr").some(({ attributes }) => isTrue(attributes.fitToPage)),
-      names: Object.fromEntries(own.map(({ name, text }) => [name, text])),
-      follows: Object.fromEntries(keyed.map(([name, ranges]) => [name, ranges.map(([key]) => key)])),
-    },
-    ranges: Object.fromEntries(keyed.flatMap(([, ranges]) => ranges)),
+    elements: elements.filter(({ name }) => !breaks.includes(name)).map(({ start, end }) => withoutPrinter(xml.slice(start, end))),
+    fits: allOf(root, "pageSetUpPr").some(({ attributes }) => isTrue(attributes.fitToPage)),
+    names: Object.fromEntries(own.map(({ name, text }) => [name, text])),
+    follows: Object.fromEntries(listed.map(([name, ranges]) => [name, ranges.map((range, i) => followed(name, range, i))])),
   };
 }
 
@@ -83,14 +77,6 @@ function usualPrint(sheet: string, wide: boolean, frozenRows: number): Print {
   };
 }
 
-/** The order that the standard gives the elements of a sheet; programs refuse another. */
-const order = [
-  ...["sheetPr", "dimension", "sheetViews", "sheetFormatPr", "cols", "sheetData", "sheetCalcPr", "sheetProtection", "protectedRanges"],
-  ...["scenarios", "autoFilter", "sortState", "dataConsolidate", "customSheetViews", "mergeCells", "phoneticPr", "conditionalFormatting"],
-  ...["dataValidations", "hyperlinks", ...printed, "customProperties", "cellWatches", "ignoredErrors", "smartTags", "drawing"],
-  ...["legacyDrawing", "legacyDrawingHF", "picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst"],
-];
-
 const fitting = '<pageSetUpPr fitToPage="1"/>';
 
 function withFit(properties = "<sheetPr/>"): string {
@@ -99,7 +85,7 @@ function withFit(properties = "<sheetPr/>"): string {
 }
 
 /** A sheet's part with its print set-up, all in the order of the standard. */
-export function withPrint(xml: string, { elements, fits }: Print): string {
+function withPrint(xml: string, { elements, fits }: Print): string {
   const root = read(xml);
   const children = childrenOf(root);
   const parts = children.map((child) => ({ name: nameOf(child), text: xml.slice(child.start, child.end) }));
@@ -107,7 +93,7 @@ export function withPrint(xml: string, { elements, fits }: Print): string {
   const rest = parts.filter(({ name }) => !printed.includes(name) && (name !== "sheetPr" || !fits));
   const added = elements.map((text) => ({ name: /^<([\w]+)/.exec(text)![1], text }));
   const all = [...(fits ? [{ name: "sheetPr", text: withFit(own) }] : []), ...rest, ...added];
-  const place = ({ name }: { name: string }) => (order.includes(name) ? order.indexOf(name) : order.length);
+  const place = ({ name }: { name: string }) => (elementOrder.includes(name) ? elementOrder.indexOf(name) : elementOrder.length);
   all.sort((a, b) => place(a) - place(b));
   return xml.slice(0, children[0].start) + all.map(({ text }) => text).join("") + xml.slice(children.at(-1)!.end);
 }
@@ -142,10 +128,20 @@ function moved({ elements, fits, follows = {} }: Print, sheet: string, here: Ran
 }
 
 /** How a sheet of the page is printed: as the file it came from said, or as usual. */
-export function printFor(sheet: SheetData, known: Print | undefined, here: Ranges): Print {
+function printFor({ sheet, here }: SheetMade, known: Print | undefined): Print {
   if (known?.follows) return moved(known, sheet.name, here);
   if (known)
     return { ...known, names: Object.fromEntries(Object.entries(known.names).map(([name, text]) => [name, renamed(text, sheet.name)])) };
   const width = Object.values(sheet.cols).reduce((sum, { size, isHidden }) => sum + (isHidden ? 0 : (size ?? 0)), 0);
   return usualPrint(sheet.name, width > pageWidth, headRows(sheet));
 }
+
+/** With the names of ranges, among which those of the print set-up are. */
+export const print: Piece<BySheet<Print>> = {
+  ...bySheet<Print>({ name: "print", read: printOf, lost: [["pictures in headers and footers", sheetHas(/<legacyDrawingHF[\s/]/)]] }),
+  write({ parts, path, sheets, data }, kept) {
+    const prints = sheets.map((one) => printFor(one, kept?.[one.sheet.id]));
+    for (const [i, one] of sheets.entries()) edit(parts, one.path, (xml) => withPrint(xml, prints[i]));
+    edit(parts, path, (xml) => xml.replace("</sheets>", () => `</sheets>${namesXml(data.namedRanges, prints)}`));
+  },
+};

@@ -1,6 +1,6 @@
 import { declare, put, relate } from "../../../shared/xlsx/package";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
-import type { Parts } from "../../../shared/xlsx/unzip";
+import type { FileMade, FileRead, Piece } from "./piece";
 
 /** What a file says of itself: its title, who made it and when, and what somebody added. As its parts stand. */
 export interface Properties {
@@ -14,7 +14,7 @@ const places = {
   custom: ["docProps/custom.xml", "custom-properties", "application/vnd.openxmlformats-officedocument.custom-properties+xml"],
 } as const;
 
-export function propertiesOf(parts: Parts): Properties {
+function propertiesOf({ workbook: { parts } }: FileRead): Properties {
   const relations = relationsOf(parts, "");
   const part = (kind: string) => {
     const path = relations.find((one) => one.kind === kind)?.path;
@@ -29,7 +29,7 @@ const changedNow = (xml: string): string =>
     .replace(/(<dcterms:modified[^>]*>)[^<]*/, (_, open) => `${open}${new Date().toISOString().slice(0, 19)}Z`)
     .replace(/<cp:lastModifiedBy>[^<]*<\/cp:lastModifiedBy>/, "");
 
-export function addProperties(parts: Parts, { core, custom }: Properties): void {
+function addProperties({ parts }: FileMade, { core, custom }: Properties = {}): void {
   for (const [kind, xml] of Object.entries({ core: core && changedNow(core), custom })) {
     if (!xml) continue;
     const [path, relation, type] = places[kind as keyof typeof places];
@@ -38,3 +38,5 @@ export function addProperties(parts: Parts, { core, custom }: Properties): void 
     declare(parts, path, type);
   }
 }
+
+export const properties: Piece<Properties> = { name: "properties", read: propertiesOf, write: addProperties };

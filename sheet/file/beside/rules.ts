@@ -1,5 +1,7 @@
-import type { WorkbookData } from "@odoo/o-spreadsheet";
+import { edit } from "../../../shared/xlsx/package";
 import { changed, childrenOf, read } from "../../../shared/xlsx/xml";
+import { holds, sheetHas } from "./losses";
+import type { Piece, SheetData } from "./piece";
 import { withPlace } from "./places";
 
 /** Looks that depend on what is in a cell. The engine reads the first rule of a block only, and ranks by where it stands. */
@@ -8,7 +10,7 @@ import { withPlace } from "./places";
 const asFormula = /(\stype=")(?:containsErrors|notContainsErrors|timePeriod)"/;
 
 /** Every rule in a block of its own, the first in rank first. */
-export function readableRules(xml: string): string {
+function readableRules(xml: string): string {
   const blocks = childrenOf(read(xml), "conditionalFormatting");
   if (!blocks.length) return xml;
   let place = 0;
@@ -36,13 +38,26 @@ export function rankedRules(xml: string): string {
   );
 }
 
-type SheetData = WorkbookData["sheets"][number];
-
 /** The engine's reader gives every rule a size and a wrapping that no file says: a rule that colours a cell leaves these as they are. */
-export function leaveSizes({ conditionalFormats }: Partial<SheetData>): void {
+function leaveSizes({ conditionalFormats }: Partial<SheetData>): void {
   for (const { rule } of conditionalFormats ?? []) {
     const { style } = rule as { style?: { fontSize?: number; wrapping?: string } };
     delete style?.fontSize;
     delete style?.wrapping;
   }
 }
+
+export const rules: Piece = {
+  name: "rules",
+  readable: readableRules,
+  read: ({ sheets }) => {
+    for (const { sheet } of sheets) leaveSizes(sheet);
+  },
+  write: ({ parts, sheets }) => {
+    for (const { path } of sheets) edit(parts, path, rankedRules);
+  },
+  lost: [
+    ["bars in cells", sheetHas(/<\w*:?dataBar[\s>]/)],
+    ["borders and number formats of conditional formats", holds(/(^|\/)styles\.xml$/, /<dxf>(?:(?!<\/dxf>).)*<(?:border|numFmt)[\s>]/s)],
+  ],
+};

@@ -1,6 +1,7 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import type { FileRow } from "../../../shared/xlsx/cells";
 import { childOf, childrenOf } from "../../../shared/xlsx/xml";
+import { bySheet } from "./piece";
 
 /** Widths and heights as a file says them: the engine counts in whole points of a screen, and says one for every column and row. */
 export interface Sizes {
@@ -19,7 +20,7 @@ const usual = { width: 8.43, height: 12.75 };
 
 const distinct = (items: readonly number[]): number[] => [...new Set(items)];
 
-export function sizesOf(xml: string, root: XmlElement, rows: readonly FileRow[]): Sizes {
+function sizesOf(xml: string, root: XmlElement, rows: readonly FileRow[]): Sizes {
   const format = childOf(root, "sheetFormatPr");
   const columns = childrenOf(childOf(root, "cols") ?? root, "col");
   const heights = new Map<string, { height: number; fixed: boolean }>(
@@ -61,7 +62,7 @@ function rowWith(tag: string, { heights, usualHeight }: Sizes): string {
 }
 
 /** A sheet as the engine writes it, with the sizes that its file had wherever they are still the same. */
-export function withSizes(xml: string, sizes: Sizes): string {
+function withSizes(xml: string, sizes: Sizes): string {
   return xml
     .replace(/<sheetFormatPr[^>]*\/>/, (own) => sizes.usual ?? own)
     .replace(/<col\s[^>]*\/>/g, (tag) => columnWith(tag, sizes))
@@ -69,3 +70,9 @@ export function withSizes(xml: string, sizes: Sizes): string {
     .replace(/<row\s[^>]*>/g, (tag) => rowWith(tag, sizes))
     .replace(/<row r="\d+">\s*<\/row>/g, "");
 }
+
+export const sizes = bySheet<Sizes>({
+  name: "sizes",
+  read: ({ own }) => sizesOf(own.xml, own.root, own.rows),
+  write: (xml, _, kept) => (kept ? withSizes(xml, kept) : xml),
+});

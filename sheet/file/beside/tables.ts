@@ -1,11 +1,12 @@
-import type { WorkbookData } from "@odoo/o-spreadsheet";
-import { blockOf } from "../../../shared/xlsx/address";
+import { blockOf, rangeOf } from "../../../shared/xlsx/address";
 import { edit } from "../../../shared/xlsx/package";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
-import type { Table } from "../../../shared/xlsx/tables";
+import { rootRetagged } from "../../../shared/xlsx/retag";
 import type { Parts } from "../../../shared/xlsx/unzip";
-import { escaped, read } from "../../../shared/xlsx/xml";
-import type { Ranges } from "./followed";
+import { read } from "../../../shared/xlsx/xml";
+import { type BySheet, bySheet, type FileMade, type Piece } from "./piece";
+
+const nameKey = (name: string): string => name.toLowerCase();
 
 /** A table's name: formulas were told its cells when the workbook was opened, so it is a name to people alone. */
 export interface KeptTable {
@@ -13,44 +14,59 @@ export interface KeptTable {
   readonly name: string;
 }
 
-export const tableNames = (tables: readonly Table[], sheet: string): KeptTable[] =>
-  tables.filter((table) => table.sheet === sheet).map(({ name }, i) => ({ key: `table ${i}`, name }));
-
-/** One sheet of a package, with what is kept of its tables. */
-export interface Named {
-  readonly path: string;
-  readonly tables: readonly KeptTable[];
-  readonly here: Ranges;
-}
-
 const startOf = (range: string) => {
   const { top, left } = blockOf(range);
   return `${top} ${left}`;
 };
 
+const rename = (parts: Parts, path: string, name: string): unknown =>
+  edit(parts, path, (xml) => rootRetagged(xml, { name, displayName: name }));
+
 /** Gives tables their names again; no name may be there twice, nor be that of a range. */
-export function nameTables(parts: Parts, sheets: readonly Named[], ranges: WorkbookData["namedRanges"]): void {
-  const taken = new Set(Object.keys(ranges).map((name) => name.toLowerCase()));
-  const take = (name: string): string | undefined => {
-    if (taken.has(name.toLowerCase())) return undefined;
-    taken.add(name.toLowerCase());
-    return name;
-  };
-  const found = sheets.flatMap(({ path, tables, here }) =>
-    relationsOf(parts, path)
-      .filter(({ kind }) => kind === "table")
-      .map((relation) => {
-        const { ref } = read(textOf(parts, relation.path)).attributes;
-        const own = tables.find(({ key }) => here[key] && startOf(here[key]) === startOf(ref));
-        return { path: relation.path, name: own && take(own.name) };
-      }),
+function nameTables({ parts, sheets, data }: FileMade, kept: BySheet<readonly KeptTable[]> = {}): void {
+  const taken = new Set(Object.keys(data.namedRanges).map(nameKey));
+  const take = (name: string): boolean => !taken.has(nameKey(name)) && !!taken.add(nameKey(name));
+  const nameless = sheets.flatMap(({ sheet, path, here }) =>
+    relationsOf(parts, path).filter((relation) => {
+      if (relation.kind !== "table") return false;
+      const { ref } = read(textOf(parts, relation.path)).attributes;
+      const own = kept[sheet.id]?.find(({ key }) => here[key] && startOf(here[key]) === startOf(ref));
+      const isNamed = own !== undefined && take(own.name);
+      if (isNamed) rename(parts, relation.path, own.name);
+      return !isNamed;
+    }),
   );
   let number = 0;
-  for (const { path, name } of found) {
-    let given = name;
-    while (!given) given = take(`Table${++number}`);
-    edit(parts, path, (xml) =>
-      xml.replace(/<table\s[^>]*>/, (tag) => tag.replace(/(\s(?:name|displayName)=")[^"]*/g, (_, open) => open + escaped(given!))),
-    );
+  for (const { path } of nameless) {
+    do number++;
+    while (!take(`Table${number}`));
+    rename(parts, path, `Table${number}`);
   }
 }
+
+export const tables: Piece<BySheet<readonly KeptTable[]>> = {
+  ...bySheet<readonly KeptTable[]>({
+    name: "tables",
+    read: ({ own, sheet }, { tables: all, follow }) =>
+      all
+        .filter((table) => table.sheet === own.name)
+        .map(({ name, block }, i) => {
+          const key = `table ${i}`;
+          follow(sheet.id, key, rangeOf(block));
+          return { key, name };
+        }),
+    joined: ({ book }, own) => {
+      const names = Object.values(own).flatMap((there) => there.map(({ name }) => name));
+      const taken = new Set([...names, ...Object.keys(book.namedRanges)].map(nameKey));
+      const free = (name: string, number = 2, tried = name): string =>
+        taken.has(nameKey(tried)) ? free(name, number + 1, `${name}${number}`) : tried;
+      return (kept) =>
+        kept.map((table) => {
+          const name = free(table.name);
+          taken.add(nameKey(name));
+          return { ...table, name };
+        });
+    },
+  }),
+  write: nameTables,
+};

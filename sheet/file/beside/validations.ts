@@ -1,9 +1,9 @@
-import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
+import { rangeNames } from "../../../shared/xlsx/names";
 import { type Change, changed, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
+import { bySheet, type SheetData } from "./piece";
 import { withPlace } from "./places";
 
-type SheetData = WorkbookData["sheets"][number];
 type Rule = SheetData["dataValidationRules"][number];
 
 /** What a rule for typing says to a person, and how strict it is: the engine keeps the rule alone. */
@@ -36,11 +36,11 @@ function isForeign(element: XmlElement, names: Readonly<Record<string, string>>)
   return typeof list === "string" && !/^"/.test(list) && !isRange(list) && !lowered(names).has(list.toLowerCase());
 }
 
-export const hasForeign = (root: XmlElement, names: Readonly<Record<string, string>>): boolean =>
+const hasForeign = (root: XmlElement, names: Readonly<Record<string, string>>): boolean =>
   rulesIn(root).some((element) => isForeign(element, names));
 
 /** Rules that the engine reads none of, told to it as the next one that it knows; a list by its name as the range it stands for. */
-export function readableValidations(xml: string, names: Readonly<Record<string, string>>): string {
+function readableValidations(xml: string, names: Readonly<Record<string, string>>): string {
   const ranges = lowered(names);
   const changes = rulesIn(read(xml)).map((element, place): Change => {
     if (isForeign(element, names)) return { start: element.start, end: element.end, text: "" };
@@ -57,7 +57,7 @@ export function readableValidations(xml: string, names: Readonly<Record<string, 
 }
 
 /** What the rules of a sheet say beside what the engine made of them. */
-export function validationsOf(root: XmlElement, sheet: SheetData): KeptValidations {
+function validationsOf(root: XmlElement, sheet: SheetData): KeptValidations {
   const elements = new Map(rulesIn(root).map((element) => [element.attributes.sqref, element]));
   return Object.fromEntries(
     (sheet.dataValidationRules ?? []).flatMap((rule) => {
@@ -88,3 +88,16 @@ export function withValidations(xml: string, sheet: SheetData, kept: KeptValidat
     }),
   );
 }
+
+export const validations = bySheet<KeptValidations>({
+  name: "validations",
+  readable: readableValidations,
+  read: ({ own, sheet }) => validationsOf(own.root, sheet),
+  write: (xml, { sheet }, kept = {}) => withValidations(xml, sheet, kept),
+  lost: [
+    [
+      "rules for the length of a text or the time of day, and lists that a formula gives",
+      ({ names }, { sheets }) => sheets.some(({ root }) => hasForeign(root, rangeNames(names))),
+    ],
+  ],
+});

@@ -1,18 +1,27 @@
 import type { Documents } from "../../../shared/xlsx/documents";
+import type { KeptCharts } from "./charts";
+import type { KeptLink } from "./links";
 import type { Looks } from "./looks";
+import type { KeptNote } from "./notes";
+import type { BySheet } from "./piece";
 import type { Print } from "./print";
 import type { Properties } from "./properties";
-import type { SheetBeside } from "./sheet";
+import type { Sizes } from "./sizes";
+import type { KeptTable } from "./tables";
+import type { KeptValidations } from "./validations";
 
-/** What a workbook holds beside what the engine keeps. */
+/** What a workbook holds beside what the engine keeps, each by the name of its piece. */
 export interface Beside {
-  readonly documents: Documents;
   /** The file that the workbook came from, as it came. */
   readonly file?: Uint8Array;
-  /** By the engine's names of sheets, which stay when a person gives a sheet another name. */
-  readonly print: Readonly<Record<string, Print>>;
-  /** By the same names. */
-  readonly sheets?: Readonly<Record<string, SheetBeside>>;
-  readonly properties?: Properties;
+  readonly documents: Documents;
+  readonly print: BySheet<Print>;
+  readonly charts?: BySheet<KeptCharts>;
+  readonly links?: BySheet<readonly KeptLink[]>;
+  readonly notes?: BySheet<readonly KeptNote[]>;
+  readonly sizes?: BySheet<Sizes>;
+  readonly tables?: BySheet<readonly KeptTable[]>;
+  readonly validations?: BySheet<KeptValidations>;
   readonly looks?: Looks;
+  readonly properties?: Properties;
 }

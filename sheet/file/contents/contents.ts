@@ -1,17 +1,10 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import { type At, addressOf, atOf, type Block, cellsOf } from "../../../shared/xlsx/address";
-import {
-  type FileCell,
-  type FileFormula,
-  type FileRow,
-  mostCells,
-  rowsOf,
-  sharedStringsOf,
-  tooManyCells,
-} from "../../../shared/xlsx/cells";
+import { type FileCell, type FileFormula, type FileRow, mostCells, rowsOf, tooManyCells } from "../../../shared/xlsx/cells";
 import { movedFormula } from "../../../shared/xlsx/filldown";
 import { meanings, rangeNames } from "../../../shared/xlsx/names";
 import { relationsOf, type SheetPart, textOf, type Workbook } from "../../../shared/xlsx/parts";
+import { sharedStringsOf } from "../../../shared/xlsx/strings";
 import { tablesOf } from "../../../shared/xlsx/tables";
 import { Unreadable } from "../../../shared/xlsx/unzip";
 import { read } from "../../../shared/xlsx/xml";

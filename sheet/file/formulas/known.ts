@@ -33,7 +33,13 @@ export function unknownOf(formula: string, reader: Reader, around: Around): stri
   }
 }
 
-/** What the formulas of a workbook may refer to. */
+/** What the formulas of the workbook on the page may refer to. */
+export const aroundIn = ({ getters }: OSpreadsheet.Model): Around => ({
+  names: new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase())),
+  sheets: new Set(getters.getSheetIds().map((id) => getters.getSheetName(id).toLowerCase())),
+});
+
+/** What those of a file may refer to. */
 export const aroundOf = ({ sheets, names }: { sheets: readonly { name: string }[]; names: Readonly<Record<string, string>> }): Around => ({
   names: new Set(Object.keys(names).map((name) => name.toLowerCase())),
   sheets: new Set(sheets.map(({ name }) => engineSheet(name).toLowerCase())),

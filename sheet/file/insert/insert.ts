@@ -2,9 +2,11 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { fixed } from "../../../shared/xlsx/names";
 import { sheetKey, sheetWord } from "../../../shared/xlsx/sheetname";
+import { allFollowed } from "../beside/followed";
+import { rekeyed } from "../beside/piece";
+import { joinBeside } from "../beside/pieces";
 import type { Opened } from "../open";
 import type { Beside } from "../save";
-import { withBeside, withFollowed } from "./beside";
 import { withLooks } from "./looks";
 import { claimed, namesFor } from "./names";
 import { needed, rangeKey } from "./needs";
@@ -116,7 +118,7 @@ export function inserted<Work extends Beside & { readonly book: WorkbookData }>(
     ...pools,
     sheets: [...work.book.sheets, ...added],
     namedRanges: { ...work.book.namedRanges, ...ranges.added },
-    followed: withFollowed(work.book, file, ids),
+    followed: { ...allFollowed(work.book), ...rekeyed(allFollowed(file), ids) },
   };
-  return { work: { ...withBeside(work, from, { ids, figures, book }), book }, added: added.map(({ name }) => name) };
+  return { work: { ...work, ...joinBeside(work, from, { ids, figures, book }), book }, added: added.map(({ name }) => name) };
 }

@@ -12,7 +12,7 @@ import type { Places } from "../beside/places";
 import { cutTo, wider } from "./reach";
 import { structureOf } from "./structure";
 
-type Engine = Pick<typeof OSpreadsheet, "Model">;
+export type Engine = Pick<typeof OSpreadsheet, "Model">;
 
 /** How a file opens, as far as saving asks: the engine's data, and where the rules stand. */
 export type Open = (workbook: Workbook) => { readonly book: object; readonly places: Readonly<Record<string, Places>> };

@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import type { Edge, LookChange } from "../../../shared/xlsx/looks";
+import type { Edge, LookChange } from "../../../shared/xlsx/lookchange";
 import { lookChanges, type Pair, same } from "./difference";
 
 type Style = OSpreadsheet.Style;

@@ -1,10 +1,9 @@
 import { rowsOf } from "../../../shared/xlsx/cells";
-import { retagged } from "../../../shared/xlsx/retag";
-import { rowless } from "../../../shared/xlsx/rowless";
+import { elementOf, prefixOf, sheetRoot, withElement } from "../../../shared/xlsx/elements";
+import { type Attributes, retagged } from "../../../shared/xlsx/retag";
 import { childOf, childrenOf, isTrue, read } from "../../../shared/xlsx/xml";
 import type { Pair, SheetData } from "./difference";
-import { elementOf, withElement } from "./elements";
-import { type Attributes, columnsTagged, rowsTagged } from "./linetags";
+import { columnsTagged, rowsTagged } from "./linetags";
 
 /** Under which key a sheet whose groups were made or undone stands among what was touched. */
 export const groupsKey = "groups of rows and columns";
@@ -50,8 +49,8 @@ const levelIn = ({ attributes: { outlineLevel } }: { attributes: Record<string, 
 
 /** How deep a sheet's groups go: a program makes room for them by it. */
 function withDepth(xml: string): string {
-  const root = read(rowless(xml));
-  const prefix = root.name.slice(0, -"worksheet".length);
+  const root = sheetRoot(xml);
+  const prefix = prefixOf(root);
   const set = {
     outlineLevelRow: Math.max(0, ...rowsOf(xml, []).map(({ level }) => level)) || undefined,
     outlineLevelCol: Math.max(0, ...childrenOf(childOf(root, "cols") ?? root, "col").map(levelIn)) || undefined,
@@ -64,12 +63,12 @@ function withDepth(xml: string): string {
 /** Groups of rows and columns that were made or undone, in the lines' own tags. */
 export function withGroups(xml: string, pair: Pair): string {
   const levels = new Map(rowsOf(xml, []).map(({ row, level }) => [row, level]));
-  const runs = childrenOf(childOf(read(rowless(xml)), "cols") ?? read("<cols/>"), "col");
+  const runs = childrenOf(childOf(sheetRoot(xml), "cols") ?? read("<cols/>"), "col");
   const columnLevel = (line: number) => {
     const run = runs.find(({ attributes: { min, max } }) => line >= Number(min) - 1 && line <= Number(max) - 1);
     return run ? levelIn(run) : 0;
   };
-  const outline = childOf(childOf(read(rowless(xml)), "sheetPr") ?? read("<sheetPr/>"), "outlinePr")?.attributes;
+  const outline = childOf(childOf(sheetRoot(xml), "sheetPr") ?? read("<sheetPr/>"), "outlinePr")?.attributes;
   const isAfter = (says: string | undefined) => says === undefined || isTrue(says);
   const rows = changes(pair, "ROW", (line) => levels.get(line) ?? 0, isAfter(outline?.summaryBelow));
   const columns = changes(pair, "COL", columnLevel, isAfter(outline?.summaryRight));

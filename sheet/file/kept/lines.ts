@@ -1,5 +1,6 @@
+import type { Attributes } from "../../../shared/xlsx/retag";
 import { type Pair, same } from "./difference";
-import { type Attributes, columnsTagged, rowsTagged, usualWidth } from "./linetags";
+import { columnsTagged, rowsTagged, usualWidth } from "./linetags";
 
 /** Points of the screen in the units of files. */
 const perWidth = 0.143;

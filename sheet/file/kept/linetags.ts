@@ -1,14 +1,7 @@
 import { rowsOf } from "../../../shared/xlsx/cells";
-import { retagged } from "../../../shared/xlsx/retag";
-import { rowless } from "../../../shared/xlsx/rowless";
-import { type Change, changed, childOf, childrenOf, openingOf, read } from "../../../shared/xlsx/xml";
-import { withElement } from "./elements";
-
-/** What a tag says, and undefined for what it no longer says. */
-export type Attributes = Record<string, string | number | undefined>;
-
-/** A tag that stands alone, with more to say. */
-const alone = (tag: string, set: Attributes): string => retagged(tag, { start: 0, open: tag.length }, set).text;
+import { prefixOf, sheetRoot, withElement } from "../../../shared/xlsx/elements";
+import { type Attributes, retagged, tagWith } from "../../../shared/xlsx/retag";
+import { type Change, changed, childOf, childrenOf, openingOf } from "../../../shared/xlsx/xml";
 
 /** Rows told something of themselves, those that the file does not have yet among them. */
 export function rowsTagged(xml: string, lines: ReadonlyMap<number, Attributes>): string {
@@ -22,7 +15,7 @@ export function rowsTagged(xml: string, lines: ReadonlyMap<number, Attributes>):
   for (const [line, set] of [...lines].filter(([one]) => !there.has(one)).sort(([a], [b]) => a - b)) {
     if (!Object.values(set).some((value) => value !== undefined)) continue;
     const place = rows.find(({ row }) => row > line)?.start ?? rows.at(-1)?.end ?? open;
-    added.push({ place, text: alone(`<${data[1]}row r="${line + 1}"/>`, set) });
+    added.push({ place, text: tagWith(`<${data[1]}row r="${line + 1}"/>`, set) });
   }
   if (data[2] && added.length) {
     const text = `<${data[1]}sheetData>${added.map((one) => one.text).join("")}</${data[1]}sheetData>`;
@@ -34,25 +27,24 @@ export function rowsTagged(xml: string, lines: ReadonlyMap<number, Attributes>):
 }
 
 /** How wide columns are of which a file says nothing. */
-export const usualWidth = (xml: string): string => childOf(read(rowless(xml)), "sheetFormatPr")?.attributes.defaultColWidth ?? "8.43";
+export const usualWidth = (xml: string): string => childOf(sheetRoot(xml), "sheetFormatPr")?.attributes.defaultColWidth ?? "8.43";
 
 /** Columns told something of themselves: a file lists them in runs, which part where one column differs. */
 export function columnsTagged(xml: string, lines: ReadonlyMap<number, Attributes>): string {
   if (!lines.size) return xml;
-  const bare = rowless(xml);
-  const root = read(bare);
-  const prefix = root.name.slice(0, -"worksheet".length);
+  const root = sheetRoot(xml);
+  const prefix = prefixOf(root);
   const element = childOf(root, "cols");
   const runs = (element ? childrenOf(element, "col") : []).map((col) => ({
     min: Number(col.attributes.min) - 1,
     max: Number(col.attributes.max) - 1,
-    tag: bare.slice(col.start, openingOf(bare, col).end),
+    tag: xml.slice(col.start, openingOf(xml, col).end),
   }));
   for (const [line, set] of lines) {
     const at = runs.findIndex(({ min, max }) => line >= min && line <= max);
     const own = runs[at];
     const tag = own?.tag ?? `<${prefix}col min="1" max="1" width="${usualWidth(xml)}"/>`;
-    const one = { min: line, max: line, tag: alone(tag, set) };
+    const one = { min: line, max: line, tag: tagWith(tag, set) };
     if (!own) runs.push(one);
     else {
       const sides = [
@@ -64,7 +56,7 @@ export function columnsTagged(xml: string, lines: ReadonlyMap<number, Attributes
   }
   const text = runs
     .sort((a, b) => a.min - b.min)
-    .map(({ min, max, tag }) => alone(tag, { min: min + 1, max: max + 1 }))
+    .map(({ min, max, tag }) => tagWith(tag, { min: min + 1, max: max + 1 }))
     .map((tag) => (tag.endsWith("/>") ? tag : `${tag.slice(0, -1)}/>`))
     .join("");
   return withElement(xml, "cols", `<${prefix}cols>${text}</${prefix}cols>`);

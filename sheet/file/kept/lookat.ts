@@ -1,7 +1,7 @@
 import { atOf } from "../../../shared/xlsx/address";
 import type { FileRow } from "../../../shared/xlsx/cells";
+import { elementOf } from "../../../shared/xlsx/elements";
 import { childrenOf, read } from "../../../shared/xlsx/xml";
-import { elementOf } from "./elements";
 
 /** The look that a cell has in the file, its own or its row's or column's. */
 export function lookAt(xml: string, rows: readonly FileRow[]): (address: string) => number {

@@ -3,7 +3,9 @@ import { moved } from "../../../shared/xlsx/moved/book";
 import type { Book } from "../../../shared/xlsx/moved/bookparts";
 import { movedRanges, shifts } from "../../../shared/xlsx/moved/ranges";
 import { workbookOf } from "../../../shared/xlsx/parts";
-import { addSheet, copySheet, removeSheet } from "../../../shared/xlsx/sheets";
+import { addSheet } from "../../../shared/xlsx/sheets/add";
+import { copySheet } from "../../../shared/xlsx/sheets/copy";
+import { removeSheet } from "../../../shared/xlsx/sheets/remove";
 import type { Parts } from "../../../shared/xlsx/unzip";
 import type { Step, Structure } from "./structure";
 

@@ -1,6 +1,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { addressOf, atOf, blockOf } from "../../../shared/xlsx/address";
-import type { LookChange } from "../../../shared/xlsx/looks";
+import type { LookChange } from "../../../shared/xlsx/lookchange";
 import { isOfResult } from "../beside/resultformats";
 
 /** Number formats that came with the results of new formulas become their cells' own. */

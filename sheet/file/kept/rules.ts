@@ -1,12 +1,11 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
-import { retagged } from "../../../shared/xlsx/retag";
-import { rowless } from "../../../shared/xlsx/rowless";
+import { inserted, prefixOf, sheetRoot, withElement } from "../../../shared/xlsx/elements";
+import { elementRetagged } from "../../../shared/xlsx/retag";
 import { without } from "../../../shared/xlsx/without";
-import { type Change, changed, childOf, childrenOf, nameOf, openingOf, prefixed, read } from "../../../shared/xlsx/xml";
+import { type Change, changed, childOf, childrenOf, nameOf, openingOf, prefixed } from "../../../shared/xlsx/xml";
 import type { Places } from "../beside/places";
 import type { Pair } from "./difference";
-import { inserted, withElement } from "./elements";
 import type { Made } from "./made";
 import { nothingPaired, type Paired, paired } from "./pairing";
 import { touchKey } from "./structure";
@@ -36,8 +35,7 @@ export function ruleChanges({ before, now }: Pair, touched: readonly string[]): 
 
 const isStill = ({ gone, came, moved }: Paired<never>) => !gone.length && !came.length && !moved.length;
 
-const opened = (xml: string, element: XmlElement, sqref: string): string =>
-  retagged(xml, { start: element.start, open: openingOf(xml, element).end }, { sqref }).text;
+const opened = (xml: string, element: XmlElement, sqref: string): string => elementRetagged(xml, element, { sqref }).text;
 
 /** Ranks of the rules that the engine knows, in its order: those that are there, dealt out again where the order is another. */
 function ranksOf(
@@ -62,8 +60,8 @@ export function withColors(
   look: (text: string) => number,
 ): string {
   if (colors === nothingPaired) return xml;
-  const root = read(rowless(xml));
-  const prefix = root.name.slice(0, -"worksheet".length);
+  const root = sheetRoot(xml);
+  const prefix = prefixOf(root);
   const blocks = childrenOf(root, "conditionalFormatting");
   const rules = blocks.flatMap((block) => childrenOf(block, "cfRule").map((rule) => ({ block, rule })));
   const at = (rule: Coloring) => rules[places[rule.id]];
@@ -80,7 +78,7 @@ export function withColors(
   });
   if (isStill(colors as never) && !reordered) return xml;
   const text = (rule: XmlElement, priority: number) => {
-    const tag = retagged(xml, { start: rule.start, open: openingOf(xml, rule).end }, { priority });
+    const tag = elementRetagged(xml, rule, { priority });
     return tag.text + xml.slice(tag.end, rule.end);
   };
   /** What each rule of the file becomes: its text in its block, or a block of its own after it. */
@@ -119,8 +117,8 @@ export function withColors(
 /** Rules for typing, the same way; a cell has one at most. */
 export function withTyping(xml: string, typing: Paired<Typing>, places: Places["validations"], made: Made["validations"]): string {
   if (isStill(typing as never)) return xml;
-  const root = read(rowless(xml));
-  const prefix = root.name.slice(0, -"worksheet".length);
+  const root = sheetRoot(xml);
+  const prefix = prefixOf(root);
   const list = childOf(root, "dataValidations");
   const elements = list ? childrenOf(list, "dataValidation") : [];
   const gone = new Set(typing.gone.map(({ id }) => elements[places[id]]));
@@ -137,7 +135,7 @@ export function withTyping(xml: string, typing: Paired<Typing>, places: Places["
   const all = [...texts, ...added];
   if (!all.length) return withElement(xml, "dataValidations", "");
   const open = list
-    ? retagged(xml, { start: list.start, open: openingOf(xml, list).end }, { count: all.length }).text.replace(/\s*\/>$/, ">")
+    ? elementRetagged(xml, list, { count: all.length }).text.replace(/\s*\/>$/, ">")
     : `<${prefix}dataValidations count="${all.length}">`;
   return withElement(xml, "dataValidations", `${open}${all.join("")}</${prefix}dataValidations>`);
 }

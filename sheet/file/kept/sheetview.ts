@@ -1,12 +1,9 @@
 import { addressOf } from "../../../shared/xlsx/address";
-import { retagged } from "../../../shared/xlsx/retag";
-import { rowless } from "../../../shared/xlsx/rowless";
+import { elementOf, prefixOf, sheetRoot, withElement } from "../../../shared/xlsx/elements";
+import { elementRetagged } from "../../../shared/xlsx/retag";
 import { allOf, changed, openingOf, read } from "../../../shared/xlsx/xml";
 import type { Pair } from "./difference";
 import { same } from "./difference";
-import { elementOf, withElement } from "./elements";
-
-const prefixOf = (xml: string): string => read(rowless(xml)).name.slice(0, -"worksheet".length);
 
 /** Cells that are merged. */
 export function withMerges(xml: string, { before, now }: Pair): string {
@@ -14,7 +11,7 @@ export function withMerges(xml: string, { before, now }: Pair): string {
   const gone = new Set([...old].filter((range) => !own.has(range)));
   const came = [...own].filter((range) => !old.has(range));
   if (!gone.size && !came.length) return xml;
-  const prefix = prefixOf(xml);
+  const prefix = prefixOf(sheetRoot(xml));
   const there = [...(elementOf(xml, "mergeCells") ?? "").matchAll(/\sref="([^"]*)"/g)].map(([, ref]) => ref);
   const ranges = [...there.filter((range) => !gone.has(range)), ...came];
   const text = ranges.map((range) => `<${prefix}mergeCell ref="${range}"/>`).join("");
@@ -28,28 +25,19 @@ export function withView(xml: string, { before, now }: Pair): string {
   const panes = !same(before?.panes ?? noPanes, now.panes ?? noPanes);
   const grid = (before?.areGridLinesVisible ?? true) !== (now.areGridLinesVisible ?? true);
   if (!panes && !grid) return xml;
-  const prefix = prefixOf(xml);
+  const prefix = prefixOf(sheetRoot(xml));
   const views = elementOf(xml, "sheetViews") ?? `<${prefix}sheetViews><${prefix}sheetView workbookViewId="0"/></${prefix}sheetViews>`;
   let text = views;
   if (grid) {
-    const view = allOf(readAlone(text), "sheetView")[0];
-    text = changed(text, [
-      retagged(
-        text,
-        { start: view.start, open: openingOf(text, view).end },
-        { showGridLines: (now.areGridLinesVisible ?? true) ? undefined : 0 },
-      ),
-    ]);
+    const view = allOf(read(text), "sheetView")[0];
+    text = changed(text, [elementRetagged(text, view, { showGridLines: (now.areGridLinesVisible ?? true) ? undefined : 0 })]);
   }
   if (panes) text = withPane(text, prefix, now.panes ?? noPanes);
   return withElement(xml, "sheetViews", text);
 }
 
-/** An element alone may use prefixes that its part declares: these mean nothing here. */
-const readAlone = (text: string) => read(text);
-
 function withPane(views: string, prefix: string, { xSplit, ySplit }: { readonly xSplit: number; readonly ySplit: number }): string {
-  const view = allOf(readAlone(views), "sheetView")[0];
+  const view = allOf(read(views), "sheetView")[0];
   const opening = openingOf(views, view);
   const inner = opening.closed ? "" : views.slice(opening.end, view.end - `</${view.name}>`.length);
   const selection = /<(?:\w+:)?selection\b[^>]*?(?:\/>|>[\s\S]*?<\/(?:\w+:)?selection>)/g;
@@ -68,7 +56,7 @@ function withPane(views: string, prefix: string, { xSplit, ySplit }: { readonly 
 /** The color of a sheet's tab. */
 export function withTab(xml: string, { before, now }: Pair): string {
   if (before?.color === now.color) return xml;
-  const prefix = prefixOf(xml);
+  const prefix = prefixOf(sheetRoot(xml));
   const own = elementOf(xml, "sheetPr") ?? `<${prefix}sheetPr/>`;
   const open = own.endsWith("/>") && !own.includes("</") ? own.replace(/\s*\/>$/, `></${prefix}sheetPr>`) : own;
   const bare = open.replace(/<(?:\w+:)?tabColor\b[^>]*\/>/, "");

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import type { BySheet } from "../../file/beside/piece";
 import type { Beside } from "../../file/save";
 
 /** All that a workbook of the page is made of; it can be kept as it is, and written as a file. */
@@ -16,7 +17,7 @@ export interface Kept extends Omit<Content, "file"> {
 }
 
 /** Counts up when an older page could no longer read what this one keeps. */
-const form = 2;
+const form = 3;
 
 const texts = z.record(z.string(), z.string());
 const record = z.looseObject({
@@ -37,13 +38,24 @@ export type Read =
 
 export const toKeep = ({ file: _, ...content }: Content, file?: string): Kept => ({ form, ...content, ...(file ? { file } : {}) });
 
+/** Until form 3 what stands beside a workbook was kept by sheets first, but for the print set-up. */
+function byPiece({ sheets = {}, ...content }: Content & { readonly sheets?: BySheet<object> }): Content {
+  const found: Record<string, Record<string, unknown>> = {};
+  for (const [id, own] of Object.entries(sheets))
+    for (const [piece, kept] of Object.entries(own)) {
+      found[piece] ??= {};
+      found[piece][id] = kept;
+    }
+  return { ...content, ...found };
+}
+
 export function fromKept(kept: unknown): Read {
   const stated = z.looseObject({ form: z.number() }).safeParse(kept);
   if (stated.success && stated.data.form > form) return { state: "newer" };
   if (!record.safeParse(kept).success) return { state: "damaged" };
   // As it was kept: reading it over would drop what is called `__proto__`.
   const { form: _, file, ...content } = kept as Kept;
-  return { state: "read", content, file };
+  return { state: "read", content: byPiece(content), file };
 }
 
 type Sheet = { readonly id: string; readonly name: string } & Readonly<Record<string, unknown>>;

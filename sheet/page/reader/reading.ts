@@ -14,7 +14,7 @@ export interface Reading {
 }
 
 /** How long a file may take, so that one made to take forever ends. */
-export const longest = 20_000;
+const longest = 20_000;
 
 const readerFile = "reader.js";
 
@@ -32,7 +32,7 @@ export function prepareReader(): Worker | undefined {
 
 /** Why a file was not read, for the end of a sentence. */
 const tooLong = "it takes longer than 20 seconds to read";
-export const stopped = "you stopped it";
+const stopped = "you stopped it";
 
 /** Reads a file beside the page; the answer is the workbook or why there is none. Undefined where the browser has no reader. */
 export function readBeside(bytes: Uint8Array, { progress, stop }: Reading): Promise<Opened | string | undefined> {

@@ -9,12 +9,16 @@ import { voids } from "../../wood/voids";
 import { ask, type Formula, formula } from "../formula";
 import { kinds } from "../kinds";
 import type { Kit } from "../kit";
-import { type Columns, ownReason, Page } from "../page";
-import { between, type Ref, refTo, whole } from "../place";
+import { type Columns, Page } from "../page";
+import { between, type Ref } from "../place";
+import { ownReason } from "../verdict";
+import { planWords, wrongWith } from "./blankproblems";
+import { summaryLines } from "./blankssummary";
 import { atEnd } from "./ovenblock";
+import { plannedBlock } from "./plannedblock";
 import type { RunLog } from "./runlog";
 import type { Shop } from "./shop";
-import { tellStrange, tooLarge, type Vessel, vesselOf } from "./vessel";
+import { tellStrange, vesselOf } from "./vessel";
 import type { Woods } from "./woods";
 
 export interface Blanks {
@@ -60,23 +64,6 @@ const gravityOf = ({ wood, named, dryWeight, volume }: Columns, woods: Woods): F
   const weighed = ask(pieceGravity, { weight: dryWeight, volume });
   return formula`IF(AND(${wood}="",${dryWeight}=""),"",IF(OR(${dryWeight}="",${volume}=""),${tabled},${weighed}))`;
 };
-
-/** Balsa of the lightest weighs about as little. */
-const lightest = 0.08;
-
-const brokenCount = "count is not a whole number";
-
-/** The slips of a bench in plain words, for whoever cannot rest on an error to read it. */
-const wrongWith = (
-  { kind, count, thickness, width, length, wood, named, weight, dryWeight, moisture, gravity }: Columns,
-  shop: Shop,
-  tub: Vessel,
-): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(COUNT(${thickness},${width},${length})<3,"a size is missing, or is no plain number",IF(IF(ISNUMBER(${count}),OR(${count}<0,${count}<>INT(${count})),LEN(${count})>0),"${brokenCount}",IF(COUNT(${weight},${dryWeight})<(LEN(${weight})>0)+(LEN(${dryWeight})>0),"a weight is not a plain number: type 21, not 21 g",IF(${named}="",IF(${wood}="","the wood is missing: pick one","no such wood on the sheet Woods"),IF(AND(LEN(${weight})>0,SUM(${dryWeight})<=0),"oven-dry is missing: weigh it dry",IF(AND(SUM(${weight})<=0,LEN(${dryWeight})>0),"its weight now is missing",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}<${dryWeight}),"lighter than when dry: weigh again",IF(AND(COUNT(${weight},${dryWeight})=2,${weight}>1.3*${dryWeight}),"too wet to take resin: dry it first",IF(IF(ISNUMBER(${moisture}),${moisture}>${shop.holds("dry enough")},FALSE),"dry it first",IF(IF(ISNUMBER(${gravity}),${gravity}<${lightest},TRUE),"weight and sizes fit no wood: check",IF(MIN(${thickness},${width},${length})>${shop.holds("thickest")}*1.000000001,"too thick to bake by calculation",${tooLarge({ thickness, width, length }, shop, tub)}))))))))))))`;
-
-/** Whether a row is in the plan, and if not, why. */
-const planWords = ({ kind, count, wood, wrong, grade }: Columns): Formula =>
-  formula`IF(AND(${kind}="",${wood}=""),"",IF(LEN(${wrong})>0,"left out",IF(IF(ISNUMBER(${count}),${count}>0,FALSE),IF(ISERROR(${grade}),"left out",IF(${grade}="unsuited","left out: unsuited",IF(${grade}="dry first","left out: dry it first","yes"))),"no count")))`;
 
 /** Columns that go to paper. */
 const printed = 24;
@@ -227,47 +214,3 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
 
 /** First of the columns beyond paper that the plan reads, past the table's own. */
 const beyond = 31;
-
-/** The rows as PLAN takes them, rounded to what a bench can tell, so that one program's last digit is no change to another. */
-function plannedBlock(page: Page, of: Columns, column: number): { block: Ref; count: Ref; bake: Ref } {
-  const rows = of.kind.rows;
-  const at = (i: number) => refTo(page.sheet.name, of.kind.row, column + i, rows);
-  const text = (ref: Ref) => formula`IF(${ref}="","",${ref})`;
-  const made: [title: string, each: Formula][] = [
-    ["as planned", text(of.kind)],
-    ["count", formula`IF(${of.inPlan}="yes",${of.count},0)`],
-    ["thickness", text(of.thickness)],
-    ["width", text(of.width)],
-    ["length", text(of.length)],
-    ["wood", formula`IF(IF(${of.named}="",FALSE,ISNUMBER(${of.gravity})),ROUND(${of.gravity},6),IF(${of.wood}="","",${of.wood}))`],
-    ["color", text(of.color)],
-    ["fullness", formula`IF(ISNUMBER(${of.fullness}),ROUND(${of.fullness},6),"")`],
-    ["bake", formula`IF(AND(${of.inPlan}="yes",ISNUMBER(${of.minutes})),${of.minutes},"")`],
-  ];
-  for (const [i, [title, each]] of made.entries()) {
-    page.put(of.kind.row - 1, column + i, { value: title, look: "heading" });
-    for (let row = 0; row < rows; row++) page.put(of.kind.row + row, column + i, { formula: each, row, look: "note" });
-  }
-  return { block: between(at(0), at(made.length - 2)), count: at(1), bake: at(made.length - 1) };
-}
-
-/** Rows with an error are passed over: it matches no condition. */
-function summaryLines(page: Page, row: number, of: Columns, planned: Ref, kit: Kit) {
-  const all = (ref: Ref) => whole(ref);
-  // Half a piece is none: such a row is left out, and counts for nothing until it is put right.
-  const broken = formula`SUMIF(${all(of.wrong)},"${brokenCount}",${all(of.count)})`;
-  const out = formula`SUMPRODUCT((LEFT(${all(of.inPlan)},4)="left")*1)`;
-  const lines: [string, Formula, string, string][] = [
-    ["pieces", formula`SUM(${all(of.count)})-${broken}`, "0", ""],
-    ["in the plan", formula`SUM(${all(planned)})`, "0", "pieces: the sheet Loads plans these"],
-    ["left out, rows", out, "0", "each says why in its row"],
-    ["left out, pieces", formula`SUMIF(${all(of.inPlan)},"left*",${all(of.count)})-${broken}`, "0", ""],
-    ["resin taken up", formula`SUMIF(${all(of.all)},">0")`, "0.00", kit.unit("fluid")],
-  ];
-  const [, , rows, pieces] = lines.map(([label, made, format, unit], i) => {
-    page.put(row + i, 0, { value: label, look: "label" });
-    if (unit) page.put(row + i, 2, { value: unit, look: "unit" });
-    return page.put(row + i, 1, { formula: made, format, look: "figure" });
-  });
-  return { rows, pieces };
-}

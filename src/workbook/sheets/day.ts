@@ -5,7 +5,6 @@ export const demoDay = 46095;
 export const demoStart = demoDay + 14 / 24;
 
 export const moment = "yyyy-mm-dd hh:mm";
-export const weekday = "ddd yyyy-mm-dd hh:mm";
 export const day = "yyyy-mm-dd";
 
 /** Where there is little room: Americans leave the century out. */

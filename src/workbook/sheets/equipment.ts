@@ -4,8 +4,9 @@ import { lidLoad } from "../../vacuum/lidload";
 import type { Allowed } from "../book";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import { type Line, type Page, shopIsWrong } from "../page";
+import type { Line, Page } from "../page";
 import type { Ref } from "../place";
+import { shopIsWrong } from "../verdict";
 import { cannotBe } from "./settingline";
 
 export interface Equipment {

@@ -6,8 +6,9 @@ import { spoons } from "../../resin/spoons";
 import { middlingGravity } from "../../wood/voids";
 import { ask, type Formula, formula, given } from "../formula";
 import { type Kit, readShop } from "../kit";
-import { ownReason, Page } from "../page";
+import { Page } from "../page";
 import { cellIn, type Ref, whole } from "../place";
+import { ownReason } from "../verdict";
 import { bakedBy, ovenBlock } from "./ovenblock";
 import type { Shop } from "./shop";
 

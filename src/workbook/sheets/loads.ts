@@ -1,19 +1,23 @@
-import type { Contract } from "../../../shared/contract";
 import { cautionsOf } from "../../cautions";
 import { plan } from "../../plan/plan";
 import { shoppinglist } from "../../plan/shoppinglist";
-import { ask, type Formula, formula } from "../formula";
+import { ask, formula } from "../formula";
 import type { Kit } from "../kit";
-import { failed, Page } from "../page";
-import { between, cellIn, key, type Ref, refTo, whole } from "../place";
+import { Page } from "../page";
+import { between, cellIn, type Ref, refTo } from "../place";
 import { momentExample } from "../usdates";
+import { failed } from "../verdict";
 import type { Blanks } from "./blanks";
-import { briefDay, day, demoDay, moment } from "./day";
+import { demoDay, moment } from "./day";
 import { unreadable } from "./judged";
+import { likelyBakes, sayLikely } from "./likelybakes";
 import { loadsChart } from "./loadschart";
+import { formatsOf, planned, serving, unitsOver, widthsOf } from "./loadscolumns";
+import { tellAnswer, tellReasons } from "./loadssaid";
 import { notices } from "./notices";
 import { type OnHand, resinTable } from "./resintable";
 import type { Shop } from "./shop";
+import { lineNames, listRows, shoppingLines } from "./shoppinglines";
 
 export interface Loads {
   readonly page: Page;
@@ -23,68 +27,6 @@ export interface Loads {
   /** The first cell of the list as the function gives it: an error where there is no plan, nothing where there are no pieces. */
   readonly head: Ref;
 }
-
-/** The first moment of a load has its date; what follows within days has its day of the week. */
-const brief = "ddd mm-dd hh:mm";
-const later = "ddd hh:mm";
-
-/** Lines of the shopping list, and the places each is told to. */
-const lines: Readonly<Record<string, string>> = {
-  "resin to mix": "0.00",
-  packets: "0",
-  dye: "0.00",
-  foil: "0.0",
-  "ballast of the heaviest load": "0",
-  loads: "0",
-  pulls: "0",
-  "chamber hours": "0.0",
-  "oven hours": "0.0",
-  days: "0",
-  "resin left": "0.00",
-  "resin discarded": "0.00",
-  "earliest ready": "mm-dd hh:mm",
-  "not planned": "0",
-};
-const lineNames = Object.keys(lines);
-/** Those that stand once for each color. */
-const perColor = 5;
-/** Colors that the list has room for. */
-const colors = 4;
-
-/** As the contract has them, days as short as they are clear, moments with their day of the week and without their year. */
-const formatsOf = ({ format }: Contract, kit: Kit): string[] =>
-  Object.entries(format as Readonly<Record<string, string>>).map(([name, own]) =>
-    own === day ? briefDay(kit) : own !== moment ? own : name === "in" ? brief : later,
-  );
-
-/** Columns of the plan, which go to paper; beyond them the likely bake, and then what only serves. */
-const planned = 17;
-const serving = { chart: planned + 1, list: 27, blanks: 31 };
-
-/** All that is printed fits one page across and a screen of 1280 pixels; a clock of twelve hours takes more room, and leaves less for the pieces. */
-const widthsOf = (kit: Kit): number[] => {
-  const clock = kit.by(13.1, 10);
-  const fluid = kit.by(6.2, 6.5);
-  const resin = [fluid, fluid, fluid, fluid, 8.4, 5];
-  const load = [
-    5.2,
-    kit.by(14.6, 30),
-    5.8,
-    kit.by(7.6, 9.7),
-    6.8,
-    ...resin,
-    kit.by(7.6, 9.7),
-    kit.by(16.6, 14.5),
-    clock,
-    clock,
-    8.4,
-    clock,
-    10,
-  ];
-  const chart = [8, 15, 8, 8, 8, 8, 3, 3, 3];
-  const list = [27, 15, 8, 3];
-  return [...load, ...chart, ...list, 21, 8, 9, 8, 8, 9, 8, 9];
-};
 
 /** The plan over all blanks, for the wall, with what it takes. */
 export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand): Loads {
@@ -139,8 +81,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, isFailed);
   likelyBakes(page, kit, header, column(15), blanks);
 
-  const rows = lineNames.length + perColor * (colors - 1);
-  const list = refTo(name, header + 1, serving.list, rows, 3);
+  const list = refTo(name, header + 1, serving.list, listRows, 3);
   page.put(header, serving.list, { value: "shopping list, by color", look: "heading" });
   page.block(ask(shoppinglist, given), list, ["General", "0.00", "General"], { headed: false, look: "note" });
   const copy = refTo(name, header + 1, serving.blanks, blanks.planned.rows, blanks.planned.columns);
@@ -187,97 +128,4 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
     counts: column(3),
   });
   return { page, start, need, head: cellIn(list, 0) };
-}
-
-/** The plan in one sentence, before all else. */
-function tellAnswer(
-  page: Page,
-  kit: Kit,
-  row: number,
-  { undated, loads, pulls, mix, done, counts }: { undated: Formula } & Readonly<Record<"loads" | "pulls" | "mix" | "done" | "counts", Ref>>,
-): void {
-  const blanks = formula`SUMIF(${whole(counts)},">0")`;
-  const several = (many: Formula | Ref, one: string, more: string) => formula`${many}&IF(${many}=1," ${one}"," ${more}")`;
-  // Not every program spells AM and PM in TEXT.
-  const minute = formula`ROUND(MOD(${done},1)*1440,0)`;
-  const twelve = formula`(MOD(INT(${minute}/60)+11,12)+1)&":"&TEXT(MOD(${minute},60),"00")&IF(MOD(${minute},1440)<720," AM"," PM")`;
-  const hour = kit.by(twelve, formula`TEXT(${done},"hh:mm")`);
-  const told = formula`${several(blanks, "blank", "blanks")}&": "&${several(loads, "load", "loads")}&IF(${pulls}<${loads}," in "&${several(pulls, "pull", "pulls")},"")&", done "&TEXT(${done},"ddd")&" "&${hour}&", mix "&ROUND(${mix},2)&" ${kit.unit("fluid")}"`;
-  const made = formula`IF(${undated},"Type a start below to see the plan.",IF(IF(ISNUMBER(${loads}),${loads}>0,FALSE),${told},IF(ISNUMBER(${loads}),"Nothing to plan: see Blanks.","No plan: see the lines above.")))`;
-  page.row = row;
-  page.say(made, "big");
-}
-
-/** Which rows cannot be planned, and why: the words that their errors keep for whoever points at them. */
-function tellReasons(page: Page, row: number, list: Ref): void {
-  const [names, quantities, units] = [0, 1, 2].map((right) => whole(refTo(list.sheet, list.row, list.column + right, list.rows)));
-  const found = formula`MATCH("not planned",${names},0)`;
-  const many = formula`INDEX(${quantities},${found})`;
-  page.row = row;
-  const said = page.say(
-    formula`IF(ISERROR(${found}),"",IF(${many}>0,"Cannot be planned: "&${many}&IF(${many}=1," row"," rows")&" of Blanks. "&INDEX(${units},${found}),""))`,
-    "note",
-  );
-  page.alert("bad", said, formula`LEN(${said})>0`);
-}
-
-/** The list with its sums over all colors; each color by itself stands below. */
-function shoppingLines(page: Page, list: Ref): void {
-  const [names, quantities, units] = [0, 1, 2].map((right) => whole(refTo(list.sheet, list.row, list.column + right, list.rows)));
-  page.put(page.row, 1, { value: "shopping list", look: "heading" });
-  page.put(page.row, 2, { value: "need", look: "heading", format: "0.00" });
-  page.put(page.row, 3, { value: "unit", look: "heading" });
-  page.row++;
-  for (const name of lineNames) {
-    page.put(page.row, 1, { value: name, look: "words" });
-    const found = formula`MATCH("${name}*",${names},0)`;
-    const value =
-      name === "earliest ready"
-        ? formula`INDEX(${quantities},${found})`
-        : formula`SUMIF(${names},"${name}",${quantities})+SUMIF(${names},"${name}, *",${quantities})`;
-    page.put(page.row, 2, { formula: formula`IF(ISERROR(${found}),"",${value})`, look: "words", format: lines[name] });
-    const unit = name === "not planned" ? { value: "rows" } : { formula: formula`IF(ISERROR(${found}),"",INDEX(${units},${found})&"")` };
-    // A day with its hour has no unit, and takes that place too.
-    if (name === "earliest ready") page.across(page.row, 2, 3, page.sheet.cells.get(key(page.row, 2))!);
-    else page.put(page.row, 3, { ...unit, look: "words" });
-    page.row++;
-  }
-}
-
-/** Beside the plan the range of each load's longest bake, by that of the kind on Blanks that bakes as long or next to it. */
-function likelyBakes(page: Page, kit: Kit, header: number, bakes: Ref, { bakesOf: { about, short, long } }: Blanks): void {
-  page.put(header - 1, planned, { value: kit.unit("minutes"), look: "unit" });
-  page.put(header, planned, { value: "likely bake", look: "heading" });
-  const all = whole(about);
-  const nearest = formula`LARGE(${all},MIN(COUNT(${all}),COUNTIF(${all},">"&${bakes}*1.0001)+1))`;
-  const at = (ends: Ref) => formula`INDEX(${whole(ends)},MATCH(${nearest},${all},0))`;
-  const scaled = (ends: Ref) => formula`TEXT(${at(ends)}*${bakes}/${nearest},"0")`;
-  const told = formula`IF(ISNUMBER(${at(short)}),${scaled(short)}&IF(ISNUMBER(${at(long)})," to "&${scaled(long)}," or more"),"")`;
-  const each = formula`IF(AND(ISNUMBER(${bakes}),COUNT(${all})>0),${told},"")`;
-  for (let row = 0; row < bakes.rows; row++) page.put(header + 1 + row, planned, { formula: each, row, look: "words" });
-}
-
-/** The same in one line, for paper: there is no room for another column. */
-function sayLikely(page: Page, loads: Ref): void {
-  const told = Array.from({ length: loads.rows }, (_, row): Formula => {
-    const [load, range] = [cellIn(loads, row), cellIn(loads, row, planned)];
-    return formula`IF(LEN(${range})>0,", load "&${load}&": "&${range},"")`;
-  }).reduce((all, one) => formula`${all}&${one}`);
-  page.say(formula`IF(SUMPRODUCT(LEN(${whole({ ...loads, column: planned })}))=0,"","Likely bakes, min: "&MID(${told},3,999)&".")`, "note");
-}
-
-/** The units of the plan's columns, which stand in no heading of the answer. */
-function unitsOver(page: Page, kit: Kit): void {
-  const fluid = kit.unit("fluid");
-  const units: Readonly<Record<number, string>> = {
-    4: kit.unit("volume"),
-    5: fluid,
-    6: fluid,
-    7: fluid,
-    8: fluid,
-    10: kit.unit("powder"),
-    15: "min",
-  };
-  for (const [column, unit] of Object.entries(units)) page.put(page.row, Number(column), { value: unit, look: "unit" });
-  page.row++;
 }

@@ -1,6 +1,7 @@
 import { type Formula, formula } from "../formula";
-import { ownReason, type Page } from "../page";
+import type { Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
+import { ownReason } from "../verdict";
 import type { Blanks } from "./blanks";
 import type { Shop } from "./shop";
 

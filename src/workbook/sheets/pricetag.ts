@@ -5,9 +5,10 @@ import { splitcost } from "../../cost/splitcost";
 import { bar } from "../bars";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import { Page, verdict } from "../page";
+import { Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
 import { dash } from "../shown";
+import { verdict } from "../verdict";
 
 const money = "#,##0.00";
 

@@ -4,8 +4,9 @@ import { catalyzedMonths } from "../../resin/settings";
 import { bar } from "../bars";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import { type Columns, ownReason, Page } from "../page";
+import { type Columns, Page } from "../page";
 import { between, cellIn, type Ref, refTo, whole } from "../place";
+import { ownReason } from "../verdict";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
 

@@ -1,8 +1,9 @@
 import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import { ownReason, type Page } from "../page";
+import type { Page } from "../page";
 import { cellIn, key, type Ref, refTo, whole } from "../place";
 import { dayExample } from "../usdates";
+import { ownReason } from "../verdict";
 import type { Blanks } from "./blanks";
 import { briefDay, demoDay } from "./day";
 import { unreadable } from "./judged";

@@ -4,8 +4,9 @@ import { expiry } from "../../resin/expiry";
 import { bar } from "../bars";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
-import { type Columns, ownReason, Page } from "../page";
+import { type Columns, Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
+import { ownReason } from "../verdict";
 import { day, demoDay } from "./day";
 import type { Loads } from "./loads";
 

@@ -1,7 +1,8 @@
 import type { Look } from "../book";
 import { type Formula, formula } from "../formula";
-import { failed, ownReason, type Page, verdict } from "../page";
+import type { Page } from "../page";
 import { between, type Ref, refTo } from "../place";
+import { failed, ownReason, verdict } from "../verdict";
 
 export type Each<T> = readonly [T, T, T];
 export const each = <T>(of: (load: number) => T): Each<T> => [of(0), of(1), of(2)];

@@ -4,8 +4,9 @@ import { cooldown } from "../../cure/cooldown";
 import { plan } from "../../plan/plan";
 import { aroundAsk, ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import { type Page, shopIsWrong } from "../page";
+import type { Page } from "../page";
 import { cellIn, type Ref, refTo, whole } from "../place";
+import { shopIsWrong } from "../verdict";
 import type { Blanks } from "./blanks";
 import { type Each, each } from "./three";
 

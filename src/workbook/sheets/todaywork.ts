@@ -1,6 +1,4 @@
 import { ballast } from "../../chamber/ballast";
-import { inPractice, ownHeat, practice } from "../../cure/said";
-import { selfheat } from "../../cure/selfheat";
 import { type KindName, kindNames, kindOf } from "../../run/kinds";
 import { airOut } from "../../vacuum/airout";
 import { fullVacuum } from "../../vacuum/fullvacuum";
@@ -12,9 +10,12 @@ import { type Ref, refTo } from "../place";
 import { moment } from "./day";
 import { wayWords } from "./ovenway";
 import type { Shop } from "./shop";
-import { across, type Each, each, oneLine, problem, threeLine } from "./three";
+import { across, type Each, each, oneLine, threeLine } from "./three";
+import { bakeLines } from "./todaybake";
+import { hoursKept } from "./todayhours";
 import { mixLines } from "./todaymix";
 import type { LoadOf } from "./todaypieces";
+import { startLine } from "./todaystart";
 import { ahead, type Begins, before, type countBack, type Lengths, type Times, timeFormulas } from "./todaytimes";
 import { weighLines } from "./todayweigh";
 
@@ -24,8 +25,6 @@ interface Work {
   readonly loads: Each<LoadOf>;
   readonly counts: Each<Ref>;
 }
-
-const late = (made: Formula): Formula => formula`${made}-0.0007`;
 
 /** The steps in the order of the work, the time of each first. `fill` puts the times in, once it stands below how long things take. */
 export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, loads, counts }: Work) {
@@ -41,25 +40,7 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
     page.say(kindOf(kind).caution, "caution");
   };
   const passed = (from: Formula): Formula => formula`IF(COUNT(${asOf},${at})=2,IF(ISNUMBER(${from}),${from}<${asOf},FALSE),FALSE)`;
-  const times = (label: string, good: string): { refs: Each<Ref>; put: (made: (load: number) => Formula) => void } => {
-    const { row } = page;
-    const refs = threeLine(page, label, () => formula`""`, { format: moment, good });
-    const put = (made: (load: number) => Formula) => {
-      for (const load of [0, 1, 2]) {
-        page.put(row, 1 + load, { formula: made(load), format: moment, look: "result" });
-        page.alert(
-          "attention",
-          refs[load],
-          formula`IF(ISNUMBER(${refs[load]}),IF(ISNUMBER(${asOf}),${refs[load]}<${late(formula`${asOf}`)},FALSE),FALSE)`,
-        );
-      }
-      page.put(row, 6, {
-        formula: formula`IF(ISNUMBER(${asOf}),IF(COUNTIF(${across(refs)},"<"&${late(formula`${asOf}`)})>0,"a start that has passed is marked. ",""),"")&"${good}"`,
-        look: "note",
-      });
-    };
-    return { refs, put };
-  };
+  const times = (label: string, good: string) => startLine(page, asOf, label, good);
   const onceAt = (label: string, minutes: number): Ref =>
     oneLine(page, label, formula`IF(ISNUMBER(${one.first}),${one.first}+${minutes}/1440,"")`, {
       format: moment,
@@ -210,38 +191,4 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
       hoursKept(page, begins, lengths, places);
     },
   };
-}
-
-/** How long, how sure that is, how far the resin warms itself, and why a number is longer than people are used to. */
-function bakeLines(page: Page, kit: Kit, loads: Each<LoadOf>, counts: Each<Ref>, { bake, shortest, longest }: Lengths): void {
-  const told = (load: number) =>
-    formula`IF(ISNUMBER(${bake[load]}),"about "&ROUND(${bake[load]},0)&" min",IF(${counts[load]}="","","no answer: see below"))`;
-  threeLine(page, "in the oven", told, { look: "words", good: "when the core is done; the resin’s label decides" });
-  const range = (load: number) =>
-    formula`IF(COUNT(${bake[load]},${shortest[load]})=2,ROUND(${shortest[load]},0)&IF(ISNUMBER(${longest[load]})," to "&ROUND(${longest[load]},0)," or more")&" min","")`;
-  threeLine(page, "likely", range, { look: "words", good: "about 9 outcomes in 10" });
-  threeLine(
-    page,
-    "the resin’s own heat, at most",
-    (load) => formula`IF(${counts[load]}="","",${ask(selfheat, { gravity: loads[load].first.gravity, fullness: loads[load].fullness })})`,
-    { unit: kit.unit("rise"), format: "0", good: ownHeat, bad: "how dense the wood is is missing: see the problems above" },
-  );
-  page.say(formula`IF(MAX(${across(bake)})>${practice / 60},${said(inPractice)},"")`);
-}
-
-/** A text too long for one piece of a formula, sentence by sentence. */
-const said = (text: string): Formula =>
-  (text.match(/[^.]+\.\s*/g) ?? [text]).map((one) => formula`"${one}"`).reduce((all, one) => formula`${all}&${one}`);
-
-/** What no time can keep: vacuum and oven are attended. */
-function hoursKept(page: Page, { at, isDemo }: Begins, { opens, closes, intake, sitting }: Lengths, { load, drain }: Times): void {
-  const hour = (ref: Ref) => formula`MOD(${ref},1)*24`;
-  const outside = (ref: Ref, hours: Ref) =>
-    formula`IF(COUNT(${ref},${hours})=2,OR(${hour(ref)}<${opens}-0.000001,${hour(ref)}+${hours}>${closes}+0.000001),FALSE)`;
-  const any = (refs: Each<Ref>, hours: (one: number) => Ref) =>
-    formula`OR(${outside(refs[0], hours(0))},${outside(refs[1], hours(1))},${outside(refs[2], hours(2))})`;
-  problem(
-    page,
-    formula`IF(ISNUMBER(${at})=FALSE,"",IF(${any(load, () => intake)},"Loading and vacuum fall outside the hours on My Shop, and vacuum must not be left alone: change the start or the hours.",IF(${any(drain, (one) => sitting[one])},"Draining and baking do not fit into one day's hours, and the oven must not be left alone.",IF(AND(${isDemo},COUNT(${load[0]})=1,${load[0]}>${at}),"Load 1 will not be ready in time for the demo.",""))))`,
-  );
 }

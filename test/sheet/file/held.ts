@@ -1,6 +1,6 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { sharedStringsOf } from "../../../shared/xlsx/cells";
 import { type Relation, relationsOf, textOf, type Workbook, workbookOf } from "../../../shared/xlsx/parts";
+import { sharedStringsOf } from "../../../shared/xlsx/strings";
 import { unzip } from "../../../shared/xlsx/unzip";
 import { allOf, childOf, childrenOf, nameOf, read } from "../../../shared/xlsx/xml";
 import { cellsIn, type Facts, has, linesOf, type Styles, said, stylesOf } from "./heldcells";

@@ -168,17 +168,17 @@ describe("the workbook of the project, inserted", () => {
     expect(again.documents).toEqual(from.documents);
     const today = (again.book as engine.WorkbookData).sheets.find(({ name }) => name === "Today 2")!;
     expect(today.figures[0].data.dataSource.labelRange).toMatch(/^'Today 2'!/);
-    const { tables, links, charts } = kept(again.sheets!, again.book, "Blanks 2");
-    expect(tables.map(({ name }) => name)).toEqual(["BlanksTable2"]);
-    expect([links.length, Object.keys(charts).length]).toEqual([
-      kept(from.sheets!, from.book, "Blanks").links.length,
-      Object.keys(kept(from.sheets!, from.book, "Blanks").charts).length,
-    ]);
-    const drawn = (sheets: NonNullable<Beside["sheets"]>, book: object, name: string) =>
-      Object.values(kept(sheets, book, name).charts)
+    expect(kept(again.tables!, again.book, "Blanks 2").map(({ name }) => name)).toEqual(["BlanksTable2"]);
+    const counted = ({ book, links, charts }: typeof from, name: string) => [
+      kept(links!, book, name).length,
+      Object.keys(kept(charts!, book, name)).length,
+    ];
+    expect(counted(again, "Blanks 2")).toEqual(counted(from, "Blanks"));
+    const drawn = (charts: NonNullable<Beside["charts"]>, book: object, name: string) =>
+      Object.values(kept(charts, book, name))
         .map((one) => `${one.name}: ${one.alt}`)
         .sort();
-    expect(drawn(again.sheets!, again.book, "Today 2")).toEqual(drawn(from.sheets!, from.book, "Today"));
+    expect(drawn(again.charts!, again.book, "Today 2")).toEqual(drawn(from.charts!, from.book, "Today"));
   });
 
   it("beside a person's own sheets of the same names, changes nothing of theirs", () => {
@@ -362,14 +362,14 @@ describe("a file of another make, inserted", () => {
     const again = opened(await saved(model(copied(work.book)), work, engine), engine);
     const names = (again.book as engine.WorkbookData).sheets.map(({ name }) => name);
     expect(names).toEqual(["Sheet1", "Costs", "Notes", "Costs 2", "Notes 2"]);
-    const [, first, , second, notes] = Object.keys(again.sheets!);
-    expect(again.sheets![second].links[0]).toMatchObject({ tooltip: "See it", to: { sheetId: notes } });
+    const [, first, , second, notes] = Object.keys(again.links!);
+    expect(again.links![second][0]).toMatchObject({ tooltip: "See it", to: { sheetId: notes } });
     expect((again.book as { followed?: object }).followed).toMatchObject({
       [notes]: { [`link 0 of ${second}`]: "C3" },
       sheet3: { [`link 0 of ${first}`]: "C3" },
     });
     const alone = inserted(once, from, ["Costs"], engine).work;
-    expect(alone.sheets![alone.book.sheets.at(-1)!.id].links).toEqual([{ key: "link 0", tooltip: "See it" }]);
+    expect(alone.links![alone.book.sheets.at(-1)!.id]).toEqual([{ key: "link 0", tooltip: "See it" }]);
   });
 
   it("has number formats as they were spelt, where the workbook does not spell them itself", () => {

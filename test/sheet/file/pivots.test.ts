@@ -1,7 +1,7 @@
 import "./dom";
 import * as engine from "@odoo/o-spreadsheet";
 import { model } from "../../../sheet/engine";
-import { pivotInTheWay } from "../../../sheet/file/beside/pivots";
+import { pivotInTheWay } from "../../../sheet/file/beside/pivotguard";
 import { opened } from "../../../sheet/file/open";
 import { saved } from "../../../sheet/file/save";
 import { row, textsOf, workbookOf } from "./workbooks";

@@ -112,6 +112,18 @@ const questions: readonly (readonly [question: string, ...answers: string[]])[] 
   ["half a quarter teaspoon", "SPOONS"],
   ["old and new resin mixed together how long good", "OLDESTUSEBY"],
   ["how deep does the resin go", "FULLNESS"],
+  ["how heavy a brick do I put on top", "BALLAST"],
+  ["did the resin reach the middle", "FULLNESS"],
+  ["resin is thick and gooey", "EXPIRY"],
+  ["am I making money", "PRICETAG"],
+  ["cherry burl any good", "SUITABILITY"],
+  ["buckeye", "SUITABILITY", "GRAVITY"],
+  ["cactus", "SUITABILITY"],
+  ["sugar maple weight per cubic foot", "GRAVITY"],
+  ["foam came up into the vacuum line", "HEADROOM"],
+  ["is 25 inches of mercury enough", "AIROUT"],
+  ["can I use a venturi off my compressor", "PUMPDOWN"],
+  ["how many days will 200 blanks take", "PLAN"],
 ];
 
 describe("a question finds its function", () => {

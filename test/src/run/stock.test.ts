@@ -1,7 +1,7 @@
 import { linesOf } from "../../../src/run/lines";
 import { problemsOf } from "../../../src/run/problems";
 import { finish } from "../../../src/run/progress";
-import { recordOf } from "../../../src/run/record";
+import { recordOf } from "../../../src/run/record/record";
 import { type Run, stepOf } from "../../../src/run/schema";
 import { mixingOf } from "../../../src/run/stock";
 import { ask } from "../../ask";

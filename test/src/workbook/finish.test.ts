@@ -9,14 +9,14 @@ const made = () =>
     finished(
       zipped({
         "xl/workbook.xml":
-          '<definedNames><definedName name="_xlnm.Print_Titles" localSheetId="1">My Shop!$4:$4</definedName><definedName name="_xlnm.Print_Area" localSheetId="2">Woods!$A$1:$B$2</definedName></definedNames><calcPr calcId="0" fullCalcOnLoad="1"/>',
+          '<workbook><definedNames><definedName name="_xlnm.Print_Titles" localSheetId="1">My Shop!$4:$4</definedName><definedName name="_xlnm.Print_Area" localSheetId="2">Woods!$A$1:$B$2</definedName></definedNames><calcPr calcId="0" fullCalcOnLoad="1"/></workbook>',
         "docProps/app.xml": "<Properties><Application>a library</Application></Properties>",
         "docProps/core.xml": "<cp><dc:title>T</dc:title><dc:creator>somebody</dc:creator></cp>",
         "xl/styles.xml":
-          '<font><b/><color rgb="FF000000"/><sz val="20"/><name val="A"/></font><font><color rgb="FF111111"/></font><font><sz val="8"/></font>',
+          '<fonts><font><b/><color rgb="FF000000"/><sz val="20"/><name val="A"/></font><font><color rgb="FF111111"/></font><font><sz val="8"/></font></fonts>',
         "xl/_rels/workbook.xml.rels": "<Relationships></Relationships>",
         "xl/worksheets/sheet1.xml":
-          '<c r="A1" s="2" t="str"><f>X()</f><v>#VALUE!</v></c><c r="A2" t="str"><f>X()</f><v>words</v></c><conditionalFormatting sqref="A1:A2"><cfRule type="expression"><formula>1</formula></cfRule><cfRule type="expression"><formula>2</formula></cfRule></conditionalFormatting>',
+          '<worksheet><sheetData><row r="1"><c r="A1" s="2" t="str"><f>X()</f><v>#VALUE!</v></c><c r="A2" t="str"><f>X()</f><v>words</v></c></row></sheetData><conditionalFormatting sqref="A1:A2"><cfRule type="expression"><formula>1</formula></cfRule><cfRule type="expression"><formula>2</formula></cfRule></conditionalFormatting></worksheet>',
       }),
       [{ path: "customXml/item1.xml", xml: "<list/>" }],
     ),
@@ -32,7 +32,7 @@ it("names no writer", () => {
 
 it("writes a font's size before its colour, each in its own font", () =>
   expect(part("xl/styles.xml")).toBe(
-    '<font><b/><sz val="20"/><color rgb="FF000000"/><name val="A"/></font><font><color rgb="FF111111"/></font><font><sz val="8"/></font>',
+    '<fonts><font><b/><sz val="20"/><color rgb="FF000000"/><name val="A"/></font><font><color rgb="FF111111"/></font><font><sz val="8"/></font></fonts>',
   ));
 
 it("puts quotes around sheet names of several words", () => {

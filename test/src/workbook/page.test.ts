@@ -1,9 +1,10 @@
 import { plainUnits } from "../../../shared/unit";
 import { written } from "../../../src/workbook/formula";
-import { failed, goneWords, Page, verdict } from "../../../src/workbook/page";
+import { Page } from "../../../src/workbook/page";
 import { refTo } from "../../../src/workbook/place";
 import { plain } from "../../../src/workbook/plain";
 import { needsAddIn } from "../../../src/workbook/shown";
+import { failed, goneWords, verdict } from "../../../src/workbook/verdict";
 import { recalculated } from "../../../tool/recalculated";
 
 it.each([

@@ -2,10 +2,10 @@ import { room } from "../../../src/checklist/onsheet";
 import { nothingCached } from "../../../src/workbook/cached";
 import { heightsOf } from "../../../src/workbook/heights";
 import { styleOf } from "../../../src/workbook/looks";
+import { narrowest } from "../../../src/workbook/paper";
 import { ofKey } from "../../../src/workbook/place";
 import { template } from "../../../src/workbook/sheets/template";
 import { shownCells } from "../../../src/workbook/shown";
-import { narrowest } from "../../../src/workbook/xlsx";
 
 /** Points that one character of a column's width takes, in a program that does not round the digits of 11-point Calibri down to 7 pixels. */
 const perCharacter = 11 * 0.507;

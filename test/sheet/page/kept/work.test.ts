@@ -18,6 +18,14 @@ describe("a kept record", () => {
 
   it("of the form before opens still", () => expect(fromKept({ form: 1, ...content })).toEqual({ state: "read", content }));
 
+  it("that has what stands beside by sheets first has it by pieces now", () => {
+    const sheets = { a: { notes: [{ key: "note 0", author: "", text: "glue" }], links: [] }, b: { notes: [], links: [] } };
+    expect(fromKept({ form: 2, ...content, sheets })).toEqual({
+      state: "read",
+      content: { ...content, notes: { a: sheets.a.notes, b: [] }, links: { a: [], b: [] } },
+    });
+  });
+
   it("loses no name, whatever it is", () => {
     const book = { ...content.book, namedRanges: JSON.parse('{"__proto__":"A!A1","constructor":"A!A2"}') };
     const read = fromKept(structuredClone(toKeep({ ...content, book })));
@@ -33,7 +41,7 @@ describe("a kept record", () => {
     }));
 
   it("of a newer page is told from a damaged one", () => {
-    expect(fromKept({ ...toKeep(content), form: 3 })).toEqual({ state: "newer" });
+    expect(fromKept({ ...toKeep(content), form: 4 })).toEqual({ state: "newer" });
     expect(fromKept({ form: 7 })).toEqual({ state: "newer" });
   });
 

@@ -1,0 +1,90 @@
+import type { SheetHost } from "../../shared/host";
+import type { Run } from "../../src/run/schema";
+import { Keeping } from "../keeping";
+import { Past } from "../past";
+import { type Sources, sourcesOf } from "../sources";
+import { RunKeeping } from "./keeping";
+import { Recorder } from "./recorder";
+
+/** The run of one workbook with all that it rests on: what is kept, what is recorded, the safety list, and the way back. */
+export class Session {
+  readonly keeping: RunKeeping;
+  readonly recorder: Recorder;
+  readonly safety: Keeping;
+  sources: Sources | undefined;
+  private readonly deaf: () => void;
+
+  constructor(
+    private readonly host: SheetHost,
+    private readonly changed: () => void,
+    private readonly past = new Past<Run>(),
+  ) {
+    this.keeping = new RunKeeping(host, changed);
+    this.recorder = new Recorder(host, this.keeping, changed);
+    this.safety = Keeping.of(host);
+    this.deaf = this.safety.listen(changed);
+  }
+
+  get run(): Run | undefined {
+    return this.keeping.runs.now;
+  }
+
+  get mayUndo(): boolean {
+    return !this.past.isEmpty;
+  }
+
+  async load(): Promise<void> {
+    await Promise.all([this.keeping.load(), this.safety.load()]);
+    await this.look();
+  }
+
+  /** Reads anew what a run is chosen from. */
+  async look(): Promise<void> {
+    this.sources = await sourcesOf(this.host, -new Date().getTimezoneOffset());
+  }
+
+  /** The same for the workbook as the host holds it now: another one has nothing to undo. */
+  renewed(other: boolean): Session {
+    this.deaf();
+    const session = new Session(this.host, this.changed, other ? undefined : this.past);
+    session.sources = this.sources;
+    return session;
+  }
+
+  end(): void {
+    this.deaf();
+  }
+
+  begin(run: Run): void {
+    this.past.clear();
+    this.keeping.setRun(run);
+  }
+
+  change(run: Run): void {
+    if (this.run) this.past.add(this.run);
+    this.keeping.setRun(run);
+    this.changed();
+  }
+
+  /** Whether there was something to undo. */
+  undo(): boolean {
+    const last = this.run && this.past.back();
+    if (!last) return false;
+    this.keeping.setRun({ ...last, revision: this.run!.revision + 1 });
+    this.changed();
+    return true;
+  }
+
+  putAside(): void {
+    this.keeping.putAside();
+    this.past.clear();
+    this.changed();
+  }
+
+  /** Takes up the run that this browser has and the workbook does not; or lets it go. */
+  settleStray(take: boolean): void {
+    if (take) this.keeping.setRun(this.keeping.stray);
+    else this.keeping.dropStray();
+    this.changed();
+  }
+}
