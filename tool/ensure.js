@@ -1,4 +1,4 @@
-const { execFileSync, spawnSync } = require("node:child_process");
+const { spawn, spawnSync } = require("node:child_process");
 const { existsSync, readFileSync } = require("node:fs");
 const { join } = require("node:path");
 const { findProgram } = require("./programs.js");
@@ -92,24 +92,27 @@ function commandFor(judge) {
     : `install ${judges[judge].name} with your package manager`;
 }
 
+const missing = () => Object.keys(judges).filter((judge) => !findProgram(judge));
+
+/** Installs programs beside what else is installed meanwhile; answers when that has ended, however it did. */
 function installByApt(names) {
   say(`Installing ${names.join(" and ")}: a few minutes, once.`);
-  const apt = (...args) =>
-    execFileSync("apt-get", ["-qq", ...args], {
-      stdio: ["ignore", "ignore", "inherit"],
-      env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
-    });
-  try {
-    apt("update");
-    apt("install", "-y", "--no-install-recommends", ...names);
-  } catch {
-    console.error(`apt-get could not install ${names.join(" and ")}.`);
-  }
+  const apt = spawn("sh", ["-c", 'apt-get -qq update && apt-get -qq install -y --no-install-recommends "$@"', "apt", ...names], {
+    stdio: ["ignore", "ignore", "inherit"],
+    env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+  });
+  return new Promise((ended) => {
+    apt.on("error", ended);
+    apt.on("close", ended);
+  });
 }
 
-function ensureJudges() {
-  const missing = () => Object.keys(judges).filter((judge) => !findProgram(judge));
-  if (missing().length && isDebian() && process.getuid?.() === 0) installByApt(missing().map((judge) => judges[judge].debian));
+async function beginJudges() {
+  const lacking = missing();
+  if (lacking.length && isDebian() && process.getuid?.() === 0) await installByApt(lacking.map((judge) => judges[judge].debian));
+}
+
+function checkJudges() {
   // A build machine that cannot judge must not say that all is well.
   if (process.env.CI && missing().length)
     stop(
@@ -122,5 +125,7 @@ function ensureJudges() {
 }
 
 if (Number(process.versions.node.split(".")[0]) < 20) stop(`Node 20 or newer is needed; this is ${process.versions.node}.`);
+const wantsJudges = process.argv.includes("--judges");
+const begun = wantsJudges ? beginJudges() : undefined;
 ensurePackages();
-if (process.argv.includes("--judges")) ensureJudges();
+if (wantsJudges) begun.then(checkJudges);
