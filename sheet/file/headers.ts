@@ -2,7 +2,7 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
 import type { FileRow } from "../../shared/xlsx/cells";
 import { childOf, childrenOf, isTrue } from "../../shared/xlsx/xml";
-import { perHeight, perWidth, rounded, usual } from "./lines";
+import { perHeight, perWidth, rounded, usual } from "../linesizes";
 
 /** Rows and columns of a sheet: how large they are, which are hidden, which stand in groups. */
 

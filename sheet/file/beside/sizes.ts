@@ -1,7 +1,7 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import type { FileRow } from "../../../shared/xlsx/cells";
 import { childOf, childrenOf } from "../../../shared/xlsx/xml";
-import { perHeight, perWidth, rounded, usual } from "../lines";
+import { perHeight, perWidth, rounded, usual } from "../../linesizes";
 import { bySheet } from "./piece";
 
 /** Widths and heights as a file says them: the engine counts in whole points of a screen, and says one for every column and row. */

@@ -1,5 +1,5 @@
 import type { Attributes } from "../../../shared/xlsx/retag";
-import { perHeight, perWidth, rounded } from "../lines";
+import { perHeight, perWidth, rounded } from "../../linesizes";
 import { type Pair, same } from "./difference";
 import { columnsTagged, rowsTagged, usualWidth } from "./linetags";
 

@@ -2,10 +2,10 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { textOf } from "../../../shared/xlsx/parts";
 import { childOf, childrenOf, read } from "../../../shared/xlsx/xml";
+import { enginesFile, enginesSheet } from "../../enginesfile";
 import { solidColours } from "../beside/looks";
 import { rankedRules } from "../beside/rules";
 import { withValidations } from "../beside/validations";
-import { enginesFile, enginesSheet } from "../engines";
 import { withStoredRules } from "../formulas/inrules";
 
 type Engine = Pick<typeof OSpreadsheet, "Model">;

@@ -2,7 +2,7 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { rowsOf } from "../../../shared/xlsx/cells";
 import { textOf } from "../../../shared/xlsx/parts";
-import { enginesFile, enginesSheet } from "../engines";
+import { enginesFile, enginesSheet } from "../../enginesfile";
 
 type Engine = Pick<typeof OSpreadsheet, "Model">;
 

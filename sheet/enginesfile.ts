@@ -1,7 +1,7 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
-import type { Parts } from "../../shared/xlsx/unzip";
-import { encoded } from "../../shared/xlsx/xml";
-import { quietly } from "../quietly";
+import type { Parts } from "../shared/xlsx/unzip";
+import { encoded } from "../shared/xlsx/xml";
+import { quietly } from "./quietly";
 
 const pictureOf = (url: string): Uint8Array => {
   const [head, body = ""] = url.split(",", 2);
