@@ -1,6 +1,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { lineToSend, steps } from "../src/help/firstexcel";
+import { back, escaped, marked, page } from "./help/markup";
 
 /** The steps of a first look in a real Excel, for people who read it here and for those who tick it in a browser. */
 export const protocolText = (): string =>
@@ -14,11 +15,8 @@ export const protocolText = (): string =>
     "```",
   ].join("\n");
 
-const escaped = (text: string): string => text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/"/g, "&quot;");
-const marked = (text: string): string => escaped(text).replace(/`([^`]+)`/g, "<code>$1</code>");
-
-const style = `:root{color-scheme:light dark}body{font:1rem/1.5 system-ui,sans-serif;max-width:44rem;margin:2rem auto;padding:0 1rem}
-li{margin:0 0 1rem}label{display:block;margin-top:.25rem}code{user-select:all}textarea{width:100%;box-sizing:border-box;font:inherit}input[type=text]{font:inherit;width:100%;box-sizing:border-box}`;
+const style = `.step{display:flex;gap:.5rem;align-items:flex-start;margin:.25rem 0 1rem;font-weight:400;cursor:pointer}
+.step input[type=checkbox]{flex:none;width:1.25rem;height:1.25rem;margin:.125rem 0 0;padding:0}code{user-select:all}#line{font-weight:400}`;
 
 const script = `const boxes = [...document.querySelectorAll("[data-step]")];
 const line = document.getElementById("line");
@@ -31,33 +29,22 @@ addEventListener("input", write);
 write();
 `;
 
-const page = (): string => `<!doctype html>
-<html lang="en">
-  <head>
-    <meta charset="utf-8">
-    <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'self'; style-src 'self'; base-uri 'none'; form-action 'none'">
-    <meta name="viewport" content="width=device-width, initial-scale=1">
-    <title>First look in Excel</title>
-    <link rel="stylesheet" href="first-excel.css">
-  </head>
-  <body>
-    <h1>First look in Excel</h1>
-    <p>Ten steps, about ten minutes. Tick a step if you see what it says. At the end, send the line at the bottom back.</p>
-    <ol>
-${steps.map(({ act, see }) => `      <li>${marked(act)}<label><input type="checkbox" data-step> I see: ${marked(see)}</label></li>`).join("\n")}
-    </ol>
-    <p><label>Which Excel, on what? (File, Account) <input type="text" id="excel"></label></p>
-    <p><label>The line at the top of Self-check <input type="text" id="check"></label></p>
-    <p><label>Send this back <textarea id="line" rows="4" readonly data-version="${escaped(lineToSend.split(" | ")[0])}"></textarea></label></p>
-    <script src="first-excel.js"></script>
-  </body>
-</html>
-`;
+const name = "first-excel";
+
+const body = (): string => `${back}
+<h1>First look in Excel</h1>
+<p>Ten steps, about ten minutes. Check a step if you see what it says. At the end, send the line at the bottom back.</p>
+<ol>
+${steps.map(({ act, see }) => `<li>${marked(act)}<label class="step"><input type="checkbox" data-step><span>I see: ${marked(see)}</span></label></li>`).join("\n")}
+</ol>
+<p><label>Which Excel, on what? (File, Account) <input type="text" id="excel"></label></p>
+<p><label>The line at the top of Self-check <input type="text" id="check"></label></p>
+<p><label>Send this back <textarea id="line" rows="4" readonly data-version="${escaped(lineToSend.split(" | ")[0])}"></textarea></label></p>`;
 
 export function buildProtocol(outDir: string): void {
   const folder = join(outDir, "help");
   mkdirSync(folder, { recursive: true });
-  writeFileSync(join(folder, "first-excel.html"), page());
-  writeFileSync(join(folder, "first-excel.css"), style);
-  writeFileSync(join(folder, "first-excel.js"), script);
+  writeFileSync(join(folder, `${name}.html`), page("First look in Excel", body(), name));
+  writeFileSync(join(folder, `${name}.css`), style);
+  writeFileSync(join(folder, `${name}.js`), script);
 }

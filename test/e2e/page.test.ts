@@ -32,6 +32,8 @@ const sheets = [
   "Woods",
 ];
 
+const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+
 needing("browser")("the page", () => {
   let made: Site;
   let sheet: Sheet;
@@ -187,7 +189,7 @@ needing("browser")("the page", () => {
 
   it("gives axe nothing to find: the page, the list of workbooks, a question", async () => {
     const { page } = sheet;
-    await page.evaluate(readFileSync(require.resolve("axe-core/axe.min.js"), "utf8"));
+    await page.evaluate(axe);
     const found = async () => {
       const { violations } = await page.evaluate(() => (globalThis as any).axe.run(document, { resultTypes: ["violations"] }));
       return violations.map(({ id, nodes }: any) => [id, nodes.map((node: any) => node.html)]);
@@ -200,6 +202,20 @@ needing("browser")("the page", () => {
     expect(await found()).toEqual([]);
     await sheet.answer("Cancel");
     await page.keyboard.press("Escape");
+  });
+
+  it("gives axe nothing to find in the help on a phone; the ten steps write the line to send", async () => {
+    const context = await made.stranger({ viewport: { width: 390, height: 844 }, bypassCSP: true });
+    const help = await context.newPage();
+    for (const name of ["index", "bake", "plan", "is-it-dry", "first-excel"]) {
+      await help.goto(`${made.served.address}help/${name}.html`);
+      await help.evaluate(axe);
+      const { violations } = await help.evaluate(() => (globalThis as any).axe.run(document, { resultTypes: ["violations"] }));
+      expect([name, violations.map(({ id, nodes }: any) => [id, nodes[0].html])]).toEqual([name, []]);
+    }
+    await help.locator("[data-step]").first().check();
+    expect(await help.locator("#line").inputValue()).toMatch(/ 1: y 2: n /);
+    await context.close();
   });
 
   it("prints the sheet as pages, without what stands around it", async () => {

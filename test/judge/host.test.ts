@@ -1,4 +1,3 @@
-import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
@@ -8,9 +7,9 @@ import type { Platform } from "../../src/excel/insert";
 import type { LastCalls } from "../../src/excel/lastcall";
 import { launch } from "../../tool/browser";
 import { needing } from "../needing";
-import { openPage } from "./office";
+import { excelBook, openPage } from "./office";
 
-/** Excel's host under the vendor's own library. The workbook behind it is ours: see workbook.js for what it puts on. */
+/** Excel's host under the vendor's own library. The workbook behind it is ours: see the folder excel for what it puts on. */
 declare global {
   var host: SheetHost;
   var recorded: LastCalls;
@@ -44,8 +43,6 @@ const file = zipSync({
 
 needing("browser")("Excel's host under the vendor's library", () => {
   let browser: Browser;
-  let script: string;
-  let workbook: string;
   let page: Page;
   const troubles: string[] = [];
 
@@ -57,20 +54,20 @@ needing("browser")("Excel's host under the vendor's library", () => {
       format: "iife",
       write: false,
     });
-    script = outputFiles[0].text;
-    workbook = await readFile(join(__dirname, "workbook.js"), "utf8");
-  });
-  afterAll(() => browser?.close());
-  beforeEach(async () => {
-    page = await openPage(browser, { "functions.js": script, "bridge.js": workbook }, "judge.html", (trouble) => troubles.push(trouble));
+    const files = { "functions.js": outputFiles[0].text, "bridge.js": await excelBook() };
+    page = await openPage(browser, files, "judge.html", (trouble) => troubles.push(trouble));
     await page.waitForFunction("globalThis.OfficeExtension?.HostBridge && globalThis.Excel && globalThis.beExcel");
     await page.evaluate("beExcel(); begin('desktop')");
     await page.waitForFunction(() => book.registered.size >= 8);
   });
-  afterEach(async () => {
-    expect(troubles.splice(0)).toEqual([]);
-    await page.context().close();
-  });
+  afterAll(() => browser?.close());
+  beforeEach(() =>
+    page.evaluate(() => {
+      book.reset();
+      recorded.clear();
+    }),
+  );
+  afterEach(() => expect(troubles.splice(0)).toEqual([]));
 
   const look = { formats: ["0.00"], rows: 1 };
   const put = (address: string, cell: object) =>

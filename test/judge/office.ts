@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { dirname, extname, join } from "node:path";
+import { build } from "esbuild";
 import type { Browser, Page, Route } from "playwright-core";
 import type { Cells } from "../../shared/columns";
 import { type ErrorCode, isFault, type Outcome } from "../../shared/outcome";
@@ -27,6 +28,13 @@ const types: Record<string, string> = {
   ".svg": "image/svg+xml",
   ".png": "image/png",
 };
+
+/** An Excel with a workbook of ours at the other end of the library's bridge, as a script for a page. */
+export async function excelBook(): Promise<string> {
+  const entry = join(__dirname, "excel/excel.js");
+  const { outputFiles } = await build({ entryPoints: [entry], bundle: true, format: "iife", write: false });
+  return outputFiles[0].text;
+}
 
 /** Opens a page of ours; what it asks of the vendor comes from the installed package, and nothing leaves. */
 export async function openPage(

@@ -1,14 +1,13 @@
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { launch } from "../../tool/browser";
 import { built, paneScripts } from "../built";
 import { needing } from "../needing";
-import { openPage } from "./office";
+import { excelBook, openPage } from "./office";
 
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
-/** Excel asks for its page with these scripts; the workbook at the other end is ours: see test/judge/workbook.js. */
+/** Excel asks for its page with these scripts; the workbook at the other end is ours: see test/judge/excel. */
 const page = built("taskpane.html")
   .toString()
   .replace('<script src="functions.js">', '<script src="ready.js"></script><script src="bridge.js"></script><script src="functions.js">');
@@ -26,7 +25,7 @@ needing("browser")("the pane in Excel's library", () => {
       "taskpane.html": page,
       "taskpane.css": built("taskpane.css"),
       "halt.js": built("halt.js"),
-      "bridge.js": readFileSync(join(__dirname, "workbook.js"), "utf8"),
+      "bridge.js": await excelBook(),
       "icons/mark-32.png": built("icons/mark-32.png"),
     };
   });

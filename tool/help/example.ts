@@ -2,7 +2,7 @@ import type { Contract } from "../../shared/contract";
 import type { Entries } from "../../shared/form";
 import { linesOf, tableOf } from "../../taskpane/answer";
 import { type Asked, ask, shopName } from "../../taskpane/asking";
-import { escaped } from "./markup";
+import { escaped, scrolled } from "./markup";
 
 /** A value of a worked example as a person types it into a field: a line a row. */
 const typedText = (value: unknown): string =>
@@ -32,7 +32,7 @@ export function answerWords(contract: Contract): string {
   if (many || contract.returns.form === "table" || contract.returns.form === "spread") {
     const { head, rows } = tableOf(contract, answer, shop.units);
     const cells = (row: readonly string[], as: string) => `<tr>${row.map((text) => `<${as}>${escaped(text)}</${as}>`).join("")}</tr>`;
-    return `<div class="scroll"><table>${cells(head, "th")}${rows.map((row) => cells(row, "td")).join("")}</table></div>`;
+    return scrolled("Answer", `<table>${cells(head, "th")}${rows.map((row) => cells(row, "td")).join("")}</table>`);
   }
   return `<ul>${linesOf(contract, answer[0], shop.units)
     .map(({ label, value }) => `<li>${escaped(label)}: <strong>${escaped(value)}</strong></li>`)

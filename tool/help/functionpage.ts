@@ -10,7 +10,7 @@ import { tasks } from "../../src/help/tasks";
 import { signature } from "../readme";
 import { answered, answerWords, exampleOf } from "./example";
 import { linkTo } from "./links";
-import { back, escaped, list, page } from "./markup";
+import { back, escaped, list, page, scrolled } from "./markup";
 
 /** A limit past this only keeps slips out: nobody needs to read it. */
 const isEndless = (words: string) => / to \d{6,}/.test(words);
@@ -56,10 +56,13 @@ ${answerWords(contract)}
 ${
   args.length
     ? `<h2>What you give it</h2>
-<div class="scroll"><table>
+${scrolled(
+  "What you give it",
+  `<table>
 <tr><th scope="col">Name</th><th scope="col">What it is</th><th scope="col">Plain numbers are</th><th scope="col">Range</th><th scope="col">If left out</th></tr>
 ${args.map(argumentRow).join("\n")}
-</table></div>
+</table>`,
+)}
 <p>Text with its own unit works too: 3/4 in, 19 mm, 95 °C, 12 %.${contract.per === "piece" ? " Give a column instead of a cell and you get a column of answers." : ""}</p>`
     : ""
 }

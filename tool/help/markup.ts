@@ -4,7 +4,12 @@ export const marked = (text: string): string => escaped(text).replace(/`([^`]+)`
 
 export const list = (items: readonly string[]): string => `<ul>${items.map((item) => `<li>${item}</li>`).join("")}</ul>`;
 
-export const page = (title: string, body: string): string => `<!doctype html>
+/** A table that may be wider than a phone: it is scrolled by keys too. */
+export const scrolled = (name: string, table: string): string =>
+  `<div class="scroll" tabindex="0" role="region" aria-label="${escaped(name)}">${table}</div>`;
+
+/** A page of the help; one with a script of its own brings a style of its own too. */
+export const page = (title: string, body: string, own?: string): string => `<!doctype html>
 <html lang="en">
   <head>
     <meta charset="utf-8">
@@ -13,8 +18,8 @@ export const page = (title: string, body: string): string => `<!doctype html>
     <title>${escaped(title)} - Porewise</title>
     <link rel="stylesheet" href="../taskpane.css">
     <link rel="stylesheet" href="help.css">
-    <script defer src="help.js"></script>
-  </head>
+${own ? `    <link rel="stylesheet" href="${own}.css">\n` : ""}    <script defer src="help.js"></script>
+${own ? `    <script defer src="${own}.js"></script>\n` : ""}  </head>
   <body>
     <main>
 ${body}

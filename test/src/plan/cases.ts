@@ -101,3 +101,17 @@ export const anyCase = fc
   });
 
 export type Case = ReturnType<typeof anyCase.generate>["value"];
+
+export const start = "2026-03-14 09:00";
+export const midnight = 46095;
+
+/** A tray and a wood that can be reckoned by hand: gravity 0.77 is half void, floats level in this fluid and needs no ballast. */
+export const byHand = [
+  ["gap", 0],
+  ["resin density", 0.77],
+  ["least cover", 0.5],
+  ["packet makes", "10 in³"],
+  ["drips", "0.01 in"],
+  ["oven shelves", 1],
+  ["oven width", 4],
+];
