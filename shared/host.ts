@@ -58,7 +58,8 @@ export interface SheetHost {
   warnings?(): Promise<readonly string[]>;
   /** How a person types a formula there, where that differs from how it is written here. */
   typedThere?(): Promise<(formula: string) => string>;
-  selection(): Promise<Selection | undefined>;
+  /** What is selected, or the cell of a reference as if it were. */
+  selection(reference?: string): Promise<Selection | undefined>;
   /** Tells every change of selection or of the selected cell; the answer stops it. */
   watch(changed: () => void): () => void;
   /** Tells that a workbook was put in the place of the one shown, and whether it is another one, in a host where this happens; the answer stops it. */

@@ -1,17 +1,9 @@
 import type { Arg } from "./argument";
+import { placesFor, placesOf } from "./measured";
 import { fromInternal, type Units } from "./unit";
 
 /** The likely range of an answer, in internal units; an end that cannot be worked out is left open. */
 export type Likely = readonly [least: number | undefined, most: number | undefined];
-
-/** Places behind the point that a number format shows. */
-const placesOf = (format: string): number => /0\.(0+)/.exec(format)?.[1].length ?? 0;
-
-/** So many places as the format has, and more where a small number would lose its second figure. */
-function placesFor(values: readonly number[], format: string): number {
-  const sizes = values.filter((value) => value !== 0).map((value) => 1 - Math.floor(Math.log10(Math.abs(value))));
-  return Math.min(8, Math.max(placesOf(format), 0, ...sizes));
-}
 
 /** A guess as a person says it: “about 45 min, likely 33 to 80”. */
 export function sayLikely(of: Arg, format: string, middle: number, [least, most]: Likely, units: Units): string {

@@ -28,6 +28,12 @@ export function edate(serial: number, months: number): number {
   return serialOf(year, target, Math.min(day, last));
 }
 
+/** A serial as Americans write a day: 3/14/2026. */
+export function usDate(serial: number): string {
+  const { year, month, day } = dateOf(serial);
+  return `${month + 1}/${day}/${year}`;
+}
+
 /** A serial as ISO text, for sentences. */
 export function isoDate(serial: number): string {
   return new Date(dayZero + Math.floor(serial) * msPerDay).toISOString().slice(0, 10);

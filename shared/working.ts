@@ -4,6 +4,7 @@ import { type Cells, isSingle } from "./columns";
 import type { Contract } from "./contract";
 import { type Given, type Outline, outlineOf, readGiven } from "./given";
 import { type Likely, sayLikely } from "./likely";
+import { sayMeasured } from "./measured";
 import { type Fault, type Said, said, sayIn, Trouble } from "./outcome";
 import { type Result, shown } from "./result";
 import type { Units } from "./unit";
@@ -58,7 +59,10 @@ function sayAnswer(contract: Contract, given: Given, made: any, units: Units): [
     if (value instanceof Trouble) return [of.label, value.in(units).message];
     if (typeof value === "boolean") return [of.label, value ? "yes" : "no"];
     if (typeof value !== "number") return [of.label, String(shown(of, value, units))];
-    return [of.label, range ? sayLikely(of, format, value, range, units) : sayValue(of, value, units)];
+    return [
+      of.label,
+      range ? sayLikely(of, format, value, range, units) : of.say ? of.say(value, units) : sayMeasured(of, format, value, units),
+    ];
   };
   if (returns.form === "cell") return [one(returns.of, made, contract.format as string, isRange(likely) ? likely : undefined)];
   if (returns.form !== "row") return [["filled cells", `${made.length} rows`]];

@@ -10,6 +10,7 @@ import { type Engine as OtherNames, takeOtherNames } from "./othernames";
 import { type Engine as Rounding, roundAsOthers } from "./rounding";
 import { keepLinksSafe, type Engine as Linking } from "./safelinks";
 import { showLackedFormats } from "./shownformats";
+import { nameNewColumns } from "./tableheads";
 import { readTypedCells } from "./typed";
 
 /** What the engine must keep and know beyond its own, told to it once, before a workbook opens. */
@@ -26,5 +27,6 @@ export function extend(engine: Keeping & Rounding & Ending & Naming & Guarding &
   showLackedFormats(engine);
   keepLinksSafe(engine);
   takeOtherNames(engine);
+  nameNewColumns(engine);
   guard(engine);
 }

@@ -1,10 +1,11 @@
 import type { Arg } from "../shared/argument";
 import { capital } from "../shared/capital";
 import type { Contract } from "../shared/contract";
-import { isFault, type Outcome, said, sayIn, tidy } from "../shared/outcome";
+import { sayMeasured } from "../shared/measured";
+import { isFault, type Outcome, tidy } from "../shared/outcome";
 import type { Result } from "../shared/result";
 import { isoDate } from "../shared/serial";
-import { fromInternal, plainUnits, toInternal, type Unit, type Units } from "../shared/unit";
+import { fromInternal, plainUnits, toInternal, type Units } from "../shared/unit";
 import { call, catalogue } from "../src/catalogue";
 
 /** Answers in a person's words and kitchen measures. */
@@ -26,8 +27,9 @@ function spoons(volume: number): string | undefined {
 
 /** The same quantity as a kitchen measures it: fluid in cups and mL, dye in spoons. */
 function alsoOf(kind: Arg["kind"], value: number, units: Units): string[] {
-  const millilitres = `${tidy(value * 1e6)} mL`;
-  if (kind === "fluid") return [`${tidy(value / cup)} ${tidy(value / cup) === "1" ? "cup" : "cups"}`, millilitres];
+  const millilitres = `${Number((value * 1e6).toPrecision(3))} mL`;
+  const cups = Number((value / cup).toPrecision(2));
+  if (kind === "fluid") return [`${cups} ${cups === 1 ? "cup" : "cups"}`, millilitres];
   if (kind !== "powder") return [];
   const own = units.powder.name === "mL" ? `${tidy(fromInternal(value, us.powder))} tsp` : millilitres;
   return [spoons(value), own].filter((words) => words !== undefined);
@@ -44,15 +46,13 @@ function sayDate(serial: number): string {
 }
 
 /** One cell of an answer, with its unit. */
-function sayCell(of: Arg | undefined, outcome: Outcome, units: Units, unit?: Unit): string {
+function sayCell(of: Arg | undefined, outcome: Outcome, units: Units, format = "General"): string {
   if (isFault(outcome)) return outcome.message || outcome.error;
   if (typeof outcome === "boolean") return outcome ? "yes" : "no";
   if (typeof outcome === "string") return outcome;
   if (!of?.kind) return tidy(outcome);
   if (of.kind === "date") return sayDate(outcome);
-  if (of.kind === "money") return outcome.toFixed(2);
-  if (unit) return `${tidy(outcome)} ${unit.name}`;
-  return sayIn(units, said(of.kind, toInternal(outcome, units[of.kind])));
+  return sayMeasured(of, format, toInternal(outcome, units[of.kind]), units);
 }
 
 export interface Line {
@@ -62,11 +62,11 @@ export interface Line {
   readonly fault: boolean;
 }
 
-function lineOf(of: Arg, outcome: Outcome, units: Units): Line {
+function lineOf(of: Arg, outcome: Outcome, units: Units, format: string): Line {
   const internal = typeof outcome === "number" && of.kind ? toInternal(outcome, units[of.kind]) : undefined;
   return {
     label: capital(of.label),
-    value: sayCell(of, outcome, units),
+    value: sayCell(of, outcome, units, format),
     also: internal === undefined ? [] : alsoOf(of.kind, internal, units),
     fault: isFault(outcome),
   };
@@ -83,21 +83,26 @@ const verdict = (of: Arg, outcome: Outcome): Line => ({
 /** The cells of a row, or the one cell, each as a line. */
 export function linesOf(contract: Contract, cells: readonly Outcome[], units: Units): Line[] {
   const returns: Result = contract.returns;
-  if (returns.form === "cell" || returns.form === "spread") return [(isScreen(contract) ? verdict : lineOf)(returns.of, cells[0], units)];
-  const entries = Object.values(returns.of);
-  return entries.map((of, i) => lineOf(of, cells[i], units));
+  const formats = formatsOf(contract);
+  if (returns.form === "cell" || returns.form === "spread")
+    return [(isScreen(contract) ? verdict : lineOf)(returns.of, cells[0], units, formats[0])];
+  return Object.values(returns.of).map((of, i) => lineOf(of, cells[i], units, formats[i]));
 }
 
 /** A table in words: its headings, then its rows. */
 export function tableOf(contract: Contract, answer: readonly (readonly Outcome[])[], units: Units): { head: string[]; rows: string[][] } {
   const returns: Result = contract.returns;
+  const formats = formatsOf(contract);
   if (returns.form === "cell" || returns.form === "spread")
-    return { head: [capital(returns.of.label)], rows: answer.map((row) => row.map((cell) => sayCell(returns.of, cell, units))) };
+    return {
+      head: [capital(returns.of.label)],
+      rows: answer.map((row) => row.map((cell) => sayCell(returns.of, cell, units, formats[0]))),
+    };
   const entries = Object.values(returns.of);
   const body = returns.form === "table" && returns.header ? answer.slice(1) : answer;
   return {
     head: entries.map(({ label }) => capital(label)),
-    rows: body.map((row) => row.map((cell, i) => sayCell(entries[i], cell, units))),
+    rows: body.map((row) => row.map((cell, i) => sayCell(entries[i], cell, units, formats[i]))),
   };
 }
 

@@ -15,8 +15,8 @@ export const protocolText = (): string =>
     "```",
   ].join("\n");
 
-const style = `li{margin:0 0 1rem}label{display:block;margin-top:.25rem}code{user-select:all}
-textarea,input[type=text]{font:inherit;width:100%;box-sizing:border-box}`;
+const style = `.step{display:flex;gap:.5rem;align-items:flex-start;margin:.25rem 0 1rem;font-weight:400;cursor:pointer}
+.step input[type=checkbox]{flex:none;width:1.25rem;height:1.25rem;margin:.125rem 0 0;padding:0}code{user-select:all}#line{font-weight:400}`;
 
 const script = `const boxes = [...document.querySelectorAll("[data-step]")];
 const line = document.getElementById("line");
@@ -33,9 +33,9 @@ const name = "first-excel";
 
 const body = (): string => `${back}
 <h1>First look in Excel</h1>
-<p>Ten steps, about ten minutes. Tick a step if you see what it says. At the end, send the line at the bottom back.</p>
+<p>Ten steps, about ten minutes. Check a step if you see what it says. At the end, send the line at the bottom back.</p>
 <ol>
-${steps.map(({ act, see }) => `<li>${marked(act)}<label><input type="checkbox" data-step> I see: ${marked(see)}</label></li>`).join("\n")}
+${steps.map(({ act, see }) => `<li>${marked(act)}<label class="step"><input type="checkbox" data-step><span>I see: ${marked(see)}</span></label></li>`).join("\n")}
 </ol>
 <p><label>Which Excel, on what? (File, Account) <input type="text" id="excel"></label></p>
 <p><label>The line at the top of Self-check <input type="text" id="check"></label></p>

@@ -1,75 +1,36 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
-import type { Outcome } from "../../shared/outcome";
-import { addressOf, type Block, blockAt, cellsOf as cellsIn } from "../../shared/xlsx/address";
 import { rowsOf } from "../../shared/xlsx/cells";
-import type { NewFormula } from "../../shared/xlsx/edits";
+import { withEdits } from "../../shared/xlsx/edits";
 import { dynamicMark } from "../../shared/xlsx/metadata";
-import { withEnds } from "../../shared/xlsx/openends";
 import { edit } from "../../shared/xlsx/package";
-import type { Parts } from "../../shared/xlsx/unzip";
-import { valuesWritten } from "../../shared/xlsx/values";
 import { flawOf, NotWhole } from "../../shared/xlsx/whole";
-import { encoded } from "../../shared/xlsx/xml";
 import { zipped } from "../../shared/xlsx/zip";
-import { asStored, callsOurs } from "../../src/calls";
-import { shownBy } from "../cell";
+import { enginesFile, enginesSheet } from "../enginesfile";
 import { followedOf } from "./beside/followed";
 import { solidColours } from "./beside/looks";
 import { writeBeside } from "./beside/pieces";
 import { withFormats } from "./beside/resultformats";
 import { withoutStrangers } from "./beside/strangers";
 import type { Beside } from "./beside/workbook";
-import { aroundIn, type Reader, unknownOf } from "./formulas/known";
-import { needsArray } from "./formulas/many";
-import { fileFormula, untouchedFormula, type Writer } from "./formulas/outward";
+import { withStoredRules } from "./formulas/inrules";
+import { aroundIn, type Reader } from "./formulas/known";
+import type { Writer } from "./formulas/outward";
+import { cellEdits, formulaAt, positionAt } from "./kept/cells";
 
 export type Engine = Pick<typeof OSpreadsheet, "Model"> & Reader & Writer;
 
 type SheetData = OSpreadsheet.WorkbookData["sheets"][number];
 
-const pictureOf = (url: string): Uint8Array => {
-  const [head, body = ""] = url.split(",", 2);
-  const text = head.endsWith(";base64") ? atob(body) : decodeURIComponent(body);
-  return Uint8Array.from(text, (letter) => letter.charCodeAt(0));
-};
-
-/** The engine's own file, part by part. */
-async function written(data: object, { Model }: Engine): Promise<Parts> {
-  const { files } = await new Model(data).exportXLSX();
-  return new Map(files.map((file) => [file.path, "imageSrc" in file ? pictureOf(file.imageSrc) : encoded(file.content)] as const));
-}
-
 /** One sheet: formulas as other programs read them, the values of every cell that a formula fills. */
-function finishedSheet(xml: string, sheet: SheetData, model: Model, engine: Engine, mark: () => number): string {
-  const { getters } = model;
+function finishedSheet(xml: string, { id }: SheetData, model: Model, engine: Engine, mark: () => number): string {
   const rows = rowsOf(xml, []);
-  const around = aroundIn(model);
-  const values = new Map<string, Outcome | undefined>();
-  const formulas = new Map<string, NewFormula>();
-  for (const file of rows.flatMap(({ cells }) => cells)) {
-    const position = { sheetId: sheet.id, row: file.row, col: file.column };
-    const cell = getters.getCell(position);
-    if (!cell?.isFormula) continue;
-    const address = addressOf(file);
-    const typed = withEnds(cell.compiledFormula.toFormulaString(getters));
-    if (unknownOf(typed, engine, around)) {
-      // Without a value: a program that knows the formula works it out.
-      formulas.set(address, { formula: untouchedFormula(typed) });
-      values.set(address, undefined);
-      continue;
-    }
-    const zone = getters.getSpreadZone(position);
-    const block: Block | undefined = zone ?? (callsOurs(typed) || needsArray(typed, engine, getters) ? blockAt(file) : undefined);
-    formulas.set(address, { formula: fileFormula(typed, file.formula?.text ?? typed.slice(1), engine), block, mark: block && mark() });
-    for (const one of cellsIn(zone ?? blockAt(file)))
-      values.set(addressOf(one), shownBy(getters.getEvaluatedCell({ sheetId: sheet.id, row: one.row, col: one.column })));
-  }
-  return storedRules(valuesWritten({ xml, rows }, values, formulas));
+  const cells = rows.flatMap((row) => row.cells).filter(({ address }) => formulaAt(model, positionAt(id, address)) !== undefined);
+  const texts = new Map(cells.map(({ address, formula }) => [address, formula?.text]));
+  const written = (_: string, address: string, typed: string) => texts.get(address) ?? typed.slice(1);
+  const of = { model, engine, around: aroundIn(model), written, unsure: new Set<string>(), mark };
+  return withStoredRules(withEdits(xml, cellEdits({ id, rows }, [...texts.keys()], [], of), rows));
 }
-
-/** Rules and lists of a sheet may call our functions too. */
-const storedRules = (xml: string): string => xml.replace(/(<formula[12]?>)([^<]*)/g, (_, tag, formula) => tag + asStored(formula));
 
 const book = "xl/workbook.xml";
 
@@ -82,8 +43,8 @@ const withoutApostrophes = (xml: string): string => xml.replace(/(<t(?:\s[^>]*)?
  */
 export async function carried(model: Model, beside: Beside, engine: Engine): Promise<Uint8Array> {
   const data = withFormats(model);
-  const parts = await written(data, engine);
-  const sheets = data.sheets.map((sheet, i) => ({ sheet, path: `xl/worksheets/sheet${i}.xml`, here: followedOf(data, sheet.id) }));
+  const parts = await enginesFile(data, engine);
+  const sheets = data.sheets.map((sheet, i) => ({ sheet, path: enginesSheet(i), here: followedOf(data, sheet.id) }));
   for (const { sheet, path } of sheets)
     edit(parts, path, (xml) => finishedSheet(xml, sheet, model, engine, () => dynamicMark(parts, book)));
   edit(parts, "xl/sharedStrings.xml", withoutApostrophes);

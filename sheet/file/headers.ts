@@ -2,6 +2,7 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import type { XmlElement } from "@rgrove/parse-xml";
 import type { FileRow } from "../../shared/xlsx/cells";
 import { childOf, childrenOf, isTrue } from "../../shared/xlsx/xml";
+import { perHeight, perWidth, rounded, usual } from "../linesizes";
 
 /** Rows and columns of a sheet: how large they are, which are hidden, which stand in groups. */
 
@@ -9,10 +10,8 @@ type SheetData = WorkbookData["sheets"][number];
 type Headers = SheetData["rows"];
 type Group = NonNullable<SheetData["headerGroups"]>["ROW"][number];
 
-/** Points of a screen. */
-const fromWidth = (width: number): number => Math.round((width / 0.143) * 100) / 100;
-const fromHeight = (height: number): number => Math.round((height / 0.75) * 100) / 100;
-const usual = { width: 8.43, height: 12.75 };
+const fromWidth = (width: number): number => rounded(width / perWidth);
+const fromHeight = (height: number): number => rounded(height / perHeight);
 
 interface Header {
   readonly size?: number;

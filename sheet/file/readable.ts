@@ -1,11 +1,11 @@
 import { relationsOf, textOf, type Workbook } from "../../shared/xlsx/parts";
 import { allOf, changed, escaped, read } from "../../shared/xlsx/xml";
-import { asTyped } from "../../src/calls";
 import { base64 } from "../../src/excel/base64";
 import { sizedFonts } from "./beside/looks";
 import { pieces } from "./beside/pieces";
 import type { Read } from "./contents/contents";
 import { withStandIns } from "./contents/standins";
+import { withTypedRules } from "./formulas/inrules";
 
 const pictureTypes: Readonly<Record<string, string>> = { png: "png", jpg: "jpeg", jpeg: "jpeg", gif: "gif", bmp: "bmp", webp: "webp" };
 
@@ -21,10 +21,6 @@ function withoutPrefix(xml: string): string {
   const prefix = /^(?:\uFEFF)?(?:\s*<[?!][^>]*>)*\s*<(\w+):(\w+)[\s>]/.exec(xml);
   return prefix && own.includes(prefix[2]) ? xml.replace(new RegExp(`<(/?)${prefix[1]}:`, "g"), "<$1") : xml;
 }
-
-/** Rules and lists of a sheet may call our functions too. */
-const withNames = (xml: string): string =>
-  xml.replace(/(<formula[12]?>)([^<]*)(?=<)/g, (_, tag, formula) => tag + asTyped(formula.replace(/_xlfn\.(?:_xlws\.)?/g, "")));
 
 /** Targets beside the part that names them, as the engine's reader expects them. */
 function relationsXml({ parts }: Workbook, path: string): string {
@@ -122,7 +118,7 @@ export function partsFor(
     } else if (path.endsWith(".rels")) parts[path] = relationsXml(workbook, path);
     else if (wanted.has(path)) {
       const xml = withoutPrefix(shells.get(path) ?? textOf(workbook.parts, path)).replace(/^\uFEFF/, "");
-      if (shells.has(path)) parts[path] = pieces.reduce((text, piece) => piece.readable?.(text, names) ?? text, withNames(xml));
+      if (shells.has(path)) parts[path] = pieces.reduce((text, piece) => piece.readable?.(text, names) ?? text, withTypedRules(xml));
       else if (path === workbook.path) parts[path] = sheetsXml(xml, workbook, ids);
       else if (wanted.get(path) === readKinds.chart) parts[path] = withoutLostSeries(xml);
       else parts[path] = path === styles ? withStandIns(sizedFonts(xml)) : xml;

@@ -24,6 +24,14 @@ export const holdsOurs = ({ getters }: Model): boolean =>
     .getSheetIds()
     .some((id) => getters.getCells(id).some((cell) => cell.isFormula && /PORE\./i.test(cell.compiledFormula.normalizedFormula)));
 
+/** Sentences that have no room are left to the list: none is cut in the middle. The first stays, whatever its length. */
+function keepWhole(line: HTMLElement): void {
+  const [, ...others] = line.children as unknown as Iterable<HTMLElement>;
+  for (const one of others) one.hidden = false;
+  const { bottom } = line.getBoundingClientRect();
+  for (const one of others.filter((sentence) => sentence.getBoundingClientRect().bottom > bottom + 1)) one.hidden = true;
+}
+
 const item = (words: string) => Object.assign(document.createElement("li"), { textContent: words });
 
 /** The strip under the sheet: what to mind with the numbers in sight, on one line, and all of it a press away. */
@@ -42,6 +50,7 @@ export class Care {
     const all = cautionsOf([...new Set(catalogue.flatMap(({ cautions }) => cautions))]);
     rest.replaceChildren(...all.map(item));
     button.addEventListener("click", () => this.dialog.showModal());
+    new ResizeObserver(() => keepWhole(line)).observe(line);
   }
 
   /** Looks at the sheet shown, where it is another one or holds more or less than before. */
@@ -56,7 +65,11 @@ export class Care {
 
   private say(keys: ReadonlySet<string>): void {
     this.shown = [...keys].join();
-    this.line.textContent = briefly(keys);
+    const sentences = briefly(keys).split(/(?<=\.) /);
+    this.line.replaceChildren(
+      ...sentences.flatMap((words) => [Object.assign(document.createElement("span"), { textContent: words }), " "]),
+    );
+    keepWhole(this.line);
     const words = keys.size ? cautionsOf([...keys]) : [first];
     this.here.replaceChildren(...words.map(item));
   }

@@ -76,13 +76,15 @@ export function pageHost(desk: Shown, whole: Whole, workbook?: () => string): Sh
     name: "page",
     ...(workbook ? { workbook } : {}),
 
-    async selection(): Promise<Selection> {
-      const position = sheet().getActivePosition();
+    async selection(reference): Promise<Selection | undefined> {
+      const other = reference === undefined ? undefined : rangeOf(reference);
+      if (other && (other.invalidXc || other.invalidSheetName)) return undefined;
+      const position = other ? { sheetId: other.sheetId, col: other.zone.left, row: other.zone.top } : sheet().getActivePosition();
       const origin = originOf(position);
       const formula = formulaAt(origin);
       const calls = formula ? callsOf(formula, origin) : [];
       return {
-        address: addressOf(position, sheet().getSelectedZone()),
+        address: addressOf(position, other?.zone ?? sheet().getSelectedZone()),
         formula,
         row: position.row - origin.row,
         column: position.col - origin.col,

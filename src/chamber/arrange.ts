@@ -44,7 +44,7 @@ export const arrange = define({
   },
   shop: bathSettings,
   returns: row({
-    way: text("how they go in: upright or lying", "lying"),
+    way: text("they go in", "lying"),
     layers: count("layers", 4),
     stack: stackArg,
     pour: quantity("fluid", "resin to pour", 1.55),

@@ -15,8 +15,8 @@ const cellOf = (value: unknown, type: unknown): Cell =>
 const isFormula = (text: unknown): text is string => typeof text === "string" && text.startsWith("=");
 
 /** The selected cell, the formula that fills it, and the calls that explain it. */
-export async function selection(context: Excel.RequestContext, calls: LastCalls): Promise<Selection> {
-  const range = context.workbook.getSelectedRange();
+export async function selection(context: Excel.RequestContext, calls: LastCalls, reference?: string): Promise<Selection> {
+  const range = reference === undefined ? context.workbook.getSelectedRange() : rangeOf(context, reference);
   const first = range.getCell(0, 0);
   const parent = first.getSpillParentOrNullObject();
   range.load("address");

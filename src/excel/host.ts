@@ -70,7 +70,7 @@ export function excelHost({ platform, calls, savesFiles = true, pause, functions
     endsUndo: true,
     warnings: () => warnings(functionsVersion),
     typedThere: async () => ((await hasCommas()) ? withCommas : (formula) => formula),
-    selection: () => asked((context) => selection(context, calls)),
+    selection: (reference) => asked((context) => selection(context, calls, reference)),
     watch: (changed) => {
       watchers.add(changed);
       return () => watchers.delete(changed);

@@ -29,7 +29,7 @@ export const steps: readonly Step[] = [
   },
   {
     act: `In the pane: Functions, “${askOf("FILL")}”, chamber 6, stack 5, solids 104. Select A5, then Insert formula.`,
-    see: "1.137 qt in the pane while you type, and the same number in A5. Ctrl+Z takes it out again.",
+    see: "1.14 qt in the pane while you type, and the same number in A5. Ctrl+Z takes it out again.",
   },
   {
     act: "Select A2, then in the pane: Working.",

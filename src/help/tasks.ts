@@ -30,7 +30,7 @@ export const tasks: readonly Task[] = [
       {
         words: "See how the pieces go in. A chamber 6 in across and 10 in high, 12 blanks of 3/4 by 3/4 by 5 in:",
         formula: "=PORE.ARRANGE(6,10,0.75,0.75,5,12)",
-        gives: "resin to pour: 1.293 qt",
+        gives: "resin to pour: 1.29 qt",
       },
       {
         words: "Guess what the wood takes up. 38.4 in³ of wood with a specific gravity of 0.45:",
@@ -64,7 +64,7 @@ export const tasks: readonly Task[] = [
       {
         words: "How wet was it before? Weight now, then oven-dry weight:",
         formula: "=PORE.MOISTURE(104,93)",
-        gives: "moisture, oven-dry basis: 11.83 %",
+        gives: "moisture, oven-dry basis: 11.8 %",
       },
       {
         words:
@@ -103,7 +103,7 @@ export const tasks: readonly Task[] = [
         formula: "=PORE.RUNCOST({2;3;0.25},{24.5;4.33;0.1})",
         gives: "cost of the run: 62.02",
       },
-      { words: "20 pieces, 4 of them spoiled:", formula: "=PORE.PIECECOST(62.02,20,4)", gives: "cost of one good piece: 3.876" },
+      { words: "20 pieces, 4 of them spoiled:", formula: "=PORE.PIECECOST(62.02,20,4)", gives: "cost of one good piece: 3.88" },
       { words: "With a margin of 50 % of the price:", formula: "=PORE.PRICETAG(3.88,50%)", gives: "price to charge: 7.76" },
       { words: "The sheet Price Tag has all of it, and splits the cost among members. Your time and taxes are yours to add." },
     ],
@@ -155,7 +155,7 @@ export const tasks: readonly Task[] = [
         words:
           "Open the page. It starts with an invented shop to look around in; the button with the workbook's name has an empty one for yours.",
       },
-      { words: "Type a formula in any empty cell:", formula: "=PORE.FILL(6,5,104)", gives: "resin to pour: 1.137 qt" },
+      { words: "Type a formula in any empty cell:", formula: "=PORE.FILL(6,5,104)", gives: "resin to pour: 1.14 qt" },
       { words: "Save as xlsx writes a file to your computer. Open a file reads one, also from other spreadsheet programs." },
       {
         words:

@@ -22,9 +22,13 @@ export type Look =
   | "alarm"
   | "strong"
   | "total"
+  | "figure"
   | "frozen"
   | "tick"
+  | "item"
+  | "itemNote"
   | "big"
+  | "bigWords"
   | "bigNote"
   | "bigHeading"
   | "bigCaution"
@@ -74,6 +78,8 @@ export interface Chart {
   readonly axes: readonly [across: string, up: string];
   /** Values that are moments of a week: the format that tells them, and where the week begins. */
   readonly moments?: { readonly format: string; readonly from: number };
+  /** Where the names of the series stand: beside a chart that is too narrow for them on one line. */
+  readonly legend?: "bottom" | "right";
   /** Told to a person who cannot see it. */
   readonly alt: string;
 }
@@ -107,6 +113,8 @@ export interface Print {
   readonly newPage?: number;
   /** A table that is a little too wide for one page takes from the margins at the sides. */
   readonly narrow?: boolean;
+  /** Points of the line at the foot of a page that is shrunk: it shrinks along. */
+  readonly footer?: number;
   /** Rows from the first on that go to paper; all where this is left out. */
   readonly rows?: number;
   /** A block that goes to paper in its own size, as labels must: with the margins of its sheet of paper, in inches. */

@@ -9,7 +9,7 @@ const axis = (title: string) => ({
 });
 
 /** A chart as the writer takes it. */
-export const chartOf = ({ kind, title, series, across, at, axes, moments, alt }: Chart) => ({
+export const chartOf = ({ kind, title, series, across, at, axes, moments, alt, legend = "bottom" }: Chart) => ({
   type: kind,
   title,
   series: series.map(({ name, values, color }) => ({
@@ -31,5 +31,5 @@ export const chartOf = ({ kind, title, series, across, at, axes, moments, alt }:
     },
   },
   altText: alt,
-  legend: series.length > 1 ? ("bottom" as const) : (false as const),
+  legend: series.length > 1 && legend,
 });

@@ -99,9 +99,14 @@ const looks: Readonly<Record<Look, Style>> = {
     border: { ...box, top: { style: "medium", color: { rgb: color.walnut } } },
     alignment: top,
   },
+  figure: { font: ink(color.ink, { bold: true }), border: box, alignment: top },
   frozen: { font: ink(color.ink), fill: solid(color.frozen), border: box, alignment: top },
-  tick: { font: ink(color.typed), fill: solid(color.wash), border: typedBox, alignment: { horizontal: "center", vertical: "top" } },
+  tick: { font: ink(color.typed), fill: solid(color.wash), border: typedBox, alignment: { horizontal: "center", vertical: "center" } },
+  item: { font: ink(color.ink), border: box, alignment: { vertical: "center" } },
+  itemNote: { font: ink(color.quiet), alignment: { vertical: "center" } },
   big: { font: ink(color.ink, { size: 18 }), border: box, alignment: wrap },
+  // Words beside a column of numbers keep clear of them.
+  bigWords: { font: ink(color.ink, { size: 18 }), border: box, alignment: { ...wrap, horizontal: "left", indent: 1 } },
   bigNote: { font: ink(color.quiet, { size: 14 }), alignment: wrap },
   bigCaution: { font: ink(color.warning, { size: 16 }), fill: solid(color.warningWash), alignment: wrap },
   labelHead: { font: ink(color.ink, { bold: true, size: 11 }), alignment: { vertical: "center", indent: 1 } },
@@ -114,7 +119,18 @@ const looks: Readonly<Record<Look, Style>> = {
 };
 
 /** Cells that stand in columns of numbers: these, their heading and their unit keep to the right, words to the left. */
-const columned: readonly (Look | undefined)[] = ["input", "result", "words", "frozen", "total", "big", "heading", "bigHeading", "unit"];
+const columned: readonly (Look | undefined)[] = [
+  "input",
+  "result",
+  "words",
+  "frozen",
+  "total",
+  "figure",
+  "big",
+  "heading",
+  "bigHeading",
+  "unit",
+];
 const isOfNumbers = (format: string | undefined) => format !== undefined && format !== "General";
 
 /** A frozen cell keeps the size and the wrapping of what it would have been. */

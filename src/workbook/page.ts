@@ -176,7 +176,7 @@ export class Page {
     const { title, unit, beside = [], input, spills, each, hint } = spec;
     const format = spec.format ?? formatOf(input, unit);
     if (unit) this.put(ref.row - 2, ref.column, { ...content(unit), look: "unit", format });
-    const over = spec.look === "big" ? "bigHeading" : "heading";
+    const over = spec.look === "big" || spec.look === "bigWords" ? "bigHeading" : "heading";
     for (const [right, text] of [title, ...beside].entries())
       this.put(ref.row - 1, ref.column + right, { value: text, look: over, ...(right === 0 && { format }) });
     const look = spec.look ?? (input ? "input" : "result");

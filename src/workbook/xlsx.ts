@@ -80,6 +80,7 @@ function cursorOf({ cursor, cells }: Sheet): { readonly row: number; readonly co
 
 function sheetOf(sheet: Sheet, edition: Edition, cached: Cached, book: Book, paper: "letter" | "a4", pictures: Pictures): WriteSheet {
   const cells = shownCells(sheet, edition, cached, valuesOf(book.sheets));
+  const { footer = 11 } = sheet.print;
   return {
     name: sheet.name,
     columns: sheet.widths.map((width, i) => ({ width, ...(i >= (sheet.hidden ?? i + 1) ? { hidden: true } : {}) })),
@@ -115,7 +116,7 @@ function sheetOf(sheet: Sheet, edition: Edition, cached: Cached, book: Book, pap
     view: { showGridLines: false },
     a11y: { summary: sheet.purpose, headerRow: sheet.print.titleRow },
     pageSetup: pageOf(sheet, titlesOf(sheet), Math.max(...[...cells.keys()].map((at) => ofKey(at)[0])) + 1, paper),
-    headerFooter: { oddFooter: "&LPorewise: &A&RPage &P of &N" },
+    headerFooter: { oddFooter: `&L&${footer}Porewise: &A&R&${footer}Page &P of &N` },
   };
 }
 

@@ -36,21 +36,29 @@ export class Functions extends View {
     this.focusOn(contract ? "#question" : `#ask-${left?.name}`);
   }
 
-  private entry = (contract: Contract): TemplateResult => html`<li>
-    <button class="ask" type="button" id="ask-${contract.name}" @click=${() => this.choose(contract)}>
+  private entry = (contract: Contract, id = `ask-${contract.name}`): TemplateResult => html`<li>
+    <button class="ask" type="button" id=${id} @click=${() => this.choose(contract)}>
       <span>${contract.asks}</span><code>${cellName(contract)}</code>
     </button>
   </li>`;
 
-  private list = (contracts: readonly Contract[]): TemplateResult => html`<ul class="asks">${contracts.map(this.entry)}</ul>`;
+  private list = (contracts: readonly Contract[]): TemplateResult => html`<ul class="asks">${contracts.map((one) => this.entry(one))}</ul>`;
+
+  /** One subject among all of them: what stands above as well goes by another name here. */
+  private listOf = (contracts: readonly Contract[]): TemplateResult =>
+    html`<ul class="asks">${contracts.map((one) => this.entry(one, used.includes(one.name) ? `all-${one.name}` : undefined))}</ul>`;
 
   private browse(): TemplateResult {
     if (this.search.trim()) {
       const { hits, near } = found(this.search);
       const count = hits.length === 1 ? "1 match, best first." : `${hits.length} matches, best first.`;
-      const none = near.length ? "No match. Did you mean one of these?" : "No match. Try other words, or see all of them below.";
-      return html`<p class="quiet" role="status">${hits.length ? count : none}</p>${this.list(hits.length ? hits : near)}`;
+      const none = near.length ? "No match. Did you mean one of these?" : "No match. Try other words, or pick one of these.";
+      return html`<p class="quiet" role="status">${hits.length ? count : none}</p>${hits.length || near.length ? this.list(hits.length ? hits : near) : this.all()}`;
     }
+    return this.all();
+  }
+
+  private all(): TemplateResult {
     const toggle = () => {
       this.more = !this.more;
     };
@@ -60,7 +68,7 @@ export class Functions extends View {
         this.more
           ? Object.entries(subjects)
               .filter(([, contracts]) => contracts.length)
-              .map(([subject, contracts]) => html`<h2>${titleOf(subject)}</h2>${this.list(contracts)}`)
+              .map(([subject, contracts]) => html`<h2>${titleOf(subject)}</h2>${this.listOf(contracts)}`)
           : ""
       }
       ${helpLink("index.html", "All of help")}`;

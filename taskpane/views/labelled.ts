@@ -1,13 +1,21 @@
 import { counted } from "../../shared/host";
-import { isoDate } from "../../shared/serial";
+import { isoDate, readDate, usDate } from "../../shared/serial";
 import { plainUnits } from "../../shared/unit";
 import { type Label, pieceLabels, tubLabel } from "../../src/labels/words";
 import { answers } from "../../src/run/answers";
 import type { Sources } from "../sources";
 
+/** A day as people write it where the labels go. */
+const written = (serial: number, { system }: Sources): string => (system === "US" ? usDate(serial) : isoDate(serial));
+
 /** The tub as My Shop and the Resin Book have it. */
-export function tubOf({ shop, system, today: { color } }: Sources): Label {
-  const day = (value: unknown) => (typeof value === "number" ? isoDate(value) : undefined);
+export function tubOf(sources: Sources): Label {
+  const {
+    shop,
+    system,
+    today: { color },
+  } = sources;
+  const day = (value: unknown) => (typeof value === "number" ? written(value, sources) : undefined);
   const mixed = answers.holds("resin mixed on", shop);
   const rate = answers.holds("resin dye rate", shop);
   const until = typeof mixed === "number" ? answers.ask("EXPIRY", { mixed }, shop)[0][0] : undefined;
@@ -20,7 +28,8 @@ export function tubOf({ shop, system, today: { color } }: Sources): Label {
 }
 
 /** Every piece on Blanks that is in the plan, numbered from the first. */
-export function piecesOf({ shop, blanks }: Sources, first: number, day: string): Label[] {
+export function piecesOf(sources: Sources, first: number, day: string): Label[] {
+  const { shop, blanks } = sources;
   const unit = String(answers.holds("scale reads", shop) ?? "g");
   const rows = blanks
     .filter(({ isLeftOut }) => !isLeftOut)
@@ -31,7 +40,8 @@ export function piecesOf({ shop, blanks }: Sources, first: number, day: string):
       color,
       ...(dry ? { dry: `${Number(dry.toPrecision(4))} ${unit}` } : {}),
     }));
-  return pieceLabels(rows, first, day);
+  const serial = readDate(day);
+  return pieceLabels(rows, first, serial === undefined ? day : written(serial, sources));
 }
 
 /** What there is to label, and what is missing for it. */

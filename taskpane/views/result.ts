@@ -50,7 +50,7 @@ export function answerOf(contract: Contract, asked: Asked, told: Told): Template
   const { answer, missing, troubles, trouble, shop } = asked;
   if (trouble) return html`<p class="fault">${trouble}</p>`;
   if (Object.keys(troubles).length) return html`<p class="quiet">No answer yet: see the message under the field.</p>`;
-  if (!answer) return html`<p class="quiet">Still to fill in: ${missing.join("; ")}.</p>`;
+  if (!answer) return html`<p class="quiet">Still to fill in: ${missing.map((label) => label.split(":")[0].toLowerCase()).join("; ")}.</p>`;
   if (asked.blank) return html`<p class="quiet">The cells it uses are blank, so the answer is blank too.</p>`;
   if (asked.many || isTable(contract)) return table(contract, asked);
   return html`<dl>${guessed(contract, told, linesOf(contract, answer[0], shop.units)).map(line)}</dl>${besideOf(told)}`;

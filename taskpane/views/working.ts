@@ -10,6 +10,7 @@ import { catalogue, cellName, explain } from "../../src/catalogue";
 import { isScreen } from "../answer";
 import { drawingsOf } from "../drawings/drawings";
 import { planned } from "../drawings/planned";
+import { cellsIn } from "../madefrom";
 import { spoken } from "../spoken";
 import { figure } from "./figure";
 import { atFirst, type InSight, planFigures } from "./plan";
@@ -27,6 +28,7 @@ function rowOf({ answer }: Call, { row, column }: Selection): number {
 @customElement("pore-working")
 export class WorkingView extends View {
   @state() private selection: Selection | undefined;
+  @state() private source: Selection | undefined;
   @state() private ready = false;
   @state() private sight = atFirst;
   private unwatch: (() => void) | undefined;
@@ -48,11 +50,23 @@ export class WorkingView extends View {
   private look = async (): Promise<void> => {
     const number = ++this.asked;
     const selection = await this.host.selection();
+    const source = selection && (await this.sourceOf(selection));
     if (number !== this.asked) return;
+    this.source = source;
     if (selection?.address !== this.selection?.address) this.sight = atFirst;
     this.selection = selection;
     this.ready = true;
   };
+
+  /** Words such as “about 45 min” are put together from cells beside them: the first that calls a function explains them. */
+  private async sourceOf({ formula, address }: Selection): Promise<Selection | undefined> {
+    if (callsOurs(formula)) return undefined;
+    for (const reference of cellsIn(formula, address)) {
+      const source = await this.host.selection(reference);
+      if (source && callsOurs(source.formula)) return source;
+    }
+    return undefined;
+  }
 
   private recalculate = async (): Promise<void> => {
     const address = this.selection?.address;
@@ -94,10 +108,10 @@ export class WorkingView extends View {
     return html`<h3>${title}</h3><dl class="lines">${lines.map(([name, value]) => html`<div><dt>${capital(name)}</dt><dd>${value}</dd></div>`)}</dl>`;
   }
 
-  private call = (call: Call): TemplateResult | typeof nothing => {
+  private call = (call: Call, at: Selection): TemplateResult | typeof nothing => {
     const contract = catalogue.find(({ name }) => name === call.name);
     if (!contract) return nothing;
-    const row = contract.per === "piece" ? rowOf(call, this.selection!) : 0;
+    const row = contract.per === "piece" ? rowOf(call, at) : 0;
     const told = this.explained(contract, call, row);
     const head = html`<h3 class="question">${contract.asks}</h3>
       <p class="quiet"><code>${cellName(contract)}</code>${contract.per === "piece" && call.answer.length > 1 ? html`, row ${row + 1} of ${call.answer.length}` : nothing}</p>`;
@@ -123,13 +137,17 @@ export class WorkingView extends View {
   };
 
   private body(selection: Selection): TemplateResult {
+    const { source } = this;
+    if (source?.calls)
+      return html`<p>Put together from ${source.address}, which is worked out so:</p>${source.calls.map((call) => this.call(call, source))}`;
+    if (source) return html`<p>Put together from ${source.address}. Select that cell to see its working.</p>`;
     if (!callsOurs(selection.formula))
       return html`<p>There is no PORE function in this cell. Select a cell that has one, such as the resin or the bake minutes, to see how the number came
         about.</p>`;
     if (!selection.calls)
       return html`<p>This pane has not seen this cell calculate since it last changed. Calculate it to see its working.</p>
         <fluent-button id="calculate" appearance="primary" @click=${this.recalculate}>Calculate this cell</fluent-button>`;
-    return html`${selection.calls.map(this.call)}`;
+    return html`${selection.calls.map((call) => this.call(call, selection))}`;
   }
 
   override render(): TemplateResult {

@@ -219,6 +219,11 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     await pane.locator("#working .call").waitFor();
     expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core reaches 190 °F");
     await press("F6", "F6");
+    // Words that are put together from another cell are explained by that cell.
+    await sheet.type("Z301", `="about "&TEXT(${free},"0")&" min"`);
+    await sheet.go("Z301");
+    await pane.getByText(/^Put together from/).waitFor();
+    expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core reaches 190 °F");
     await sheet.go("A1");
     await pane.getByText("There is no PORE function in this cell.").waitFor();
   });

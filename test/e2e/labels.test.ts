@@ -1,6 +1,7 @@
 import type { BrowserContext, FrameLocator } from "playwright-core";
 import { commonSizes, papers } from "../../src/labels/sizes";
 import { tubCare } from "../../src/labels/words";
+import { dist } from "../../tool/fresh";
 import { needing } from "../needing";
 import { eachAsStranger, type Sheet, type Site } from "./driver";
 
@@ -70,20 +71,28 @@ needing("browser")("labels on paper", () => {
     return { pages: (pdf.match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length, size: /\/MediaBox\s*\[([^\]]*)\]/.exec(pdf)?.[1], labels };
   }
 
+  /** On the sheets of a system, so many points to its unit of length. */
+  function liesOnGrid({ pages, size, labels }: Paper, system: "US" | "SI", points: number): void {
+    const { across, down, width, height, gapAcross, gapDown, top, left } = commonSizes[system];
+    expect(pages).toBe(Math.ceil(labels.length / (across * down)));
+    const [, , wide, high] = size!.trim().split(/\s+/).map(Number);
+    expect(wide).toBeCloseTo(papers[system].width * points, 0);
+    expect(high).toBeCloseTo(papers[system].height * points, 0);
+    for (const [i, { x, y }] of labels.slice(0, across * down).entries()) {
+      expect(x).toBeCloseTo((left + (i % across) * (width + gapAcross)) * points, 0);
+      expect(y).toBeCloseTo((top + Math.floor(i / across) * (height + gapDown)) * points, 0);
+    }
+  }
+
   it("are as many as tubs and planned pieces, lie on the grid of a Letter sheet, and only their names are bold", async () => {
     await pane.locator("#label-tubs").fill("2");
-    const { pages, size, labels } = await printed();
+    const paper = await printed();
+    const { labels } = paper;
     expect(labels).toHaveLength(2 + 97);
-    const { across, down, width, height, gapAcross, top, left } = commonSizes.US;
-    expect(pages).toBe(Math.ceil(labels.length / (across * down)));
-    expect(size?.trim()).toBe(`0 0 ${papers.US.width * 72} ${papers.US.height * 72}`);
-    for (const [i, { x, y }] of labels.slice(0, across * down).entries()) {
-      expect(x).toBeCloseTo((left + (i % across) * (width + gapAcross)) * 72, 0);
-      expect(y).toBeCloseTo((top + Math.floor(i / across) * height) * 72, 0);
-    }
+    liesOnGrid(paper, "US", 72);
     expect(labels[0].lines.map(([text]) => text)).toEqual([
       "Mixed resin, blue",
-      expect.stringMatching(/^mixed \d{4}-\d\d-\d\d, use by \d{4}-\d\d-\d\d$/),
+      expect.stringMatching(/^mixed 1\/13\/2026, use by 4\/13\/2026$/),
       "dye 0.25 tsp per qt",
       tubCare,
     ]);
@@ -91,13 +100,22 @@ needing("browser")("labels on paper", () => {
       "spalted boxelder, 1 of 14",
       "boxelder",
       expect.stringMatching(/^oven-dry [\d.]+ g$/),
-      expect.stringMatching(/^blue, \d{4}/),
+      expect.stringMatching(/^blue, \d+\/\d+\/\d{4}$/),
     ]);
     for (const { lines } of labels)
       for (const [i, [, weight, size]] of lines.entries()) {
         expect([i, weight]).toEqual([i, i === 0 ? "700" : "400"]);
         expect(size).toBeGreaterThanOrEqual(9 - 1e-6);
       }
+  });
+
+  it("lie on the grid of an A4 sheet in the SI edition, with days as they are written there", async () => {
+    await sheet.give(`${dist}/workbook/porewise-live-si.xlsx`);
+    await pane.locator("summary").filter({ hasText: "Label sizes, on A4" }).waitFor();
+    const paper = await printed();
+    expect(paper.labels).toHaveLength(1 + 97);
+    liesOnGrid(paper, "SI", 72 / 25.4);
+    expect(paper.labels[0].lines.map(([text]) => text)).toContain("mixed 2026-01-13, use by 2026-04-13");
   });
 
   it("keep their sizes in the workbook, in another browser too, and say which size does not go together", async () => {

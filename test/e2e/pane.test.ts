@@ -374,7 +374,7 @@ needing("browser")("the pane beside a sheet", () => {
         await to(`#field-${field}`);
         await type(text);
       }
-      expect(await pane.locator("#answer").textContent()).toMatch(/Resin to pour\s*1\.137 qt\s*4\.547 cups, 1076 mL/);
+      expect(await pane.locator("#answer").textContent()).toMatch(/Resin to pour\s*1\.14 qt\s*4\.5 cups, 1080 mL/);
       await to("Insert formula");
       await press("Enter");
       await page.waitForFunction(() => sheet.cells.size > 0);

@@ -18,7 +18,7 @@ describe("the working of a number", () => {
     expect(namedEquation(contract("MOISTURE"))).toBe("(weight − dry weight) / dry weight");
     expect(working("MOISTURE", 104, 93)).toMatchObject({
       equation: "(104 − 93) / 93",
-      answer: [["moisture, oven-dry basis", "11.83 %"]],
+      answer: [["moisture, oven-dry basis", "11.8 %"]],
     });
   });
 

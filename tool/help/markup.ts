@@ -18,8 +18,8 @@ export const page = (title: string, body: string, own?: string): string => `<!do
     <title>${escaped(title)} - Porewise</title>
     <link rel="stylesheet" href="../taskpane.css">
     <link rel="stylesheet" href="help.css">
-${own ? `    <link rel="stylesheet" href="${own}.css">\n` : ""}    <script defer src="${own ?? "help"}.js"></script>
-  </head>
+${own ? `    <link rel="stylesheet" href="${own}.css">\n` : ""}    <script defer src="help.js"></script>
+${own ? `    <script defer src="${own}.js"></script>\n` : ""}  </head>
   <body>
     <main>
 ${body}

@@ -1,6 +1,7 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import type { FileRow } from "../../../shared/xlsx/cells";
 import { childOf, childrenOf } from "../../../shared/xlsx/xml";
+import { perHeight, perWidth, rounded, usual } from "../../linesizes";
 import { bySheet } from "./piece";
 
 /** Widths and heights as a file says them: the engine counts in whole points of a screen, and says one for every column and row. */
@@ -12,11 +13,6 @@ export interface Sizes {
   /** The element that tells what is usual on the sheet. */
   readonly usual?: string;
 }
-
-const perWidth = 0.143;
-const perHeight = 0.75;
-/** What programs take where a file says nothing. */
-const usual = { width: 8.43, height: 12.75 };
 
 const distinct = (items: readonly number[]): number[] => [...new Set(items)];
 
@@ -37,7 +33,7 @@ function sizesOf(xml: string, root: XmlElement, rows: readonly FileRow[]): Sizes
 }
 
 /** What the engine writes for a size that it was given. */
-const written = (size: number, per: number): number => Math.round(per * Math.round(size / per) * 100) / 100;
+const written = (size: number, per: number): number => rounded(per * Math.round(size / per));
 
 const attributeOf = (tag: string, name: string): string | undefined => new RegExp(`\\s${name}="([^"]*)"`).exec(tag)?.[1];
 const without = (tag: string, ...names: readonly string[]): string =>

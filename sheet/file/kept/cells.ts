@@ -41,6 +41,11 @@ const typedForm = (value: ReturnType<typeof shownBy>): Form => {
   return form.type === "str" ? { ...form, type: "inlineStr" } : form;
 };
 
+export const positionAt = (sheetId: string, address: string): Position => {
+  const { row, column } = atOf(address);
+  return { sheetId, row, col: column };
+};
+
 export const formulaAt = ({ getters }: Model, position: Position): string | undefined => {
   const cell = getters.getCell(position);
   return cell?.isFormula ? withEnds(cell.compiledFormula.toFormulaString(getters)) : undefined;
@@ -65,10 +70,7 @@ export function cellEdits({ id, rows }: Sheet, changed: readonly string[], dirty
   const { at, blocks } = fileCells(rows);
   const edits = new Map<string, Edit>();
   const set = (address: string, edit: Edit) => edits.set(address, { ...edits.get(address), ...edit });
-  const position = (address: string): Position => {
-    const { row, column } = atOf(address);
-    return { sheetId: id, row, col: column };
-  };
+  const position = (address: string) => positionAt(id, address);
   const shown = (address: string) => shownBy(getters.getEvaluatedCell(position(address)));
   const setForm = (address: string, form: Form) => {
     const file = at.get(address);

@@ -1,13 +1,13 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
-import { atOf, type Block } from "../../../shared/xlsx/address";
+import type { Block } from "../../../shared/xlsx/address";
 import type { FileRow } from "../../../shared/xlsx/cells";
 import { withinSheet, withoutReferences } from "../../../shared/xlsx/move";
 import { sharedBookOf } from "../../book";
 import type { Places } from "../beside/places";
 import { type Around, aroundIn, unknownOf } from "../formulas/known";
 import { type Engine as Basing, baseline, type Open } from "./baseline";
-import type { Engine as Cells } from "./cells";
+import { type Engine as Cells, positionAt } from "./cells";
 import { Dependents, unknownIn } from "./dependents";
 import { contentChanges, type Pair } from "./difference";
 import { sheetCell } from "./place";
@@ -40,11 +40,6 @@ interface Against {
   /** Whether lines, cells or sheets moved. */
   readonly isMoved: boolean;
 }
-
-export const positionAt = (sheetId: string, address: string): Position => {
-  const { row, column } = atOf(address);
-  return { sheetId, row, col: column };
-};
 
 export function compared(model: Model, engine: Basing & Cells, { replayed, reach, rowsAt, open, isMoved }: Against): Compared {
   const { book, paths, resized } = replayed;

@@ -1,11 +1,7 @@
 import type { Attributes } from "../../../shared/xlsx/retag";
+import { perHeight, perWidth, rounded } from "../../linesizes";
 import { type Pair, same } from "./difference";
 import { columnsTagged, rowsTagged, usualWidth } from "./linetags";
-
-/** Points of the screen in the units of files. */
-const perWidth = 0.143;
-const perHeight = 0.75;
-const rounded = (number: number) => Math.round(number * 100) / 100;
 
 type Header = { readonly size?: number; readonly isHidden?: boolean } | undefined;
 

@@ -1,11 +1,12 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
+import { textOf } from "../../../shared/xlsx/parts";
 import { childOf, childrenOf, read } from "../../../shared/xlsx/xml";
-import { asStored } from "../../../src/calls";
-import { quietly } from "../../quietly";
+import { enginesFile, enginesSheet } from "../../enginesfile";
 import { solidColours } from "../beside/looks";
 import { rankedRules } from "../beside/rules";
 import { withValidations } from "../beside/validations";
+import { withStoredRules } from "../formulas/inrules";
 
 type Engine = Pick<typeof OSpreadsheet, "Model">;
 type SheetData = WorkbookData["sheets"][number];
@@ -36,8 +37,7 @@ function inOrder<T extends { readonly ranges: readonly string[] }>(
 }
 
 function madeIn(xml: string, looks: readonly string[], wanted: Wanted): Made {
-  const stored = xml.replace(/(<formula[12]?>)([^<]*)/g, (_, tag, formula) => tag + asStored(formula));
-  const text = withValidations(rankedRules(stored), wanted as SheetData, {});
+  const text = withValidations(rankedRules(withStoredRules(xml)), wanted as SheetData, {});
   const root = read(text);
   const rules = childrenOf(root, "conditionalFormatting").flatMap((block) =>
     childrenOf(block, "cfRule").map((rule) => {
@@ -53,7 +53,7 @@ function madeIn(xml: string, looks: readonly string[], wanted: Wanted): Made {
 }
 
 /** Rules of some sheets as files spell them. */
-export async function madeRules(wanted: readonly Wanted[], now: WorkbookData, { Model }: Engine): Promise<(sheetId: string) => Made> {
+export async function madeRules(wanted: readonly Wanted[], now: WorkbookData, engine: Engine): Promise<(sheetId: string) => Made> {
   const some = wanted.filter(({ conditionalFormats, dataValidationRules }) => conditionalFormats.length || dataValidationRules.length);
   if (!some.length) return () => none;
   const sheets = now.sheets.map(({ id, name, colNumber, rowNumber }) => ({
@@ -64,16 +64,13 @@ export async function madeRules(wanted: readonly Wanted[], now: WorkbookData, { 
   }));
   // The engine takes plain objects of its own making only.
   const data = JSON.parse(JSON.stringify({ version: now.version, sheets, namedRanges: now.namedRanges })) as object;
-  const { files } = await quietly(() => new Model(data)).exportXLSX();
-  const part = (path: string) => {
-    const file = files.find((one) => one.path === path);
-    return file && "content" in file ? solidColours(file.content) : "";
-  };
+  const parts = await enginesFile(data, engine);
+  const part = (path: string) => solidColours(textOf(parts, path));
   const styles = part("xl/styles.xml");
   const list = childOf(read(styles), "dxfs");
   const looks = list ? childrenOf(list).map(({ start, end }) => styles.slice(start, end)) : [];
   return (sheetId) => {
     const own = some.find(({ id }) => id === sheetId);
-    return own ? madeIn(part(`xl/worksheets/sheet${sheets.findIndex(({ id }) => id === sheetId)}.xml`), looks, own) : none;
+    return own ? madeIn(part(enginesSheet(sheets.findIndex(({ id }) => id === sheetId))), looks, own) : none;
   };
 }

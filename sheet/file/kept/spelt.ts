@@ -1,7 +1,8 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { rowsOf } from "../../../shared/xlsx/cells";
-import { quietly } from "../../quietly";
+import { textOf } from "../../../shared/xlsx/parts";
+import { enginesFile, enginesSheet } from "../../enginesfile";
 
 type Engine = Pick<typeof OSpreadsheet, "Model">;
 
@@ -9,7 +10,7 @@ type Engine = Pick<typeof OSpreadsheet, "Model">;
 export async function spelling(
   formulas: ReadonlyMap<string, ReadonlyMap<string, string>>,
   now: WorkbookData,
-  { Model }: Engine,
+  engine: Engine,
 ): Promise<(sheetId: string, address: string, typed: string) => string> {
   if (![...formulas.values()].some((own) => own.size)) return (_, __, typed) => typed.slice(1);
   const sheets = now.sheets.map(({ id, name, colNumber, rowNumber }) => ({
@@ -19,13 +20,10 @@ export async function spelling(
     rowNumber,
     cells: Object.fromEntries(formulas.get(id) ?? []),
   }));
-  const book = quietly(() => new Model({ version: now.version, sheets, namedRanges: { ...now.namedRanges } } as object));
-  const { files } = await book.exportXLSX();
+  const parts = await enginesFile({ version: now.version, sheets, namedRanges: { ...now.namedRanges } }, engine);
   const found = new Map<string, string>();
-  sheets.forEach(({ id }, i) => {
-    const file = files.find(({ path }) => path === `xl/worksheets/sheet${i}.xml`);
-    for (const { cells } of file && "content" in file ? rowsOf(file.content, []) : [])
+  for (const [i, { id }] of sheets.entries())
+    for (const { cells } of rowsOf(textOf(parts, enginesSheet(i)), []))
       for (const { address, formula } of cells) if (formula) found.set(`${id} ${address}`, formula.text);
-  });
   return (sheetId, address, typed) => found.get(`${sheetId} ${address}`) ?? typed.slice(1);
 }

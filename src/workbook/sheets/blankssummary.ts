@@ -20,7 +20,7 @@ export function summaryLines(page: Page, row: number, of: Columns, planned: Ref,
   const [, , rows, pieces] = lines.map(([label, made, format, unit], i) => {
     page.put(row + i, 0, { value: label, look: "label" });
     if (unit) page.put(row + i, 2, { value: unit, look: "unit" });
-    return page.put(row + i, 1, { formula: made, format, look: "total" });
+    return page.put(row + i, 1, { formula: made, format, look: "figure" });
   });
   return { rows, pieces };
 }

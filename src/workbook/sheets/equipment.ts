@@ -32,7 +32,7 @@ export function equipmentLines(page: Page, kit: Kit): Equipment {
   const fact = ({ input, ...line }: Line & { readonly input: Allowed; readonly note: string }, from: string): Ref => {
     const { row } = page;
     const ref = page.line({ ...line, input });
-    const [when, words] = cannotBe(ref, input);
+    const [when, words] = cannotBe(ref, input, kit);
     page.put(row, 3, { formula: formula`IF(${when},"${words}","${line.note}")`, look: "note" });
     page.alert("bad", ref, when);
     page.put(row, 5, { value: allowedWords(input), look: "note" });

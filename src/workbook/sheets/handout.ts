@@ -1,3 +1,4 @@
+import { fractions, plainNumber } from "../../../shared/numberformat";
 import { bake } from "../../cure/bake";
 import { ovenSurfaceCoefficient } from "../../cure/settings";
 import { dye } from "../../resin/dye";
@@ -60,8 +61,8 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   const page = new Page(
     "Handout",
     "One page to take home: how long to bake, how much dye, and what never to do.",
-    [14, 14, 14, 2, 12, 12, 34, 3, 28, 10, 3, 28, 10],
-    { pages: 1, columns: beyond - 1 },
+    [14, 14, 14, 2, 12, 12, 34, 3, 36, 10, 3, 36, 10],
+    { pages: 1, columns: beyond - 1, footer: 13 },
   );
   page.say("Stabilizing wood: take-home sheet", "title");
   const { row } = page;
@@ -75,7 +76,7 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   };
   const baked = page.table(
     {
-      thickness: { title: `thick, ${kit.unit("length")}`, look: "big" },
+      thickness: { title: `thick, ${kit.unit("length")}`, look: "big", format: kit.by(fractions, plainNumber) },
       bare: { title: "bare, min", look: "big", format: "0", spills: (all) => minutes(all.thickness, ovens.bare) },
       foil: { title: "foil, min", look: "big", format: "0", spills: (all) => minutes(all.thickness, ovens.foil) },
     },
@@ -85,16 +86,16 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   page.row = row;
   page.table(
     {
-      fluid: { title: `resin, ${kit.unit("fluid")}`, look: "big" },
+      fluid: { title: `resin, ${kit.unit("fluid")}`, look: "big", format: plainNumber },
       dye: { title: `dye, ${kit.unit("powder")}`, look: "big", format: "0.00", spills: (all) => ours(ask(dye, { resin: all.fluid })) },
-      spoons: { title: "in spoons", look: "big", each: (all) => ask(spoons, { dye: all.dye }) },
+      spoons: { title: "in spoons", look: "bigWords", each: (all) => ask(spoons, { dye: all.dye }) },
     },
     [0.5, 1, 1.5, 2, 3, 4, 6, 8].map((fluid) => ({ fluid })),
     { column: 4 },
   );
   page.row = below;
   const degrees = (name: string) => formula`ROUND(${shop.holds(name)},0)&" ${kit.unit("temperature")}"`;
-  const told = formula`"For square pieces ${length} ${kit.unit("length")} long, specific gravity ${middlingGravity}, from "&${degrees("room")}&" to "&${degrees("core")}&" in the middle, oven at "&${degrees("oven")}&".  Heavy wood, or an oven cooler than its dial, takes up to 80 % longer. Above ${kit.by("1 1/4 in", "30 mm")} it is more than the usual 30 to 60 min. The resin's own label comes first."`;
+  const told = formula`"For square pieces ${length} ${kit.unit("length")} long, specific gravity ${middlingGravity}, from "&${degrees("room")}&" to "&${degrees("core")}&" in the middle, oven at "&${degrees("oven")}&". Heavy wood, or an oven cooler than its dial, takes up to 80 % longer. Above ${kit.by("1 1/4 in", "30 mm")} it is more than the usual 30 to 60 min. The resin's own label comes first."`;
   const all = [baked.of.bare, baked.of.foil];
   const missing = formula`COUNT(${whole(all[0])},${whole(all[1])})<COUNT(${whole(baked.of.thickness)})*2`;
   const foreign = formula`"My Shop's units are not ${kit.system}, and this file is made for ${kit.system}: change “units” there, and the numbers come back."`;

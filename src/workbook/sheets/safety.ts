@@ -21,14 +21,14 @@ const printed = 3;
 
 /** The safety list: the one that the pane ticks, on one page for the wall or the clipboard. */
 export function safetySheet(): Safety {
-  const page = new Page("Safety", "Check off what is done. If something is not, stop there.", [4.5, 15, 68, 124], {
+  const page = new Page("Safety", "Check off what is done. If something is not, stop there.", [6, 15, 78, 112], {
     pages: 1,
     columns: printed,
     narrow: true,
   });
   const { name } = page.sheet;
-  // A row of the list is a line of ten points: all of it stands on one page.
-  page.sheet.line = 11.8;
+  // A row of the list is a line of ten points, with just the room that it needs: all of it stands on one page.
+  page.sheet.line = 12;
   page.open("Safety list");
   page.row--;
   page.say(first, "caution");
@@ -42,7 +42,7 @@ export function safetySheet(): Safety {
   page.row++;
   const list = refTo(name, page.row, 0, room, columns.length);
   for (const [i, row] of toSheet(fresh).list.entries()) {
-    const looks = ["tick", "label", "words", "note"] as const;
+    const looks = ["tick", "itemNote", "item", "itemNote"] as const;
     for (const [column, value] of row.entries())
       page.put(page.row + i, column, {
         ...(value === "" ? {} : { value }),

@@ -8,6 +8,7 @@ import { type Formula, formula } from "../formula";
 import { type Kit, scale } from "../kit";
 import type { Page } from "../page";
 import type { Ref } from "../place";
+import { dayExample } from "../usdates";
 import { refuses } from "./judged";
 
 /** What a file is made for: its units and formulas stand written in it. */
@@ -65,7 +66,7 @@ export function standardFormula(setting: Setting, value: unknown, { units }: Kit
 type Wrong = readonly [when: Formula, words: string];
 
 /** What to type in place of a value that cannot be: built-in formulas take it as it comes, the functions refuse it wherever it counts. */
-export function cannotBe(typed: Ref, allowed: Allowed | true): Wrong {
+export function cannotBe(typed: Ref, allowed: Allowed | true, { system }: Kit): Wrong {
   const filled = (fits: Formula): Formula => formula`IF(${typed}="",FALSE,IF(${fits},FALSE,TRUE))`;
   if (allowed !== true && "from" in allowed) {
     const { from, to } = allowed;
@@ -81,7 +82,7 @@ export function cannotBe(typed: Ref, allowed: Allowed | true): Wrong {
   }
   return [
     filled(formula`ISNUMBER(${typed})`),
-    allowed !== true && "date" in allowed ? "type a day, such as 2026-03-14" : "type a plain number",
+    allowed !== true && "date" in allowed ? `type a day, such as ${dayExample(system)}` : "type a plain number",
   ];
 }
 
@@ -107,7 +108,7 @@ export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Fo
   });
   const holds = page.put(row, 4, { formula: formula`IF(${typed}="",${standard},${typed})`, look: "result", format: inForce });
   const due = fixed(kit)[setting.name];
-  const wrong: Wrong = due ? [formula`${holds}<>"${due}"`, `type ${due}: this file is made for it`] : cannotBe(typed, allowed);
+  const wrong: Wrong = due ? [formula`${holds}<>"${due}"`, `type ${due}: this file is made for it`] : cannotBe(typed, allowed, kit);
   const judged = due || !isWords(setting) ? [wrong] : [unreadable(setting, typed)];
   const wrongs = missing ? [missing, ...judged] : judged;
   const note = wrongs.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},"${words}",${rest})`, formula`"${setting.label}"`);

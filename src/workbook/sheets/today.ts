@@ -56,14 +56,14 @@ export function todaySheet(kit: Kit, shop: Shop, blanks: Blanks): Today {
   const isDemo = formula`${how}="${demoWords}"`;
   const start = inputLine(
     page,
-    "it begins",
+    "day and hour",
     kit.demo ? demoStart : undefined,
     { date: true },
     `day and hour, such as ${momentExample(kit.system)}; type =NOW() to start now`,
     moment,
   );
   page.put(start.row, 6, {
-    formula: formula`IF(ISTEXT(${start}),"no date: type a day and hour, such as ${momentExample(kit.system)}",IF(${start}="","type a day and hour, such as ${momentExample(kit.system)}, or =NOW() to start now","day and hour"))`,
+    formula: formula`IF(ISTEXT(${start}),"no date: type a day and hour, such as ${momentExample(kit.system)}",IF(${start}="","type a day and hour, such as ${momentExample(kit.system)}, or =NOW() to start now",""))`,
     look: "note",
   });
   page.alert("bad", start, formula`ISTEXT(${start})`);

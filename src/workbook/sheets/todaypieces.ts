@@ -1,3 +1,4 @@
+import { plainNumber } from "../../../shared/numberformat";
 import { bake } from "../../cure/bake";
 import { cooldown } from "../../cure/cooldown";
 import { plan } from "../../plan/plan";
@@ -51,7 +52,7 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
   const length = kit.unit("length");
   let above: Ref | undefined;
   return each((load) => {
-    page.put(page.row, 2, { value: length, look: "unit" });
+    for (const column of [2, 3, 4]) page.put(page.row, column, { value: length, look: "unit", format: plainNumber });
     const { of: own } = page.table(
       {
         kind: {
@@ -78,7 +79,7 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
       ["gravity", of.gravity, "0.00"],
     ];
     for (const [i, [title, source, format]] of taken.entries()) {
-      page.put(top - 1, 2 + i, { value: title, look: "heading" });
+      page.put(top - 1, 2 + i, { value: title, look: "heading", format: plainNumber });
       for (let row = 0; row < rows; row++)
         page.put(top + row, 2 + i, {
           formula: picked(source)(row),

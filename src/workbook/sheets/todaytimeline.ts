@@ -38,7 +38,8 @@ export function timeline(
   const column = (index: number) => refTo(page.sheet.name, row + 1, index, loadNumbers.length);
   page.row = row + 1 + loadNumbers.length;
   page.chart({
-    title: "The run, in hours from the first load on",
+    title: "Hours from the first load on",
+    legend: "right",
     kind: "bar",
     across: column(0),
     series: titles.slice(1).map((name, i) => ({

@@ -91,8 +91,8 @@ describe("a saved workbook", () => {
 
   it("gives a formula that the page does not know back without a value, so that the next program works it out", async () => {
     const { cell } = await savedWith({ A1: "=_xlfn.LET(_xlpm.x,2,_xlpm.x)", B1: "=NOSUCH(1)" });
-    expect(cell("A1")).toBe('<c r="A1"><f>_xlfn.LET(_xlpm.x,2,_xlpm.x)</f></c>');
-    expect(cell("B1")).toBe('<c r="B1"><f>NOSUCH(1)</f></c>');
+    expect(cell("A1")).toBe('<c r="A1"><f ca="1">_xlfn.LET(_xlpm.x,2,_xlpm.x)</f></c>');
+    expect(cell("B1")).toBe('<c r="B1"><f ca="1">NOSUCH(1)</f></c>');
   });
 
   it("keeps the brackets and the letters that were typed", async () => {

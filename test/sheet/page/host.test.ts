@@ -54,6 +54,13 @@ describe("the embedded sheet as the pane sees it", () => {
     expect(await host.selection()).toMatchObject({ address: "Blanks!H8", formula: "", calls: undefined });
   });
 
+  it("tells of another cell as if it were selected, and nothing of what is no cell", async () => {
+    const { host, go } = setUp();
+    go("H8");
+    expect(await host.selection("Blanks!J24")).toMatchObject({ address: "Blanks!J24", row: 16, calls: [{ name: "MOISTURE" }] });
+    expect(await host.selection("Nowhere!A1")).toBeUndefined();
+  });
+
   it("tells changes of selection and of the selected cell, until told to stop", () => {
     const { book, host, go } = setUp();
     const changed = jest.fn();

@@ -16,7 +16,7 @@ it.each([
   [46126, "expired: dispose of it"],
   [undefined, "type a day on Today"],
 ])("on day %s it says “%s”", (day, words) =>
-  expect(filled("Resin Book", { Today: { "it begins": day } }).beside("use by", 3)).toMatch(new RegExp(`^${words}`)),
+  expect(filled("Resin Book", { Today: { "day and hour": day } }).beside("use by", 3)).toMatch(new RegExp(`^${words}`)),
 );
 
 it("marks what is expired, in the summary and in the ledger", () => {
@@ -44,7 +44,7 @@ it("is what My Shop has on hand, its dye rate and its date, until somebody types
 });
 
 it("says no more than that where the day of the demo is no day", () =>
-  expect(filled("Resin Book", { Today: { "it begins": "some day" } }).beside("use by", 3)).toMatch(/^type a day on Today/));
+  expect(filled("Resin Book", { Today: { "day and hour": "some day" } }).beside("use by", 3)).toMatch(/^type a day on Today/));
 
 const firstRow = (sight: typeof book) => {
   const [at] = [...sight.sheet.cells].find(([, { value, look }]) => value === "date" && look === "heading")!;

@@ -10,7 +10,7 @@ it("tells what is expired or will be soon", () =>
   ]));
 
 it("asks for a day where it has none, and shows no error", () => {
-  const undated = filled("Supplies", { Today: { "it begins": undefined } });
+  const undated = filled("Supplies", { Today: { "day and hour": undefined } });
   expect(undated.under("days left", 3)).toEqual(["", "", ""]);
   expect(undated.under("state", 1)).toEqual(["give the day above"]);
   expect(undated.beside("as of", 3)).toMatch(/^type a date/);
@@ -31,13 +31,13 @@ it("names the day over the states, and marks a day before something was opened",
   const [row, column] = at.split(",").map(Number);
   expect(supplies.value(row - 1, column)).toBe(day);
   expect(supplies.beside("as of", 3)).toMatch(/^the sample's day/);
-  const old = filled("Supplies", { Today: { "it begins": day - 30 } });
+  const old = filled("Supplies", { Today: { "day and hour": day - 30 } });
   expect(old.beside("as of", 3)).toMatch(/^before something below was opened: type today's date/);
   expect(old.alerts("as of")).toEqual([expect.stringMatching(/^bad: .*COUNTIF/)]);
 });
 
 it("shows no error where the day of the demo is no day", () =>
-  expect(filled("Supplies", { Today: { "it begins": "some day" } }).beside("as of", 3)).toMatch(/^type a date here/));
+  expect(filled("Supplies", { Today: { "day and hour": "some day" } }).beside("as of", 3)).toMatch(/^type a date here/));
 
 it.each(["US", "SI"] as const)("in %s, does not count what is in another unit, and says in which it counts", (system) => {
   const [fluid, other, second] = system === "US" ? ["qt", "gal", 1] : ["L", "ml", 0.9];

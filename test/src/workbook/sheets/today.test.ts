@@ -98,7 +98,7 @@ it("is consistent as shipped: a few blanks in a narrow tub, covered by what the 
   expect(number("mix")).toBe(0);
   expect(number("resin to pour")).toBeLessThan(number("on hand"));
   expect(today.value(3, 0)).toBe("4 pieces, 1 load: what is on hand is enough resin.");
-  expect(number("done and cool by")).toBeCloseTo(number("it begins") + 19.8 / 24, 1);
+  expect(number("done and cool by")).toBeCloseTo(number("day and hour") + 19.8 / 24, 1);
   const shown = [...today.sheet.cells.keys()].map((at) => today.value(...(at.split(",").map(Number) as [number, number])));
   expect(shown.filter((value) => typeof value === "object")).toEqual([]);
 });
@@ -109,7 +109,7 @@ it("loads at the demo, and has each step after the one before", () => {
     const row = today.rows(label).find((one) => one > top)!;
     return today.value(row, 1) as number;
   };
-  const begin = number("it begins");
+  const begin = number("day and hour");
   const times = (["choose", "safety", "mix", "load", "vacuum", "air", "drain", "bake", "cool"] as const).map((kind) => from(kind));
   expect(times).toEqual([...times].sort((a, b) => a - b));
   near(from("load"), begin, 1e-9);
@@ -135,10 +135,10 @@ it("says in words what does not fit or is missing, and marks it", () => {
 });
 
 it("says that a start has passed, and that the hours are not kept", () => {
-  const begin = number("it begins");
+  const begin = number("day and hour");
   const gone = filled("Today", { Today: { "it is now": begin } });
   expect(gone.beside("from", note)).toMatch(/^this start has passed/);
-  const late = filled("Today", { Today: { "it begins": begin + 5 / 24 } });
+  const late = filled("Today", { Today: { "day and hour": begin + 5 / 24 } });
   expect(late.texts.length).toBeGreaterThan(0);
   const words = (which: typeof late) =>
     [...which.sheet.cells.keys()].map((at) => which.value(...(at.split(",").map(Number) as [number, number])));
@@ -193,7 +193,7 @@ it("tells gain and fullness from three weights", () => {
 
 it.each([2, 3])("counts back for %i loads: load 1 cool, load 2 of three ready for the oven, one after another", (count) => {
   const run = withLoads(count);
-  const begin = run.beside("it begins") as number;
+  const begin = run.beside("day and hour") as number;
   const at = (title: string, label: string, load: number) => {
     const row = run.rows(label).find((one) => one > run.rows(title)[0])!;
     return run.value(row, load) as number;
@@ -210,7 +210,7 @@ it.each([2, 3])("counts back for %i loads: load 1 cool, load 2 of three ready fo
 
 it("begins at once where it is to start now", () => {
   const run = filled("Today", { Today: { "this run:": "the run starts at" } });
-  near(run.beside("from") as number, run.beside("it begins") as number, 1e-9);
+  near(run.beside("from") as number, run.beside("day and hour") as number, 1e-9);
 });
 
 it("draws the run over its hours, each part as long as the times say", () => {

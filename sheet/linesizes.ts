@@ -1,0 +1,8 @@
+/** Widths and heights: files count columns in letters and rows in points of print, the engine both in points of a screen. */
+export const perWidth = 0.143;
+export const perHeight = 0.75;
+
+/** What programs take where a file says nothing. */
+export const usual = { width: 8.43, height: 12.75 };
+
+export const rounded = (number: number): number => Math.round(number * 100) / 100;
