@@ -14,7 +14,7 @@ interface Handlers {
 }
 
 /** What every key does, as the page tells it. */
-export const told: readonly (readonly [keys: string, does: string])[] = [
+const told: readonly (readonly [keys: string, does: string])[] = [
   ["F6, Shift+F6", "next or previous part of the page: buttons, menus, cells, sheets, side pane, cautions"],
   ["Escape", "back to the cells"],
   ["Arrows, Tab", "move between cells"],
