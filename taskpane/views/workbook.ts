@@ -138,7 +138,7 @@ export class Workbook extends View {
         <fluent-button id="again-workbook" @click=${() => this.again("workbook")}>In the whole workbook</fluent-button>
       </div>
       <h2>For people without the add-in</h2>
-      <p>A copy of this workbook for any spreadsheet program. What plain formulas can work out calculates on, with a table of bake
+      <p>A copy of this workbook for any spreadsheet program. Whatever plain formulas can work out keeps calculating, with a table of bake
         minutes by thickness; the rest is today's numbers.</p>
       <fluent-button id="values" @click=${() => this.work((work) => this.host.copyWithValues(work), "The copy is ready.")}>Make the copy</fluent-button>
       <h2>Labels</h2>

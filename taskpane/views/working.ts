@@ -139,8 +139,8 @@ export class WorkingView extends View {
   private body(selection: Selection): TemplateResult {
     const { source } = this;
     if (source?.calls)
-      return html`<p>Put together from ${source.address}, which is worked out so:</p>${source.calls.map((call) => this.call(call, source))}`;
-    if (source) return html`<p>Put together from ${source.address}. Select that cell to see its working.</p>`;
+      return html`<p>Made from ${source.address}, and that is worked out like this:</p>${source.calls.map((call) => this.call(call, source))}`;
+    if (source) return html`<p>Made from ${source.address}. Select that cell to see its working.</p>`;
     if (!callsOurs(selection.formula))
       return html`<p>There is no PORE function in this cell. Select a cell that has one, such as the resin or the bake minutes, to see how the number came
         about.</p>`;

@@ -222,7 +222,7 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     // Words that are put together from another cell are explained by that cell.
     await sheet.type("K4", `="about "&TEXT(${free},"0")&" min"`);
     await sheet.go("K4");
-    await pane.getByText(/^Put together from/).waitFor();
+    await pane.getByText(/^Made from/).waitFor();
     expect(await pane.locator(".equation.numbers").textContent()).toContain("until the core reaches 190 °F");
     await sheet.go("A1");
     await pane.getByText("There is no PORE function in this cell.").waitFor();

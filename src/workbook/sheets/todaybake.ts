@@ -20,7 +20,7 @@ export function bakeLines(page: Page, kit: Kit, loads: Each<LoadOf>, counts: Eac
     page,
     "the resin’s own heat, at most",
     (load) => formula`IF(${counts[load]}="","",${ask(selfheat, { gravity: loads[load].first.gravity, fullness: loads[load].fullness })})`,
-    { unit: kit.unit("rise"), format: "0", good: ownHeat, bad: "how dense the wood is is missing: see the problems above" },
+    { unit: kit.unit("rise"), format: "0", good: ownHeat, bad: "the kind of wood is missing: see the problems above" },
   );
   page.say(formula`IF(MAX(${across(bake)})>${practice / 60},${said(inPractice)},"")`);
 }

@@ -75,7 +75,7 @@ export function lengthLines(page: Page, shop: Shop, loads: Each<LoadOf>, counts:
   const bakes = threeLine(page, "bake", (load) => loads[load].planned("bake minutes")!, {
     ...told,
     good: "by heat conduction; the resin's label decides",
-    bad: "no calculation bakes these pieces: follow the maker's schedule",
+    bad: "too thick to bake by calculation: follow the resin maker's schedule",
   });
   const end = (label: string, of: Ref, good: string) =>
     threeLine(page, label, (load) => formula`IFERROR(${loads[load].slowest(of)},"")`, { ...told, good });
@@ -84,7 +84,7 @@ export function lengthLines(page: Page, shop: Shop, loads: Each<LoadOf>, counts:
   const cools = threeLine(page, "cool before weighing", (load) => used(counts[load], loads[load].slowestCooling), {
     ...told,
     good: "the slowest pieces of the load, bare and apart, in still air",
-    bad: "no calculation cools these pieces: wait until they feel as cold as the room",
+    bad: "too thick to cool by calculation: wait until they feel as cold as the room",
   });
   const drain = threeLine(
     page,

@@ -57,7 +57,7 @@ export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, load
     unit: "g",
     format: "0",
     good: "expected; weigh them and write it under Weigh below",
-    bad: "a size or how dense the wood is is missing: see the problems above",
+    bad: "a size or the kind of wood is missing: see the problems above",
   });
   step("safety");
   onceAt("from", before.choose);
