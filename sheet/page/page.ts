@@ -1,5 +1,6 @@
 import { Asker } from "./ask";
 import { Care, holdsOurs } from "./care";
+import type { Standing } from "./current";
 import { Desk } from "./desk";
 import { Files, type Tell } from "./files";
 import { first } from "./first";
@@ -7,7 +8,7 @@ import { follow, followOnPress } from "./follow";
 import { prepare } from "./grid";
 import { pageHost } from "./host";
 import { Keys } from "./keys";
-import { Library, type Standing } from "./library";
+import { Library } from "./library";
 import { Menu } from "./menu";
 import { nameFields } from "./named";
 import { followOffline } from "./offline";

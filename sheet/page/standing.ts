@@ -1,4 +1,4 @@
-import type { Standing } from "./library";
+import type { Standing } from "./current";
 
 /** As this browser's language has it: 4:56 AM, or 04:56. */
 const clock = (moment: number) =>

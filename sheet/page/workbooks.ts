@@ -1,21 +1,15 @@
 import { html, render, type TemplateResult } from "lit";
 import { repeat } from "lit/directives/repeat.js";
 import type { Ended } from "../../shared/host";
-import { saveFile } from "../../taskpane/save";
 import type { Asker } from "./ask";
+import { BookActs, unreadable } from "./bookacts";
 import { asideList, bookRow, when } from "./books";
-import { bundle } from "./bundle";
-import { costOf } from "./costs";
-import { downloadWorkbook, fileName } from "./download";
-import { contentOf, readFile } from "./files";
-import { type Aside, aside, asides, removeAside, type Shelved, shelf } from "./kept/store";
+import { type Aside, asides, removeAside, type Shelved, shelf } from "./kept/store";
 import { days, recent } from "./kept/versions";
 import type { Library } from "./library";
-import { startContent, starts } from "./starts";
+import { starts } from "./starts";
 
 const size = (bytes: number): string => (bytes < 1e9 ? `${(bytes / 1e6).toFixed(1)} MB` : `${(bytes / 1e9).toFixed(1)} GB`);
-
-const noFile = (name: string) => `${name} was made before this page kept files, so there is no original.`;
 
 /** The dialog over all workbooks that this browser keeps. */
 export class Workbooks {
@@ -24,6 +18,7 @@ export class Workbooks {
   private room = "";
   private said = "";
   private naming = "";
+  private readonly acts: BookActs;
 
   constructor(
     private readonly dialog: HTMLDialogElement,
@@ -31,7 +26,9 @@ export class Workbooks {
     private readonly asker: Asker,
     /** Says beside the name of the workbook what was done. */
     private readonly tell: (words: string) => void,
-  ) {}
+  ) {
+    this.acts = new BookActs(library, asker);
+  }
 
   async open(): Promise<void> {
     this.said = "";
@@ -76,11 +73,7 @@ export class Workbooks {
   private make = (event: SubmitEvent): void => {
     event.preventDefault();
     const chosen = new FormData(event.target as HTMLFormElement).get("from");
-    const from = starts.find(({ file }) => file === chosen)!;
-    void this.does(async () => {
-      const content = await startContent(from);
-      return typeof content === "string" ? { done: false, words: content } : this.library.create(from.name, content);
-    }, "It is open behind this list.");
+    void this.does(() => this.acts.create(String(chosen)), "It is open behind this list.");
   };
 
   private rename(event: SubmitEvent, id: string): void {
@@ -93,61 +86,12 @@ export class Workbooks {
     }, "Renamed.");
   }
 
-  private copy({ id, name }: Shelved): Promise<void> {
-    return this.does(async () => {
-      const content = await this.library.contentOf(id);
-      return content ? this.library.create(name, content) : unreadable;
-    }, "The copy is open behind this list.");
-  }
-
-  private download(id: string, name: string, moment?: number): Promise<void> {
-    return this.does(async () => {
-      const content = moment === undefined ? await this.library.shapeOf(id) : undefined;
-      const words = content && costOf(content);
-      if (words && !(await this.asker.ask(`Download ${name}?`, words, "Download", "Cancel"))) return { done: true, words: "" };
-      const file = await this.library.fileOf(id, moment);
-      if (!file) return unreadable;
-      downloadWorkbook(name, file);
-      return { done: true, words: `Downloaded ${fileName(name)}.` };
-    });
-  }
-
-  private original({ id, name }: Shelved): Promise<void> {
-    return this.does(async () => {
-      const content = await this.library.contentOf(id);
-      if (!content?.file) return { done: false, words: noFile(name) };
-      downloadWorkbook(`${name}, original`, content.file);
-      return { done: true, words: `Downloaded ${fileName(`${name}, original`)}: the file as it was opened.` };
-    });
-  }
-
-  private goBackToFile({ id, name }: Shelved): Promise<void> {
-    return this.leads(async () => {
-      const file = (await this.library.contentOf(id))?.file;
-      if (!file) return { done: false, words: noFile(name) };
-      const read = await readFile(file, name);
-      return typeof read === "string" ? { done: false, words: read } : this.library.goBackTo(id, contentOf(read));
-    }, "Back at the file as it was opened.");
-  }
-
   private async remove({ id, name }: Shelved): Promise<void> {
     const words = `“${name}” and all its versions are deleted from this browser for good. Files on your disk stay.`;
     if (!(await this.asker.ask("Delete this workbook?", words, "Delete", "Cancel"))) return;
     await this.does(() => this.library.remove(id), `“${name}” is deleted.`);
     this.rest();
   }
-
-  private goBack({ id }: Shelved, moment: number): Promise<void> {
-    return this.leads(() => this.library.goBack(id, moment), `Back at ${when(moment)}.`);
-  }
-
-  private downloadAll = (): Promise<void> =>
-    this.does(async () => {
-      const { bytes, left } = await bundle(this.books, this.aside, (id) => this.library.fileOf(id));
-      saveFile("porewise-workbooks.zip", bytes as BlobPart, "application/zip");
-      const words = left.length ? `; not ${left.join(", ")}, which could not be read` : "";
-      return { done: true, words: `Downloaded all of them as one zip file${words}.` };
-    });
 
   private removeAll = async (): Promise<void> => {
     const words =
@@ -164,12 +108,12 @@ export class Workbooks {
       rename: (event) => this.rename(event, id),
       leaveName: () => this.name(""),
       leaveNameByKey: this.leaveName,
-      copy: () => this.copy(book),
-      download: (moment) => this.download(id, moment === undefined ? name : `${name}, ${when(moment)}`, moment),
-      original: () => this.original(book),
+      copy: () => this.does(() => this.acts.copy(book), "The copy is open behind this list."),
+      download: (moment) => this.does(() => this.acts.download(id, moment === undefined ? name : `${name}, ${when(moment)}`, moment)),
+      original: () => this.does(() => this.acts.original(book)),
       remove: () => this.remove(book),
-      goBack: (moment) => this.goBack(book, moment),
-      goBackToFile: () => this.goBackToFile(book),
+      goBack: (moment) => this.leads(() => this.library.goBack(id, moment), `Back at ${when(moment)}.`),
+      goBackToFile: () => this.leads(() => this.acts.goBackToFile(book), "Back at the file as it was opened."),
     });
   }
 
@@ -202,12 +146,6 @@ export class Workbooks {
     this.dialog.querySelector<HTMLElement>("h2")?.focus();
   }
 
-  private downloadAside = (one: Aside): Promise<void> =>
-    this.does(async () => {
-      saveFile(fileName(one.name, "json"), JSON.stringify(await aside(one)), "application/json");
-      return undefined;
-    }, "Downloaded as the browser kept it.");
-
   private draw(): void {
     render(
       html`<h2 id="books-title" tabindex="-1">Workbooks</h2>
@@ -218,7 +156,7 @@ export class Workbooks {
           ({ id }) => id,
           (book) => this.book(book),
         )}</ul>
-        ${asideList(this.aside, { download: this.downloadAside, remove: (one) => this.removeAside(one) })}
+        ${asideList(this.aside, { download: (one) => this.does(() => this.acts.downloadAside(one)), remove: (one) => this.removeAside(one) })}
         <form class="make" @submit=${this.make}>
           <label for="make-from">New workbook</label>
           <select id="make-from" name="from">
@@ -228,7 +166,7 @@ export class Workbooks {
         </form>
         <p class="said" role="status">${this.said}</p>
         <p class="dialog-buttons">
-          <button class="button" type="button" @click=${this.downloadAll}>Download all</button>
+          <button class="button" type="button" @click=${() => this.does(() => this.acts.downloadAll(this.books, this.aside))}>Download all</button>
           <button class="button" type="button" @click=${this.removeAll}>Delete everything</button>
           <button class="button button-firm" type="button" @click=${() => this.dialog.close()}>Close</button>
         </p>`,
@@ -236,5 +174,3 @@ export class Workbooks {
     );
   }
 }
-
-const unreadable: Ended = { done: false, words: "It cannot be read. Nothing was changed." };

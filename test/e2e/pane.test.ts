@@ -1,21 +1,17 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { strToU8, zipSync } from "fflate";
 import type { Browser, Frame, Page } from "playwright-core";
 import { placeOf } from "../../src/checklist/part";
 import { launch } from "../../tool/browser";
 import budget from "../bench/budget.json";
 import { needing } from "../needing";
+import { workbookOf } from "../sheet/file/workbooks";
 import { type Bench, bench, open, paneOf, settled, tabTo } from "../taskpane/pane";
 
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 /** A workbook file of which only the names of its sheets are read. */
-const workbook = zipSync({
-  "xl/workbook.xml": strToU8(
-    '<workbook xmlns="x"><sheets><sheet name="My Shop"/><sheet name="Blanks &amp; co"/><sheet name="Today"/></sheets></workbook>',
-  ),
-});
+const workbook = workbookOf({ sheets: { "My Shop": "", "Blanks &amp; co": "", Today: "" } });
 
 needing("browser")("the pane beside a sheet", () => {
   let browser: Browser;
