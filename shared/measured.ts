@@ -1,4 +1,5 @@
 import type { Arg } from "./argument";
+import { fractionText } from "./fraction";
 import { said, sayIn, tidy } from "./outcome";
 import { fromInternal, type Units } from "./unit";
 
@@ -16,13 +17,8 @@ const marks = 16;
 
 /** Inches as a rule shows them: 7 3/8. Below its finest mark they stay decimal. */
 function onRule(inches: number): string | undefined {
-  const all = Math.round(Math.abs(inches) * marks);
-  if (!all && inches !== 0) return undefined;
-  let [top, bottom] = [all % marks, marks];
-  while (top && top % 2 === 0) [top, bottom] = [top / 2, bottom / 2];
-  const whole = Math.floor(all / marks);
-  const fraction = top ? `${top}/${bottom}` : "";
-  return (inches < 0 && all ? "-" : "") + (whole || !fraction ? `${whole}${fraction && ` ${fraction}`}` : fraction);
+  const marked = Math.round(inches * marks) / marks;
+  return marked === 0 && inches !== 0 ? undefined : fractionText(marked, marks);
 }
 
 function figures(value: number, format: string, unit: string): string {

@@ -4,7 +4,11 @@ import { fromInternal, type Units } from "./unit";
 import type { Kind } from "./unittable";
 
 /** What a spreadsheet shows in place of a value. The first two are ours; others are only handed on. */
-export type ErrorCode = "#VALUE!" | "#N/A" | "#DIV/0!" | "#NAME?" | "#NUM!" | "#NULL!" | "#REF!";
+const errorCodes = ["#VALUE!", "#N/A", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#REF!"] as const;
+export type ErrorCode = (typeof errorCodes)[number];
+
+const errors = new Set<unknown>(errorCodes);
+export const isErrorCode = (value: unknown): value is ErrorCode => errors.has(value);
 
 /** An error as a cell holds it. */
 export interface Fault {

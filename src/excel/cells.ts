@@ -1,16 +1,14 @@
 import type { Cells } from "../../shared/columns";
 import type { Block, Ended, Look, Selection } from "../../shared/host";
 import { isHeading, isWrapped, widths } from "../../shared/listsheet";
-import type { Cell, ErrorCode } from "../../shared/outcome";
+import { type Cell, isErrorCode } from "../../shared/outcome";
 import type { LastCalls } from "./lastcall";
 
 /** Most cells that the pane reads at once. */
 const most = 20_000;
 
-const errors = new Set<unknown>(["#VALUE!", "#N/A", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#REF!"]);
-
 const cellOf = (value: unknown, type: unknown): Cell =>
-  type === "Error" ? { error: (errors.has(value) ? value : "#VALUE!") as ErrorCode, message: "" } : (value as Cell);
+  type === "Error" ? { error: isErrorCode(value) ? value : "#VALUE!", message: "" } : (value as Cell);
 
 const isFormula = (text: unknown): text is string => typeof text === "string" && text.startsWith("=");
 

@@ -1,4 +1,5 @@
 import type { XmlElement } from "@rgrove/parse-xml";
+import { isErrorCode } from "../../shared/outcome";
 import { addressOf } from "../../shared/xlsx/address";
 import { rowsOf } from "../../shared/xlsx/cells";
 import { put, relate, edit as rewrite } from "../../shared/xlsx/package";
@@ -23,18 +24,18 @@ const typedErrors = (xml: string): string =>
     xml,
     rowsOf(xml, [])
       .flatMap(({ cells }) => cells)
-      .filter(({ type, value = "" }) => type === "str" && /^#(?:VALUE!|N\/A|REF!|NAME\?|NUM!|NULL!|DIV\/0!)$/.test(value))
+      .filter(({ type, value }) => type === "str" && isErrorCode(value))
       .map((cell) => retagged(xml, cell, { t: "e" })),
   );
 
 const inner = (xml: string, elements: readonly XmlElement[]): string => elements.map(({ start, end }) => xml.slice(start, end)).join("");
 
-/** A font's parts have an order, and its colour comes after its size. */
+/** A font's parts have an order, and its color comes after its size. */
 const orderedFonts = (xml: string): string =>
   withEach(xml, "font", (font) => {
-    const [colour, size] = ["color", "sz"].map((name) => childOf(font, name));
-    if (!colour || !size || size.start < colour.start) return undefined;
-    const parts = childrenOf(font).flatMap((one) => (one === size ? [] : one === colour ? [size, colour] : [one]));
+    const [color, size] = ["color", "sz"].map((name) => childOf(font, name));
+    if (!color || !size || size.start < color.start) return undefined;
+    const parts = childrenOf(font).flatMap((one) => (one === size ? [] : one === color ? [size, color] : [one]));
     return `<font>${inner(xml, parts)}</font>`;
   });
 
