@@ -1,3 +1,4 @@
+import type { Ended } from "../../shared/host";
 import { Unreadable } from "../../shared/xlsx/unzip";
 import { keepDraft } from "../../taskpane/draft";
 import type { Fault } from "../book";
@@ -30,8 +31,8 @@ interface Around {
   readonly tell: (standing: Standing) => void;
   /** Says what a person should know and did not ask for. */
   readonly note: (words: string) => void;
-  /** Opens a workbook anew, to be changed here; why not, if so. */
-  readonly openHeld: (id: string, lock: Hold) => Promise<string | undefined>;
+  /** Opens a workbook anew, to be changed here. */
+  readonly openHeld: (id: string, lock: Hold) => Promise<Ended>;
 }
 
 interface Putting {
@@ -70,11 +71,6 @@ export class Current {
     this.keeper?.changed();
   }
 
-  /** Keeps what was put on the desk, though nothing was changed. */
-  keepAsItCame(): void {
-    this.keeper?.changed();
-  }
-
   flush(): Promise<boolean> {
     return this.keeper?.flush() ?? Promise.resolve(true);
   }
@@ -110,37 +106,40 @@ export class Current {
     return undefined;
   }
 
-  /** The desk holds this workbook now. */
+  /** The desk holds this workbook now; one that was never kept is kept as it came. */
   take(standing: Standing, lock: Hold | undefined): void {
     this.letGo();
     this.lock = lock;
     keepDraft(draftName, standing.id);
     this.told = standing;
     this.around.tell(standing);
-    if (standing.state === "read only") void this.wait(standing.id);
-    else
-      this.keeper = new Keeper(
-        (moment) => this.save(moment),
-        (state, moment, why) => this.stand({ state, moment, why }),
-        standing.moment,
-      );
+    if (standing.state === "read only") {
+      void this.wait(standing.id);
+      return;
+    }
+    this.keeper = new Keeper(
+      (moment) => this.save(moment),
+      (state, moment, why) => this.stand({ state, moment, why }),
+      standing.moment,
+    );
+    if (standing.state === "waiting") this.keeper.changed();
+  }
+
+  /** Gives it up for good: nothing that is on the desk now is kept any more. */
+  async giveUp(remove: () => Promise<void>): Promise<void> {
+    await this.flush();
+    this.keeper = undefined;
+    await remove();
+    // Not before: a tab that waits for the right to change it must find nothing.
+    this.letGo();
+    this.told = undefined;
   }
 
   /** Lets others change it. */
-  letGo(): void {
+  private letGo(): void {
     this.waiting?.abort();
     this.lock?.release();
     this.lock = undefined;
-  }
-
-  /** Nothing that is on the desk now is kept any more. */
-  giveUp(): void {
-    this.keeper = undefined;
-  }
-
-  forget(): void {
-    this.letGo();
-    this.told = undefined;
   }
 
   /** Once the other tab lets go, the workbook opens anew, to be changed here. */
@@ -149,8 +148,8 @@ export class Current {
     const { signal } = this.waiting;
     const lock = await hold(id, signal);
     if (!lock) return;
-    const why = await this.around.openHeld(id, lock);
-    if (why !== undefined) this.around.note(`${why} What you see is not saved anywhere: save it as a file if you want it.`);
+    const ended = await this.around.openHeld(id, lock);
+    if (!ended.done) this.around.note(`${ended.words} What you see is not saved anywhere: save it as a file if you want it.`);
   }
 
   stand(change: Partial<Standing>): void {

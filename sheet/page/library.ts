@@ -32,11 +32,7 @@ export class Library {
   private readonly held: Current;
 
   constructor(private readonly around: Around) {
-    const openHeld = async (id: string, lock: Hold) => {
-      const ended = await this.openHeld(id, lock);
-      return ended.done ? undefined : ended.words;
-    };
-    this.held = new Current({ ...around, openHeld });
+    this.held = new Current({ ...around, openHeld: (id, lock) => this.openHeld(id, lock) });
   }
 
   get current(): Standing {
@@ -118,7 +114,6 @@ export class Library {
     const { why } = await this.held.put(id, content, { fresh: true, strict });
     if (why !== undefined) return refused(`${name} does not open: ${why}. The workbook before is still on the page.`);
     this.held.take({ id, name: await freeOnShelf(name), state: "waiting", moment: 0 }, await hold(id));
-    this.held.keepAsItCame();
     return done;
   }
 
@@ -176,11 +171,7 @@ export class Library {
 
   /** Gives the workbook on the page up for good, and opens another. */
   private async leaveFor(remove: () => Promise<void>): Promise<void> {
-    await this.flush();
-    this.held.giveUp();
-    await remove();
-    // Not before: a tab that waits for the right to change it must find nothing.
-    this.held.forget();
+    await this.held.giveUp(remove);
     await this.begin();
   }
 
