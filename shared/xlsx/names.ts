@@ -4,6 +4,9 @@ import { joined, piecesOf } from "./pieces";
 import { engineReference } from "./sheetname";
 import { escaped } from "./xml";
 
+/** Two names of ranges or tables with one key cannot stand in one workbook. */
+export const rangeKey = (name: string): string => name.toLowerCase();
+
 const isRange = (text: string): boolean => {
   const [first, ...rest] = piecesOf(text.replace(/^=/, "").trim());
   if (!first || (first.kind !== "sheet" && !first.text.endsWith("!"))) return false;
@@ -31,7 +34,7 @@ export function meanings(names: readonly DefinedName[]): (name: string, sheet: s
   const others = names.filter((one) => !isInner(one) && (one.sheet !== undefined || !isRange(one.text)));
   if (!others.length) return () => undefined;
   return (name, sheet) => {
-    const fits = others.filter((one) => one.name.toLowerCase() === name.toLowerCase() && (one.sheet ?? sheet) === sheet);
+    const fits = others.filter((one) => rangeKey(one.name) === rangeKey(name) && (one.sheet ?? sheet) === sheet);
     const found = fits.find((one) => one.sheet !== undefined) ?? fits[0];
     return found && (isRange(found.text) ? found.text : `(${found.text})`);
   };

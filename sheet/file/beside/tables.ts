@@ -1,12 +1,11 @@
 import { blockOf, rangeOf } from "../../../shared/xlsx/address";
+import { rangeKey } from "../../../shared/xlsx/names";
 import { edit } from "../../../shared/xlsx/package";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
 import { rootRetagged } from "../../../shared/xlsx/retag";
 import type { Parts } from "../../../shared/xlsx/unzip";
 import { read } from "../../../shared/xlsx/xml";
 import { type BySheet, bySheet, type FileMade, type Piece } from "./piece";
-
-const nameKey = (name: string): string => name.toLowerCase();
 
 /** A table's name: formulas were told its cells when the workbook was opened, so it is a name to people alone. */
 export interface KeptTable {
@@ -24,8 +23,8 @@ const rename = (parts: Parts, path: string, name: string): unknown =>
 
 /** Gives tables their names again; no name may be there twice, nor be that of a range. */
 function nameTables({ parts, sheets, data }: FileMade, kept: BySheet<readonly KeptTable[]> = {}): void {
-  const taken = new Set(Object.keys(data.namedRanges).map(nameKey));
-  const take = (name: string): boolean => !taken.has(nameKey(name)) && !!taken.add(nameKey(name));
+  const taken = new Set(Object.keys(data.namedRanges).map(rangeKey));
+  const take = (name: string): boolean => !taken.has(rangeKey(name)) && !!taken.add(rangeKey(name));
   const nameless = sheets.flatMap(({ sheet, path, here }) =>
     relationsOf(parts, path).filter((relation) => {
       if (relation.kind !== "table") return false;
@@ -57,13 +56,13 @@ export const tables: Piece<BySheet<readonly KeptTable[]>> = {
         }),
     joined: ({ book }, own) => {
       const names = Object.values(own).flatMap((there) => there.map(({ name }) => name));
-      const taken = new Set([...names, ...Object.keys(book.namedRanges)].map(nameKey));
+      const taken = new Set([...names, ...Object.keys(book.namedRanges)].map(rangeKey));
       const free = (name: string, number = 2, tried = name): string =>
-        taken.has(nameKey(tried)) ? free(name, number + 1, `${name}${number}`) : tried;
+        taken.has(rangeKey(tried)) ? free(name, number + 1, `${name}${number}`) : tried;
       return (kept) =>
         kept.map((table) => {
           const name = free(table.name);
-          taken.add(nameKey(name));
+          taken.add(rangeKey(name));
           return { ...table, name };
         });
     },

@@ -1,5 +1,5 @@
 import type { XmlElement } from "@rgrove/parse-xml";
-import { rangeNames } from "../../../shared/xlsx/names";
+import { rangeKey, rangeNames } from "../../../shared/xlsx/names";
 import { type Change, changed, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
 import { bySheet, type SheetData } from "./piece";
 import { withPlace } from "./places";
@@ -24,8 +24,7 @@ const wordsOf = ({ criterion, isBlocking }: Rule): string =>
 
 const isRange = (text: string): boolean => /^(?:(?:'(?:[^']|'')+'|[^'!(]+)!)?\$?[A-Z]*\$?\d*(?::\$?[A-Z]*\$?\d*)?$/i.test(text);
 
-const lowered = (names: Readonly<Record<string, string>>) =>
-  new Map(Object.entries(names).map(([name, range]) => [name.toLowerCase(), range]));
+const byKey = (names: Readonly<Record<string, string>>) => new Map(Object.entries(names).map(([name, range]) => [rangeKey(name), range]));
 
 /** Rules that the engine cannot hold: what they ask for is not kept. */
 function isForeign(element: XmlElement, names: Readonly<Record<string, string>>): boolean {
@@ -33,7 +32,7 @@ function isForeign(element: XmlElement, names: Readonly<Record<string, string>>)
   if (type === "textLength" || type === "time") return true;
   if (type === "date") return operator === "notEqual";
   const list = type === "list" && childOf(element, "formula1")?.text.trim();
-  return typeof list === "string" && !/^"/.test(list) && !isRange(list) && !lowered(names).has(list.toLowerCase());
+  return typeof list === "string" && !/^"/.test(list) && !isRange(list) && !byKey(names).has(rangeKey(list));
 }
 
 const hasForeign = (root: XmlElement, names: Readonly<Record<string, string>>): boolean =>
@@ -41,12 +40,12 @@ const hasForeign = (root: XmlElement, names: Readonly<Record<string, string>>): 
 
 /** Rules that the engine reads none of, told to it as the next one that it knows; a list by its name as the range it stands for. */
 function readableValidations(xml: string, names: Readonly<Record<string, string>>): string {
-  const ranges = lowered(names);
+  const ranges = byKey(names);
   const changes = rulesIn(read(xml)).map((element, place): Change => {
     if (isForeign(element, names)) return { start: element.start, end: element.end, text: "" };
     const { type } = element.attributes;
     const formula = childOf(element, "formula1");
-    const range = type === "list" && formula && ranges.get(formula.text.trim().toLowerCase());
+    const range = type === "list" && formula && ranges.get(rangeKey(formula.text.trim()));
     const text = withPlace(xml.slice(element.start, element.end), place)
       .replace(/(\stype=")whole"/, '$1decimal"')
       .replace(/(\serrorStyle=")information"/, '$1warning"')

@@ -1,4 +1,5 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
+import { rangeKey } from "../../../shared/xlsx/names";
 import { engineSheet } from "../../../shared/xlsx/sheetname";
 
 /** The parts of o-spreadsheet that read formulas: a module in Node, a global in the page. */
@@ -14,7 +15,7 @@ export interface Around {
 function unknownIn(node: Node, { registries }: Reader, { names, sheets }: Around): string | undefined {
   if (node.type === "FUNCALL")
     return registries.functionRegistry.contains(node.value.toUpperCase()) ? undefined : `the function ${node.value.toUpperCase()}`;
-  if (node.type === "SYMBOL") return names.has(node.value.toLowerCase()) ? undefined : `the name ${node.value}`;
+  if (node.type === "SYMBOL") return names.has(rangeKey(node.value)) ? undefined : `the name ${node.value}`;
   if (node.type !== "REFERENCE" || !node.value.includes("!")) return undefined;
   const sheet = node.value.slice(0, node.value.lastIndexOf("!")).replace(/^'|'$/g, "").replace(/''/g, "'");
   return sheets.has(sheet.toLowerCase()) ? undefined : `the reference ${node.value}`;
@@ -35,12 +36,12 @@ export function unknownOf(formula: string, reader: Reader, around: Around): stri
 
 /** What the formulas of the workbook on the page may refer to. */
 export const aroundIn = ({ getters }: OSpreadsheet.Model): Around => ({
-  names: new Set(getters.getNamedRanges().map(({ name }) => name.toLowerCase())),
+  names: new Set(getters.getNamedRanges().map(({ name }) => rangeKey(name))),
   sheets: new Set(getters.getSheetIds().map((id) => getters.getSheetName(id).toLowerCase())),
 });
 
 /** What those of a file may refer to. */
 export const aroundOf = ({ sheets, names }: { sheets: readonly { name: string }[]; names: Readonly<Record<string, string>> }): Around => ({
-  names: new Set(Object.keys(names).map((name) => name.toLowerCase())),
+  names: new Set(Object.keys(names).map(rangeKey)),
   sheets: new Set(sheets.map(({ name }) => engineSheet(name).toLowerCase())),
 });

@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import { fixed } from "../../../shared/xlsx/names";
+import { fixed, rangeKey } from "../../../shared/xlsx/names";
 import { sheetKey, sheetWord } from "../../../shared/xlsx/sheetname";
 import { allFollowed } from "../beside/followed";
 import { rekeyed } from "../beside/piece";
@@ -9,7 +9,7 @@ import type { Opened } from "../open";
 import type { Beside } from "../save";
 import { withLooks } from "./looks";
 import { claimed, namesFor } from "./names";
-import { needed, rangeKey } from "./needs";
+import { needed } from "./needs";
 import { type SheetData, withFormulas } from "./places";
 import { reworded } from "./words";
 

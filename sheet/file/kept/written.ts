@@ -3,6 +3,7 @@ import { type Block, blockOf } from "../../../shared/xlsx/address";
 import { type FileRow, rowsOf } from "../../../shared/xlsx/cells";
 import { elementOf } from "../../../shared/xlsx/elements";
 import type { Book } from "../../../shared/xlsx/moved/bookparts";
+import { rangeKey } from "../../../shared/xlsx/names";
 import { edit } from "../../../shared/xlsx/package";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
 import { engineSheet } from "../../../shared/xlsx/sheetname";
@@ -98,7 +99,7 @@ function stringsOf({ parts, path }: Book): string[] {
 /** Tables of the page, and the cells over and under them that must say the same as their parts. */
 function writeTables({ book, paths }: Replayed, { pairs, changes, now }: Compared, structure: Structure, shared: readonly string[]): void {
   const isMovedAbout = structure.steps.some((step) => step.do === "block");
-  const names = new Set(Object.keys(now.namedRanges ?? {}).map((name) => name.toLowerCase()));
+  const names = new Set(Object.keys(now.namedRanges ?? {}).map(rangeKey));
   for (const [id, own] of changes) {
     const path = paths.get(id)!;
     const other = new Set(own);
