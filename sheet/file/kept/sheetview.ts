@@ -5,6 +5,10 @@ import { allOf, changed, openingOf, read } from "../../../shared/xlsx/xml";
 import type { Pair } from "./difference";
 import { same } from "./difference";
 
+/** The ranges of cells that a sheet's part merges. */
+export const mergesIn = (xml: string): string[] =>
+  [...(elementOf(xml, "mergeCells") ?? "").matchAll(/\sref="([^"]*)"/g)].map(([, ref]) => ref);
+
 /** Cells that are merged. */
 export function withMerges(xml: string, { before, now }: Pair): string {
   const [old, own] = [new Set(before?.merges ?? []), new Set(now.merges ?? [])];
@@ -12,8 +16,7 @@ export function withMerges(xml: string, { before, now }: Pair): string {
   const came = [...own].filter((range) => !old.has(range));
   if (!gone.size && !came.length) return xml;
   const prefix = prefixOf(sheetRoot(xml));
-  const there = [...(elementOf(xml, "mergeCells") ?? "").matchAll(/\sref="([^"]*)"/g)].map(([, ref]) => ref);
-  const ranges = [...there.filter((range) => !gone.has(range)), ...came];
+  const ranges = [...mergesIn(xml).filter((range) => !gone.has(range)), ...came];
   const text = ranges.map((range) => `<${prefix}mergeCell ref="${range}"/>`).join("");
   return withElement(xml, "mergeCells", ranges.length ? `<${prefix}mergeCells count="${ranges.length}">${text}</${prefix}mergeCells>` : "");
 }

@@ -1,7 +1,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { type Block, blockOf } from "../../../shared/xlsx/address";
 import { type FileRow, rowsOf } from "../../../shared/xlsx/cells";
-import { elementOf } from "../../../shared/xlsx/elements";
 import type { Book } from "../../../shared/xlsx/moved/bookparts";
 import { rangeKey } from "../../../shared/xlsx/names";
 import { edit } from "../../../shared/xlsx/package";
@@ -24,6 +23,7 @@ import { withDocuments } from "./documents";
 import { withMerged } from "./reach";
 import { type Replayed, replayed } from "./replayed";
 import { type Engine, writeSheets } from "./sheetparts";
+import { mergesIn } from "./sheetview";
 import { reachIn, type Structure, structureIn } from "./structure";
 import { withTables } from "./tables";
 
@@ -83,10 +83,7 @@ function renameAll({ book, paths }: Replayed, getters: Getters): void {
 
 /** How far the page must be compared with the file, merged cells counted as one. */
 function reachOf({ book, paths }: Replayed, structure: Structure, getters: Getters): Map<string, readonly Block[] | undefined> {
-  const mergedOn = (id: string) => {
-    const list = elementOf(textOf(book.parts, paths.get(id) ?? ""), "mergeCells") ?? "";
-    return [...[...list.matchAll(/\sref="([^"]*)"/g)].map(([, ref]) => blockOf(ref)), ...getters.getMerges(id)];
-  };
+  const mergedOn = (id: string) => [...mergesIn(textOf(book.parts, paths.get(id) ?? "")).map(blockOf), ...getters.getMerges(id)];
   const found = [...reachIn(structure, getters.getSheetIds())];
   return new Map(found.map(([id, blocks]) => [id, blocks && withMerged(blocks, mergedOn(id))]));
 }
