@@ -1,8 +1,9 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import { declare, edit, put, relate } from "../../../shared/xlsx/package";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
-import { attributeText, childOf, childrenOf, decoded, escaped, read } from "../../../shared/xlsx/xml";
+import { attributeText, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
 import { withoutStandIns } from "../contents/standins";
+import { within } from "./losses";
 import type { FileMade, FileRead, Piece } from "./piece";
 
 /** How all cells of a workbook look that have no look of their own, and what the engine spells in its own way. */
@@ -86,10 +87,5 @@ export const looks: Piece<Looks | undefined> = {
     const known = new Set(own?.formats.map(([format]) => format));
     return { ...own, formats: [...(own?.formats ?? []), ...from.formats.filter(([format]) => !known.has(format))] };
   },
-  lost: [
-    [
-      "different fonts (all text gets the first one)",
-      ({ parts }) => [...parts].some(([path, bytes]) => /(^|\/)styles\.xml$/.test(path) && typefacesOf(decoded(bytes)).size > 1),
-    ],
-  ],
+  lost: [["different fonts (all text gets the first one)", within(/(^|\/)styles\.xml$/, (xml) => typefacesOf(xml).size > 1)]],
 };

@@ -15,7 +15,9 @@ export const hasPart =
   ({ parts }) =>
     [...parts.keys()].some((path) => pattern.test(path));
 
-export const holds =
-  (place: RegExp, pattern: RegExp): Test =>
+export const within =
+  (place: RegExp, test: (xml: string) => boolean): Test =>
   ({ parts }) =>
-    [...parts].some(([path, bytes]) => place.test(path) && pattern.test(decoded(bytes)));
+    [...parts].some(([path, bytes]) => place.test(path) && test(decoded(bytes)));
+
+export const holds = (place: RegExp, pattern: RegExp): Test => within(place, (xml) => pattern.test(xml));
