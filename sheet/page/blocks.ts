@@ -26,6 +26,9 @@ export const typedIn = (getters: Getters, { left, right, top, bottom }: Zone, sh
 const contentOf = (cell: Typed): string =>
   typeof cell === "string" ? (cell.startsWith("=") ? respelled(cell) : cell) : String(cell).toUpperCase();
 
+/** Whether a reference led to no cells of the workbook. */
+export const isNowhere = ({ invalidXc, invalidSheetName }: Range): boolean => Boolean(invalidXc || invalidSheetName);
+
 /** Writes blocks of cells; where one cell is refused, all are as they were. */
 export function putBlocks(
   model: Model,
@@ -34,7 +37,7 @@ export function putBlocks(
 ): Ended & { before?: readonly Block[] } {
   const { getters } = model;
   const ranges = blocks.map(({ at }) => rangeOf(at));
-  const lost = ranges.findIndex(({ invalidXc, invalidSheetName }) => Boolean(invalidXc || invalidSheetName));
+  const lost = ranges.findIndex(isNowhere);
   if (lost >= 0) return { done: false, words: `There is no ${blocks[lost].at} in this workbook.` };
   const before = blocks.map(({ at, cells }, i): Block => {
     const { zone, sheetId } = ranges[i];

@@ -1,11 +1,12 @@
 import type { CellPosition, Model, Zone } from "@odoo/o-spreadsheet";
 import type { Cells } from "../../shared/columns";
 import type { Call, Ended, Look, Selection, SheetHost } from "../../shared/host";
+import { sizeOf } from "../../shared/xlsx/address";
 import { letters } from "../../shared/xlsx/letters";
 import { cellOf } from "../cell";
 import { heard } from "../functions";
 import { respelled } from "../quotes";
-import { placeOf, putBlocks, typedIn } from "./blocks";
+import { isNowhere, placeOf, putBlocks, typedIn } from "./blocks";
 import type { Desk } from "./desk";
 import { addList } from "./listsheet";
 
@@ -72,13 +73,19 @@ export function pageHost(desk: Shown, whole: Whole, workbook?: () => string): Sh
     return named ? named.range : sheet().getRangeFromSheetXC(sheet().getActiveSheetId(), reference);
   };
 
+  /** The cells of a reference, where a pane may ask for them. */
+  const askedFor = (reference: string) => {
+    const range = rangeOf(reference.trim());
+    return isNowhere(range) || sizeOf(range.zone) > most ? undefined : range;
+  };
+
   return {
     name: "page",
     ...(workbook ? { workbook } : {}),
 
     async selection(reference): Promise<Selection | undefined> {
       const other = reference === undefined ? undefined : rangeOf(reference);
-      if (other && (other.invalidXc || other.invalidSheetName)) return undefined;
+      if (other && isNowhere(other)) return undefined;
       const position = other ? { sheetId: other.sheetId, col: other.zone.left, row: other.zone.top } : sheet().getActivePosition();
       const origin = originOf(position);
       const formula = formulaAt(origin);
@@ -105,17 +112,14 @@ export function pageHost(desk: Shown, whole: Whole, workbook?: () => string): Sh
     replaced: (changed) => desk.replaced(changed),
 
     async read(reference) {
-      const range = rangeOf(reference.trim());
-      if (range.invalidXc || range.invalidSheetName) return undefined;
-      const { zone, sheetId } = range;
-      return (zone.right - zone.left + 1) * (zone.bottom - zone.top + 1) > most ? undefined : valuesOf(zone, sheetId);
+      const range = askedFor(reference);
+      return range && valuesOf(range.zone, range.sheetId);
     },
 
     async contents(reference) {
-      const range = rangeOf(reference.trim());
-      if (range.invalidXc || range.invalidSheetName) return undefined;
+      const range = askedFor(reference);
+      if (!range) return undefined;
       const { zone, sheetId } = range;
-      if ((zone.right - zone.left + 1) * (zone.bottom - zone.top + 1) > most) return undefined;
       return { at: placeOf(sheet(), sheetId, zone), cells: typedIn(sheet(), zone, sheetId) };
     },
 
