@@ -1,5 +1,5 @@
 import type { Arg } from "./argument";
-import { placesFor, placesOf } from "./measured";
+import { placesFor, toPlaces } from "./measured";
 import { fromInternal, type Units } from "./unit";
 
 /** The likely range of an answer, in internal units; an end that cannot be worked out is left open. */
@@ -10,10 +10,9 @@ export function sayLikely(of: Arg, format: string, middle: number, [least, most]
   const unit = of.kind ? units[of.kind] : undefined;
   const percent = of.kind === "share";
   const plain = (value: number) => (unit ? fromInternal(value, unit) : value) * (percent ? 100 : 1);
-  const known = [middle, least, most].filter((value) => value !== undefined).map(plain);
-  // Whole minutes and whole percents stay whole: no guess is better than that.
-  const places = placesOf(format) === 0 ? (Math.abs(plain(middle)) < 1 ? placesFor(known, format) : 0) : placesFor([plain(middle)], format);
-  const say = (value: number) => String(Number(plain(value).toFixed(places)) + 0);
+  const ends = [least, most].filter((value) => value !== undefined).map(plain);
+  const places = placesFor(plain(middle), format, ends);
+  const say = (value: number) => toPlaces(plain(value), places);
   const about = percent ? `${say(middle)} %` : unit?.name ? `${say(middle)} ${unit.name}` : say(middle);
   const tail = percent ? " %" : "";
   if (most === undefined && least !== undefined && say(least) === say(middle)) return `${about} or more`;

@@ -4,13 +4,20 @@ import { said, sayIn, tidy } from "./outcome";
 import { fromInternal, type Units } from "./unit";
 
 /** Places behind the point that a number format shows. */
-export const placesOf = (format: string): number => /0\.(0+)/.exec(format)?.[1].length ?? 0;
+const placesOf = (format: string): number => /0\.(0+)/.exec(format)?.[1].length ?? 0;
 
-/** So many places as the format has, and more where a small number would lose its second figure. */
-export function placesFor(values: readonly number[], format: string): number {
-  const sizes = values.filter((value) => value !== 0).map((value) => 1 - Math.floor(Math.log10(Math.abs(value))));
-  return Math.min(8, Math.max(placesOf(format), 0, ...sizes));
+/**
+ * So many places as the format has, and more where a small number, or one of those said with it, would lose its second figure. What
+ * is shown whole stays whole from 1 on.
+ */
+export function placesFor(value: number, format: string, others: readonly number[] = []): number {
+  const own = placesOf(format);
+  if (own === 0 && Math.abs(value) >= 1) return 0;
+  const sizes = [value, ...(own === 0 ? others : [])].filter((one) => one !== 0).map((one) => 1 - Math.floor(Math.log10(Math.abs(one))));
+  return Math.min(8, Math.max(own, ...sizes));
 }
+
+export const toPlaces = (value: number, places: number): string => String(Number(value.toFixed(places)));
 
 /** The marks of a bench rule. */
 const marks = 16;
@@ -24,8 +31,7 @@ function onRule(inches: number): string | undefined {
 function figures(value: number, format: string, unit: string): string {
   if (unit === "in") return onRule(value) ?? tidy(value);
   if (unit === "mm" && Math.abs(value) >= 1) return value.toFixed(0);
-  const places = placesOf(format) === 0 && Math.abs(value) >= 1 ? 0 : placesFor([value], format);
-  return String(Number(value.toFixed(places)) + 0);
+  return toPlaces(value, placesFor(value, format));
 }
 
 /** A worked-out number as a person can measure it, with its unit: the places of its format, two figures at the least, sixteenths of an inch. */
