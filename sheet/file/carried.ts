@@ -16,16 +16,14 @@ import type { Beside } from "./beside/workbook";
 import { withStoredRules } from "./formulas/inrules";
 import { aroundIn, type Reader } from "./formulas/known";
 import type { Writer } from "./formulas/outward";
-import { cellEdits, formulaAt, positionAt } from "./kept/cells";
+import { cellEdits, positionAt } from "./kept/cells";
 
 export type Engine = Pick<typeof OSpreadsheet, "Model"> & Reader & Writer;
 
-type SheetData = OSpreadsheet.WorkbookData["sheets"][number];
-
 /** One sheet: formulas as other programs read them, the values of every cell that a formula fills. */
-function finishedSheet(xml: string, { id }: SheetData, model: Model, engine: Engine, mark: () => number): string {
+function finishedSheet(xml: string, id: string, model: Model, engine: Engine, mark: () => number): string {
   const rows = rowsOf(xml, []);
-  const cells = rows.flatMap((row) => row.cells).filter(({ address }) => formulaAt(model, positionAt(id, address)) !== undefined);
+  const cells = rows.flatMap((row) => row.cells).filter(({ address }) => model.getters.getCell(positionAt(id, address))?.isFormula);
   const texts = new Map(cells.map(({ address, formula }) => [address, formula?.text]));
   const written = (_: string, address: string, typed: string) => texts.get(address) ?? typed.slice(1);
   const of = { model, engine, around: aroundIn(model), written, unsure: new Set<string>(), mark };
@@ -46,7 +44,7 @@ export async function carried(model: Model, beside: Beside, engine: Engine): Pro
   const parts = await enginesFile(data, engine);
   const sheets = data.sheets.map((sheet, i) => ({ sheet, path: enginesSheet(i), here: followedOf(data, sheet.id) }));
   for (const { sheet, path } of sheets)
-    edit(parts, path, (xml) => finishedSheet(xml, sheet, model, engine, () => dynamicMark(parts, book)));
+    edit(parts, path, (xml) => finishedSheet(xml, sheet.id, model, engine, () => dynamicMark(parts, book)));
   edit(parts, "xl/sharedStrings.xml", withoutApostrophes);
   const tidied = ["xl/styles.xml", ...sheets.map(({ path }) => path)];
   for (const path of tidied) edit(parts, path, solidColours);
