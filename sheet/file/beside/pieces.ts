@@ -31,19 +31,21 @@ export const pieces: readonly Piece[] = [
   documents,
 ];
 
-type Kept = Readonly<Record<string, unknown>>;
+const keptIn = (beside: Beside, { name }: Piece): unknown => beside[name as keyof Beside];
 
-const collected = (keep: (piece: Piece) => unknown): Kept =>
-  Object.fromEntries(pieces.map((piece) => [piece.name, keep(piece)] as const).filter(([, kept]) => kept !== undefined));
+const collected = (keep: (piece: Piece) => unknown): Beside =>
+  Object.fromEntries(
+    pieces.map((piece) => [piece.name, keep(piece)] as const).filter(([, kept]) => kept !== undefined),
+  ) as unknown as Beside;
 
-export const readBeside = (file: FileRead): Beside => collected(({ read }) => read?.(file)) as unknown as Beside;
+export const readBeside = (file: FileRead): Beside => collected(({ read }) => read?.(file));
 
 export function writeBeside(file: FileMade, beside: Beside): void {
-  for (const { name, write } of pieces) write?.(file, (beside as unknown as Kept)[name]);
+  for (const piece of pieces) piece.write?.(file, keptIn(beside, piece));
 }
 
 export const joinBeside = (own: Beside, from: Beside, joining: Joining): Beside =>
-  collected(({ name, joined }) => {
-    const [mine, theirs] = [own, from].map((beside) => (beside as unknown as Kept)[name]);
-    return joined && theirs !== undefined ? joined(mine, theirs, joining) : mine;
-  }) as unknown as Beside;
+  collected((piece) => {
+    const [mine, theirs] = [keptIn(own, piece), keptIn(from, piece)];
+    return piece.joined && theirs !== undefined ? piece.joined(mine, theirs, joining) : mine;
+  });
