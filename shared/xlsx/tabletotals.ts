@@ -2,9 +2,9 @@ import { addressOf, blockOf } from "./address";
 import { type FileCell, rowsOf } from "./cells";
 import { put } from "./package";
 import { relationsOf, textOf } from "./parts";
-import { retagged } from "./retag";
+import { elementRetagged } from "./retag";
 import type { Parts } from "./unzip";
-import { type Change, changed, childOf, childrenOf, escaped, nameOf, openingOf, read } from "./xml";
+import { type Change, changed, childOf, childrenOf, escaped, nameOf, read } from "./xml";
 
 /** What a column of a table says of its last cell, the total, brought to agree with that cell. */
 function totalled(xml: string, cell: FileCell | undefined): string {
@@ -12,11 +12,10 @@ function totalled(xml: string, cell: FileCell | undefined): string {
   const prefix = root.name.slice(0, -"tableColumn".length);
   const formula = cell?.formula?.text;
   const isText = cell?.value && (cell.type === "s" || cell.type === "inlineStr") && !formula;
-  const { text } = retagged(
-    xml,
-    { start: 0, open: openingOf(xml, root).end },
-    { totalsRowFunction: formula ? "custom" : undefined, totalsRowLabel: isText ? cell.value : undefined },
-  );
+  const { text } = elementRetagged(xml, root, {
+    totalsRowFunction: formula ? "custom" : undefined,
+    totalsRowLabel: isText ? cell.value : undefined,
+  });
   const own = childrenOf(root).filter((child) => nameOf(child) !== "totalsRowFormula");
   const total = formula ? `<${prefix}totalsRowFormula>${escaped(formula)}</${prefix}totalsRowFormula>` : "";
   const first = own.filter((child) => nameOf(child) === "calculatedColumnFormula");

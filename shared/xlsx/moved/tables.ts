@@ -1,7 +1,7 @@
 import { addressOf, type Block, blockOf, rangeOf } from "../address";
 import { type Move, movedBlock, movedFormula, sheetName } from "../move";
-import { elementRetagged, retagged, tagWith } from "../retag";
-import { type Change, changed, childOf, childrenOf, escaped, openingOf, plainText, read, unescaped } from "../xml";
+import { elementRetagged, tagWith } from "../retag";
+import { type Change, changed, childOf, childrenOf, escaped, plainText, read, unescaped } from "../xml";
 import { movedRange, shifts } from "./ranges";
 import { movedSheet } from "./sheet";
 
@@ -57,8 +57,7 @@ function withColumns(
         gone.push(unescaped(column.attributes.name ?? ""));
         count--;
       }
-  const tag = { start: list.start, open: openingOf(xml, list).end };
-  changes.push(retagged(xml, tag, { count }));
+  changes.push(elementRetagged(xml, list, { count }));
   return { xml: changed(xml, changes), added, gone };
 }
 

@@ -2,6 +2,7 @@ import { rowsOf } from "../../../shared/xlsx/cells";
 import { prefixOf, sheetRoot, withElement } from "../../../shared/xlsx/elements";
 import { type Attributes, retagged, tagWith } from "../../../shared/xlsx/retag";
 import { type Change, changed, childOf, childrenOf, openingOf } from "../../../shared/xlsx/xml";
+import { usual } from "../../linesizes";
 
 /** Rows told something of themselves, those that the file does not have yet among them. */
 export function rowsTagged(xml: string, lines: ReadonlyMap<number, Attributes>): string {
@@ -27,7 +28,8 @@ export function rowsTagged(xml: string, lines: ReadonlyMap<number, Attributes>):
 }
 
 /** How wide columns are of which a file says nothing. */
-export const usualWidth = (xml: string): string => childOf(sheetRoot(xml), "sheetFormatPr")?.attributes.defaultColWidth ?? "8.43";
+export const usualWidth = (xml: string): string =>
+  childOf(sheetRoot(xml), "sheetFormatPr")?.attributes.defaultColWidth ?? String(usual.width);
 
 /** Columns told something of themselves: a file lists them in runs, which part where one column differs. */
 export function columnsTagged(xml: string, lines: ReadonlyMap<number, Attributes>): string {

@@ -50,9 +50,7 @@ export async function writeSheets(
   const typed = new Map(
     [...changes].map(([id, addresses]) => [
       id,
-      new Map(
-        addresses.flatMap((address) => [[address, formulaAt(model, positionAt(id, address)) ?? ""] as const]).filter(([, text]) => text),
-      ),
+      new Map(addresses.map((address) => [address, formulaAt(model, positionAt(id, address)) ?? ""] as const).filter(([, text]) => text)),
     ]),
   );
   const spell = await spelling(typed, now, engine);

@@ -1,3 +1,4 @@
+import { capital } from "../../../shared/capital";
 import { gravity } from "../../wood/gravity";
 import { indexed, otherNames, speciesNames, spellings } from "../../wood/species";
 import { voids } from "../../wood/voids";
@@ -34,7 +35,7 @@ export function woodsSheet(): Woods {
     { columns: printed },
   );
   page.open("Woods");
-  page.say(`${gravity.source}. ${gravity.accuracy[0].toUpperCase()}${gravity.accuracy.slice(1)}.`);
+  page.say(`${gravity.source}. ${capital(gravity.accuracy)}.`);
   page.skip();
   const top = page.row;
   const names = inOrder([...speciesNames, ...otherNames]);
