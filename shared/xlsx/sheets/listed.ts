@@ -8,7 +8,7 @@ import { changed, escaped } from "../xml";
 /** The sheets of a workbook as its own part lists them. */
 
 /** A sheet as the workbook's part lists it; chart sheets are among them. */
-export interface Listed extends Tag {
+interface Listed extends Tag {
   readonly id: string;
   readonly end: number;
 }

@@ -6,7 +6,7 @@ import { isPivot, pivotInTheWay, tears } from "./pivotguard";
 export type Ranges = Readonly<Record<string, string>>;
 
 /** Ranges that a workbook keeps for us, by its sheets: they move with their cells, and go with them. */
-export type Followed = Readonly<Record<string, Ranges>>;
+type Followed = Readonly<Record<string, Ranges>>;
 
 export type Engine = Pick<typeof OSpreadsheet, "CorePlugin" | "registries">;
 

@@ -7,7 +7,7 @@ import { type RuleChanges, withColors, withTyping } from "./rules";
 import { withMerges, withTab, withView } from "./sheetview";
 
 /** A sheet of the file and of the page, and what of it somebody touched. */
-export interface SheetChange {
+interface SheetChange {
   readonly pair: Pair;
   readonly rules: RuleChanges;
   readonly places: Places;
