@@ -1,10 +1,10 @@
-import type { XmlElement } from "@rgrove/parse-xml";
-import { relationsOf, textOf } from "../../../shared/xlsx/parts";
-import type { Parts } from "../../../shared/xlsx/unzip";
-import { allOf, type Change, changed, childOf, childrenOf, encoded, escaped, openingOf, read } from "../../../shared/xlsx/xml";
+import { edit, put } from "../../../shared/xlsx/package";
+import { textOf } from "../../../shared/xlsx/parts";
+import { type Change, changed, childOf, escaped, openingOf, read } from "../../../shared/xlsx/xml";
 import { type Measure, place, spanned } from "./anchor";
 import { orderedChart } from "./chartorder";
 import { axesOf, isJoined, standsAlone, withCells } from "./drawing";
+import { type Drawn, drawingOf, drawnIn } from "./drawn";
 import { hasPart, holds } from "./losses";
 import {
   type BySheet,
@@ -48,25 +48,6 @@ function wordsOf(definition: unknown): string {
 }
 
 const figuresIn = (sheet: SheetData, tag: "chart" | "image"): Figure[] => (sheet.figures ?? []).filter((figure) => figure.tag === tag);
-
-interface Drawn {
-  readonly anchor: XmlElement;
-  readonly properties: XmlElement;
-  /** The path of a chart's part; a picture has none. */
-  readonly path?: string;
-}
-
-function drawnIn(parts: Parts, drawing: string): Drawn[] {
-  const relations = relationsOf(parts, drawing);
-  return childrenOf(read(textOf(parts, drawing))).flatMap((anchor) => {
-    const id = allOf(anchor, "chart")[0]?.attributes["r:id"];
-    const path = relations.find((one) => one.id === id)?.path;
-    const properties = allOf(anchor, "cNvPr")[0];
-    return properties ? [{ anchor, properties, path: path && parts.has(path) ? path : undefined }] : [];
-  });
-}
-
-const drawingOf = (parts: Parts, path: string) => relationsOf(parts, path).find(({ kind }) => kind === "drawing")?.path;
 
 /** Makes the charts that the engine read more like those of the file, and tells what it does not keep of them. */
 function chartsOf({ own, sheet }: SheetRead, { workbook: { parts } }: FileRead): KeptCharts {
@@ -131,8 +112,7 @@ function restoreCharts({ parts, model: { getters } }: FileMade, { path, sheet }:
     const figure = chartFigures[i];
     const own = kept[figure.id];
     const same = own?.was === wordsOf(figure.data);
-    const chart = same && own.xml && withCells(own.xml, textOf(parts, one.path!));
-    parts.set(one.path!, encoded(chart || orderedChart(textOf(parts, one.path!))));
+    edit(parts, one.path!, (engines) => (same && own.xml && withCells(own.xml, engines)) || orderedChart(engines));
     const { id, name } = one.properties.attributes;
     const says = same && own.alt ? ` descr="${escaped(own.alt)}"` : "";
     const properties = {
@@ -142,7 +122,7 @@ function restoreCharts({ parts, model: { getters } }: FileMade, { path, sheet }:
     };
     changes.push(...placedAt(xml, one, figure, measure, own?.moves), properties);
   }
-  parts.set(drawing, encoded(changed(xml, changes)));
+  put(parts, drawing, changed(xml, changes));
 }
 
 export const charts: Piece<BySheet<KeptCharts>> = {
