@@ -4,26 +4,7 @@ import type { Alert, Allowed, Cell, Chart, Look, Picture, Print, Sheet } from ".
 import { type Formula, formula } from "./formula";
 import { cellIn, key, type Ref, refTo } from "./place";
 
-type Value = string | number | boolean;
-
-export interface Column {
-  readonly title: string;
-  readonly unit?: string | Formula;
-  readonly format?: string;
-  /** Typed by the person: a list, a range or a date. */
-  readonly input?: Allowed | true;
-  /** One formula that fills the column, or one in each row. */
-  readonly spills?: (columns: Columns) => Formula;
-  readonly each?: (columns: Columns) => Formula;
-  /** What each cell that `spills` fills says in built-in syntax, where that has no twin. */
-  readonly instead?: (columns: Columns) => (row: number, column: number) => Formula;
-  /** Columns that the formula fills beside its own, by their titles. */
-  readonly beside?: readonly string[];
-  readonly look?: Look;
-  readonly hint?: string;
-}
-
-export type Columns = Readonly<Record<string, Ref>>;
+export type Value = string | number | boolean;
 
 export interface Line {
   readonly label: string;
@@ -42,10 +23,10 @@ export const leadRow = 1;
 const inches = plainUnits("US").length.name;
 
 /** Every cell for a number has a format of its own: programs give theirs to a cell that has none, and read 3/4 as a day there. */
-const formatOf = (input: Allowed | true | undefined, unit: string | Formula | undefined): string | undefined =>
+export const formatOf = (input: Allowed | true | undefined, unit: string | Formula | undefined): string | undefined =>
   input && input !== true && "from" in input ? (unit === inches ? fractions : plainNumber) : undefined;
 
-const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
+export const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
 
 /** Lays one sheet out from top to bottom and hands out references to what it placed. */
 export class Page {
@@ -141,57 +122,6 @@ export class Page {
     if (note) this.put(this.row, 3, { ...content(note), look: "note" });
     this.row++;
     return ref;
-  }
-
-  /**
-   * A table with units over its headings: typed columns first, one column's room, then what is worked out of them.
-   * Answers a reference for each column.
-   */
-  table<C extends Record<string, Column>>(
-    columns: C,
-    rows: readonly Partial<Record<keyof C, Value>>[],
-    { spare = 0, column = 0, name }: { spare?: number; column?: number; name?: string } = {},
-  ): { readonly of: Readonly<Record<keyof C, Ref>> } {
-    const header = this.row + 1;
-    const length = rows.length + spare;
-    const entries = Object.entries(columns);
-    const typed = entries.filter(([, spec]) => spec.input);
-    const place: Record<string, Ref> = {};
-    let next = column;
-    for (const [id, { input, beside = [] }] of entries) {
-      if (!input && typed.length && next === column + typed.length) next++;
-      place[id] = refTo(this.sheet.name, header + 1, next, length);
-      next += 1 + beside.length;
-    }
-    for (const [id, spec] of entries) this.column(spec, place[id], place, rows, id);
-    if (name) {
-      const at = refTo(this.sheet.name, header, column, length + 1, typed.length);
-      this.sheet.tables.push({ name, titles: typed.map(([, { title }]) => title), at });
-    }
-    this.row = header + 1 + length;
-    return { of: place as Record<keyof C, Ref> };
-  }
-
-  private column(spec: Column, ref: Ref, place: Columns, rows: readonly Partial<Record<string, Value>>[], id: string): void {
-    const { title, unit, beside = [], input, spills, each, hint } = spec;
-    const format = spec.format ?? formatOf(input, unit);
-    if (unit) this.put(ref.row - 2, ref.column, { ...content(unit), look: "unit", format });
-    const over = spec.look === "big" || spec.look === "bigWords" ? "bigHeading" : "heading";
-    for (const [right, text] of [title, ...beside].entries())
-      this.put(ref.row - 1, ref.column + right, { value: text, look: over, ...(right === 0 && { format }) });
-    const look = spec.look ?? (input ? "input" : "result");
-    for (let row = 0; row < ref.rows; row++) {
-      const fills = { rows: ref.rows, columns: 1 + beside.length };
-      const made =
-        row === 0 && spills
-          ? { formula: spills(place), spills: "rows" as const, fills, instead: spec.instead?.(place) }
-          : each
-            ? { formula: each(place), row }
-            : {};
-      const allowed = input === true ? undefined : input;
-      this.put(ref.row + row, ref.column, { value: rows[row]?.[id], ...made, format, look, allowed, hint });
-      for (const right of beside.keys()) this.put(ref.row + row, ref.column + 1 + right, { look: spec.look ?? "words", format });
-    }
   }
 
   /** Room for an answer that fills rows and columns, its first row a heading if it has one. */

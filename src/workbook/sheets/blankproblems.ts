@@ -1,5 +1,5 @@
 import { type Formula, formula } from "../formula";
-import type { Columns } from "../page";
+import type { Columns } from "../sheettable";
 import type { Shop } from "./shop";
 import { tooLarge, type Vessel } from "./vessel";
 

@@ -1,7 +1,8 @@
 import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import type { Columns, Page } from "../page";
+import type { Page } from "../page";
 import { type Ref, whole } from "../place";
+import type { Columns } from "../sheettable";
 import { brokenCount } from "./blankproblems";
 
 /** Rows with an error are passed over: it matches no condition. */

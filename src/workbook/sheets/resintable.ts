@@ -2,6 +2,7 @@ import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Page } from "../page";
 import { cellIn, key, type Ref, refTo, whole } from "../place";
+import { sheetTable } from "../sheettable";
 import { dayExample } from "../usdates";
 import { ownReason } from "../verdict";
 import type { Blanks } from "./blanks";
@@ -27,7 +28,8 @@ export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, l
   };
   const fluid = kit.unit("fluid");
   const red = { color: "red", volume: kit.of("fluid", 0.6, 1), mixedOn: demoDay - 20, dyeRate: kit.of("strength", 0.25, 2) };
-  const { of } = page.table(
+  const { of } = sheetTable(
+    page,
     {
       color: {
         title: "resin by color",
