@@ -1,9 +1,9 @@
 import { isEmpty } from "./argument";
+import { eachPiece } from "./broadcast";
 import { type Cells, shapeOf, squared } from "./columns";
 import { type Contract, parameters } from "./contract";
 import { type Outline, outlineOf, readGiven } from "./given";
 import { badInput, type Outcome, Trouble } from "./outcome";
-import { eachPiece } from "./pieces";
 import { cellsOf, type Result } from "./result";
 import { noShop, type Shop } from "./settings";
 import { plainUnits } from "./unit";

@@ -1,5 +1,5 @@
+import { NotWhole } from "../../shared/xlsx/integrity";
 import { Unreadable } from "../../shared/xlsx/unzip";
-import { NotWhole } from "../../shared/xlsx/whole";
 import { lossesOf } from "../file/save";
 import type { Content } from "./kept/work";
 

@@ -8,7 +8,7 @@ import { isTrouble } from "./attempt";
 import { suffixOf } from "./color";
 import { resinsIn } from "./colors";
 import { type Given, planArgs, planShop } from "./given";
-import { chamberSeconds, momentOf } from "./lines";
+import { chamberSeconds, momentOf } from "./plancells";
 import { type ColorStock, type Plan, planOf } from "./planned";
 
 const line = (name: string, kind: Kind, value: number) => ({

@@ -1,11 +1,11 @@
 import { inStage } from "../checklist/list";
 import type { List, Stage } from "../checklist/schema";
 import { minute } from "./hours";
-import type { KindName } from "./kinds";
-import { rough, unitsOf } from "./lines";
 import type { Telling } from "./problems";
 import { isOver } from "./progress";
 import type { Run, Step } from "./schema";
+import type { KindName } from "./stepkinds";
+import { rough, unitsOf } from "./steplines";
 import { lengthOf } from "./timeline";
 
 /** Which part of the safety list belongs to which step. */

@@ -3,8 +3,8 @@ import type { Answers } from "./answers";
 import { factsOf } from "./facts";
 import type { Given } from "./found";
 import { hour, minute } from "./hours";
-import { type KindName, kindNames, kindOf } from "./kinds";
 import type { Run, Step } from "./schema";
+import { type KindName, kindNames, kindOf } from "./stepkinds";
 import { timeline } from "./timeline";
 
 /** What a person chooses. */

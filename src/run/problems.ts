@@ -1,9 +1,9 @@
 import { capital } from "../../shared/capital";
 import { closingOf, isOff, minute, openingOf } from "./hours";
-import { kindOf } from "./kinds";
-import { rough, unitsOf } from "./lines";
 import { isOpen, isOver } from "./progress";
 import type { Run, Step } from "./schema";
+import { kindOf } from "./stepkinds";
+import { rough, unitsOf } from "./steplines";
 import { datedWrong, fresh, isExpiring, mixingOf, usableUntil } from "./stock";
 import { hoursOf, lastLoad, timeline } from "./timeline";
 

@@ -1,5 +1,5 @@
-import { kindOf } from "./kinds";
 import { type Run, type Step, stepOf } from "./schema";
+import { kindOf } from "./stepkinds";
 import { needsOf, timeline } from "./timeline";
 
 /** Every touch makes a new run, so that the last one can be had back. */

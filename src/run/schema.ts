@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { type KindName, kindNames } from "./kinds";
+import { type KindName, kindNames } from "./stepkinds";
 
 /** A run as data: what goes in, what was worked out for it, and what was done when. Moments are milliseconds since 1970, UTC. */
 

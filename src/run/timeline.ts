@@ -1,8 +1,8 @@
 import { plainUnits } from "../../shared/unit";
 import { daysOffArg } from "../plan/daysoff";
 import { type Hours, hour, minute, openFrom } from "./hours";
-import { type KindName, kindOf } from "./kinds";
 import { countIn, type Run, type Step } from "./schema";
+import { type KindName, kindOf } from "./stepkinds";
 
 /** When a step runs: as it went, or as it will go if the next touch comes now. */
 export interface Span {

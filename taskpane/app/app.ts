@@ -3,9 +3,9 @@ import { customElement, property, state } from "lit/decorators.js";
 import type { SheetHost } from "../../shared/host";
 import { versionText } from "../../src/version";
 import { draftOf, keepDraft } from "../draft";
+import { learn } from "../localformula";
 import { named } from "../named";
 import { leave } from "../pause";
-import { learn } from "../spoken";
 import type { Notice } from "../views/view";
 import { isFirstRun, welcomed } from "../welcomed";
 

@@ -4,7 +4,7 @@ import { type Place, placesOf } from "../../src/plan/places";
 import type { Plan, Planned } from "../../src/plan/planned";
 import { plateOf } from "./bath";
 import { type Drawing, measured, paper, px } from "./drawing";
-import { contents, type Kind, type Line, letterOn } from "./kinds";
+import { contents, type Kind, type Line, letterOn } from "./lettering";
 import { floorOf, spanOf, wall, wallsOf } from "./vessel";
 
 export interface Shop {

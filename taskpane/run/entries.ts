@@ -1,6 +1,6 @@
-import type { Field } from "../../src/run/lines";
 import { addReading, enter } from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
+import type { Field } from "../../src/run/steplines";
 
 const numberOf = (typed: string): number => (/^[-+]?\d*[.,]?\d+$/.test(typed.trim()) ? Number(typed.trim().replace(",", ".")) : Number.NaN);
 

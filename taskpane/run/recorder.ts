@@ -3,7 +3,7 @@ import { recorded } from "../../src/run/progress";
 import { changedSince, recordOf } from "../../src/run/record/record";
 import type { Book, Writing } from "../../src/run/record/writing";
 import type { Run } from "../../src/run/schema";
-import type { RunKeeping } from "./keeping";
+import type { RunKeeping } from "./runkeeping";
 
 /** Places of the template that a run is written into, by their names. */
 const names = { log: "RunLog", resin: "ResinRuns", costs: "CostLines", pieces: "RunPieces", spoiled: "RunSpoiled" } as const;

@@ -1,9 +1,9 @@
 import { html, type TemplateResult } from "lit";
 import { customElement, state } from "lit/decorators.js";
 import type { List } from "../../src/checklist/schema";
-import type { Field } from "../../src/run/lines";
 import * as progress from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
+import type { Field } from "../../src/run/steplines";
 import { View } from "../views/view";
 import { Alarm } from "./alarm";
 import { Bell } from "./bell";

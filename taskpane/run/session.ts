@@ -1,10 +1,10 @@
 import type { SheetHost } from "../../shared/host";
 import type { Run } from "../../src/run/schema";
-import { Keeping } from "../keeping";
+import { Keeping } from "../listkeeping";
 import { Past } from "../past";
 import { type Sources, sourcesOf } from "../sources";
-import { RunKeeping } from "./keeping";
 import { Recorder } from "./recorder";
+import { RunKeeping } from "./runkeeping";
 
 /** The run of one workbook with all that it rests on: what is kept, what is recorded, the safety list, and the way back. */
 export class Session {

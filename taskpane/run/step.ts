@@ -1,11 +1,11 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { List } from "../../src/checklist/schema";
 import { type Doubt, itemsAt } from "../../src/run/doubts";
-import { type Kind, kindOf } from "../../src/run/kinds";
-import { type Field, linesOf, piecesIn, unitsOf } from "../../src/run/lines";
 import { problemsOf } from "../../src/run/problems";
 import { isOver } from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
+import { type Kind, kindOf } from "../../src/run/stepkinds";
+import { type Field, linesOf, piecesIn, unitsOf } from "../../src/run/steplines";
 import { timeline } from "../../src/run/timeline";
 import { safetyItems } from "./safetyitems";
 import { clockTime, countdown, dayOf, spell } from "./told";

@@ -11,7 +11,7 @@ import { type Asked, ask, keptOf, reread, type ShopChoice, shopCells, shopName }
 import { draftOf, keepDraft } from "../draft";
 import type { Drawing } from "../drawings/drawing";
 import { drawingsOf } from "../drawings/drawings";
-import { spoken } from "../spoken";
+import { spoken } from "../localformula";
 import { fieldRow } from "./field";
 import { figure } from "./figure";
 import { helpLink } from "./helplink";

@@ -1,6 +1,6 @@
 import * as checklist from "../../src/checklist/list";
 import { type Item, type List, stages } from "../../src/checklist/schema";
-import type { Editing } from "../keeping";
+import type { Editing } from "../listkeeping";
 
 /** What the changing of items asks of the view that shows them. */
 export interface Around {

@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from "lit";
 import type { System } from "../../shared/unittable";
+import type { Label } from "../../src/labels/labellines";
 import { type LabelSizes, papers, placeOf } from "../../src/labels/sizes";
-import type { Label } from "../../src/labels/words";
 
 /** One sheet of labels, each in its place. */
 export type LabelSheet = readonly { readonly label: Label; readonly x: number; readonly y: number }[];

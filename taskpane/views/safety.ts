@@ -5,7 +5,7 @@ import { first } from "../../src/cautions";
 import * as checklist from "../../src/checklist/list";
 import { printedRows } from "../../src/checklist/printed";
 import { type Item, type List, type Now, noRun, type Stage, stageNames, stages } from "../../src/checklist/schema";
-import { type Editing, Keeping } from "../keeping";
+import { type Editing, Keeping } from "../listkeeping";
 import { Past } from "../past";
 import { today } from "../today";
 import { itemRow, itemSteps, removedItems } from "./item";

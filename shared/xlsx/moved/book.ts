@@ -1,10 +1,10 @@
 import { type Block, blockOf } from "../address";
 import { rowsOf } from "../cells";
 import { withEdits } from "../edits";
-import { type Form, formOf } from "../form";
 import { type Move, movedBlock, sheetName } from "../move";
 import { put } from "../package";
 import { relationsOf, textOf } from "../parts";
+import { type StoredValue, storedOf } from "../storedvalue";
 import { dropTable } from "../tableparts";
 import { encoded, read } from "../xml";
 import { movedDrawing, movedNotes, movedShapes, movedSources } from "./anchors";
@@ -71,7 +71,7 @@ export function moved(book: Book, move: Move): ReadonlyMap<string, readonly stri
   }
   for (const speak of spoken) speak();
   for (const [path, added] of headers)
-    change(path, (xml) => withEdits(xml, new Map([...added].map(([address, name]) => [address, { form: inline(name) }]))));
+    change(path, (xml) => withEdits(xml, new Map([...added].map(([address, name]) => [address, { stored: inline(name) }]))));
   const done = new Set<string>();
   for (const from of [...parts.keys()])
     for (const { kind, path } of relationsOf(parts, from)) {
@@ -91,4 +91,4 @@ const isFree = (xml: string, { top, left, right }: Block): boolean =>
       row !== top || cells.every(({ column, value, formula }) => column < left || column > right || (value === undefined && !formula)),
   );
 
-const inline = (text: string): Form => ({ ...formOf(text), type: "inlineStr" });
+const inline = (text: string): StoredValue => ({ ...storedOf(text), type: "inlineStr" });

@@ -3,8 +3,8 @@ import { elementOrder } from "../../../shared/xlsx/elements";
 import { letters } from "../../../shared/xlsx/letters";
 import { fixed, namesXml } from "../../../shared/xlsx/names";
 import { edit } from "../../../shared/xlsx/package";
-import { piecesOf } from "../../../shared/xlsx/pieces";
 import { sheetWord } from "../../../shared/xlsx/sheetname";
+import { tokensOf } from "../../../shared/xlsx/tokens";
 import { allOf, childrenOf, isTrue, nameOf, read } from "../../../shared/xlsx/xml";
 import type { Ranges } from "./followed";
 import { sheetHas } from "./losses";
@@ -31,7 +31,7 @@ const breaks = ["rowBreaks", "colBreaks"];
 
 /** The ranges that a name lists, without their sheet and dollar signs. */
 const rangesIn = (text: string): string[] => {
-  const plain = piecesOf(text).filter(({ kind, text }) => kind !== "sheet" && !text.endsWith("!"));
+  const plain = tokensOf(text).filter(({ kind, text }) => kind !== "sheet" && !text.endsWith("!"));
   return plain
     .map(({ text }) => text.replace(/\$/g, ""))
     .join("")

@@ -2,7 +2,7 @@ import { edit } from "../../../shared/xlsx/package";
 import { changed, childrenOf, read } from "../../../shared/xlsx/xml";
 import { holds, sheetHas } from "./losses";
 import type { Piece, SheetData } from "./piece";
-import { withPlace } from "./places";
+import { withPlace } from "./ruleplaces";
 
 /** Looks that depend on what is in a cell. The engine reads the first rule of a block only, and ranks by where it stands. */
 

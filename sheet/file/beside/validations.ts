@@ -2,7 +2,7 @@ import type { XmlElement } from "@rgrove/parse-xml";
 import { rangeKey, rangeNames } from "../../../shared/xlsx/names";
 import { type Change, changed, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
 import { bySheet, type SheetData } from "./piece";
-import { withPlace } from "./places";
+import { withPlace } from "./ruleplaces";
 
 type Rule = SheetData["dataValidationRules"][number];
 

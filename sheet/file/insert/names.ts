@@ -1,6 +1,6 @@
 import { longestSheetName, sheetKey } from "../../../shared/xlsx/sheetname";
 import { freeName } from "../../free";
-import type { SheetData } from "./places";
+import type { SheetData } from "./sheetformulas";
 
 /** A name that is not taken; from here on it is. */
 export function claimed(name: string, taken: Set<string>): string {

@@ -8,7 +8,7 @@ import { cellsOnlyIn, rowless } from "../../../shared/xlsx/rowless";
 import { encoded } from "../../../shared/xlsx/xml";
 import { sharedBookOf } from "../../book";
 import { quietly } from "../../quietly";
-import type { Places } from "../beside/places";
+import type { Places } from "../beside/ruleplaces";
 import { cutTo, wider } from "./reach";
 import { structureOf } from "./structure";
 

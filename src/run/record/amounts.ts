@@ -1,5 +1,5 @@
-import { unitsOf } from "../lines";
 import type { Run, Step } from "../schema";
+import { unitsOf } from "../steplines";
 import { type Mixing, mixingOf } from "../stock";
 
 export const rounded = (value: number, figures = 4): number => Number(value.toPrecision(figures));

@@ -1,6 +1,6 @@
 import { cautionsOf } from "../../cautions";
+import { kinds } from "../demokinds";
 import { formula } from "../formula";
-import { kinds } from "../kinds";
 import type { Kit } from "../kit";
 import { Page } from "../page";
 import { between, type Ref } from "../place";

@@ -1,5 +1,5 @@
 import { ballast } from "../../chamber/ballast";
-import { type KindName, kindNames, kindOf } from "../../run/kinds";
+import { type KindName, kindNames, kindOf } from "../../run/stepkinds";
 import { airOut } from "../../vacuum/airout";
 import { fullVacuum } from "../../vacuum/fullvacuum";
 import { waterBoils } from "../../vacuum/waterboils";

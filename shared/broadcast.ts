@@ -3,9 +3,9 @@ import { type Cells, type Column, cellAt, commonShape, readColumn } from "./colu
 import { fromShop, type Given, type Outline, readOne } from "./given";
 import { badInput, type Outcome, Trouble } from "./outcome";
 import { cellsOf, outgoing, type Result } from "./result";
+import { kindOf, type Values, type View, viewOf } from "./rowview";
 import type { Shop } from "./settings";
 import type { Unit } from "./unit";
-import { kindOf, type Values, type View, viewOf } from "./view";
 
 /** A per-piece call: every argument is one cell or a column, and each row answers for itself. */
 export function eachPiece(outline: Outline, cells: readonly (Cells | undefined)[], shop: Shop): Outcome[][] {

@@ -6,7 +6,7 @@ import { type Change, changed, childOf, childrenOf, nameOf, openingOf, read } fr
 const lists = ["numFmts", "fonts", "fills", "borders", "cellStyleXfs", "cellXfs", "cellStyles", "dxfs", "tableStyles", "colors", "extLst"];
 
 /** The part of a workbook that lists its looks: new ones are added at the ends of the lists, and those that are there stay as they stand. */
-export class LookLists {
+export class StyleLists {
   private readonly root: XmlElement;
   protected readonly prefix: string;
   private readonly added: Record<string, string[]> = { numFmts: [], fonts: [], fills: [], borders: [], cellXfs: [], dxfs: [] };

@@ -6,7 +6,7 @@ export interface Edge {
 }
 
 /** What is to be other about the look of a cell; what is not named stays, null takes it away. */
-export interface LookChange {
+export interface StyleChange {
   readonly bold?: boolean;
   readonly italic?: boolean;
   readonly strike?: boolean;

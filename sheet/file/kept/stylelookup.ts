@@ -4,7 +4,7 @@ import { elementOf } from "../../../shared/xlsx/elements";
 import { childrenOf, read } from "../../../shared/xlsx/xml";
 
 /** The look that a cell has in the file, its own or its row's or column's. */
-export function lookAt(xml: string, rows: readonly FileRow[]): (address: string) => number {
+export function styleAt(xml: string, rows: readonly FileRow[]): (address: string) => number {
   const own = new Map(rows.flatMap(({ cells }) => cells.map(({ address, look }) => [address, look] as const)));
   const ofRows = new Map(
     rows.flatMap(({ row, start, open }) => {
