@@ -1,7 +1,7 @@
 import { fractions, plainNumber } from "../../shared/numberformat";
 import { plainUnits } from "../../shared/unit";
 import type { Alert, Allowed, Cell, Chart, Look, Picture, Print, Sheet } from "./book";
-import { type Formula, formula } from "./formula";
+import { asksIn, type Formula, formula } from "./formula";
 import { cellIn, key, type Ref, refTo } from "./place";
 
 export type Value = string | number | boolean;
@@ -135,7 +135,9 @@ export class Page {
     return at;
   }
 
+  /** Excel calculates no custom function in such a rule (OfficeDev/office-js, issue 6135): a cell asks, and the rule looks at it. */
   alert(as: Alert["as"], over: Ref, when: Formula): this {
+    if (asksIn(when).length) throw new Error(`${this.sheet.name}: a rule of colors asks a function`);
     this.sheet.alerts.push({ over, when, as });
     return this;
   }

@@ -4,7 +4,7 @@ import type { Setting } from "../../../shared/settings";
 import { fromInternal, type Units } from "../../../shared/unit";
 import { shop as chosen } from "../../demo";
 import type { Allowed } from "../book";
-import { type Formula, formula } from "../formula";
+import { asksIn, type Formula, formula } from "../formula";
 import { type Kit, scale } from "../kit";
 import type { Page } from "../page";
 import type { Ref } from "../place";
@@ -112,8 +112,8 @@ export function settingLine(page: Page, setting: Setting, kit: Kit, standard: Fo
   const judged = due || !isWords(setting) ? [wrong] : [unreadable(setting, typed)];
   const wrongs = missing ? [missing, ...judged] : judged;
   const note = wrongs.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},"${words}",${rest})`, formula`"${setting.label}"`);
-  page.put(row, 3, { formula: note, look: "note" });
-  for (const [when] of wrongs) page.alert("bad", due ? holds : typed, when);
+  const said = page.put(row, 3, { formula: note, look: "note" });
+  for (const [when, words] of wrongs) page.alert("bad", due ? holds : typed, asksIn(when).length ? formula`${said}="${words}"` : when);
   page.put(row, 5, { value: rangeWords(setting, kit), look: "note" });
   page.put(row, 6, { value: setting.basis, look: "note" });
 }

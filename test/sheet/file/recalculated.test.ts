@@ -88,6 +88,14 @@ describe("recalc writes", () => {
     expect(textsOf(recalculated(once).file)).toEqual(textsOf(once));
   });
 
+  it.each(["PORE.DYE(2)", "@PORE.DYE(2)", "@_xldudf_PORE_DYE(2)", "_xlfn.SINGLE(_xldudf_PORE_DYE(2))"])(
+    "%s, as another program spelt it, under the name that Excel keeps",
+    (text) =>
+      expect(sheetOf(row(1, f("A1", text))).cell("A1")).toBe(
+        '<c r="A1" cm="1"><f t="array" ref="A1">_xldudf_PORE_DYE(2)</f><v>0.5</v></c>',
+      ),
+  );
+
   it("what an array formula fills, into cells and rows that are there or not", () => {
     const { cell, xml, found, errors, faulty } = sheetOf(
       row(
