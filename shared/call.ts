@@ -46,7 +46,7 @@ function once(outline: Outline, cells: readonly (Cells | undefined)[], shop: Sho
   return cellsOf(returns, outline.contract.run(given), shop.units, over ? shapeOf(over) : { rows: 1, columns: 1 }, typedIn);
 }
 
-/** Nothing was filled in yet: every required argument points at blank cells. */
+/** True where every required argument refers to blank cells: nothing was filled in yet. */
 function isUnfilled({ args }: Outline, cells: readonly (Cells | undefined)[], shop: Shop): boolean {
   const required = args.flatMap(([, arg], i) => (arg.optional ? [] : [{ arg, own: cells[i] }]));
   return (

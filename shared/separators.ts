@@ -1,7 +1,7 @@
 import { joined, tokensOf } from "./xlsx/tokens";
 
 /**
- * A formula as somebody types it whose numbers have a comma: a semicolon then parts arguments, and a backslash the columns of an
+ * A formula for a locale with a decimal comma: a semicolon then separates arguments, and a backslash the columns of an
  * array. Which of the two a program wants between columns follows from its list separator, which Excel does not tell.
  */
 export function withCommas(formula: string): string {

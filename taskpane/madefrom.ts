@@ -1,9 +1,9 @@
 import { tokensOf } from "../shared/xlsx/tokens";
 
-/** Asked one after another: a formula that is put together from more cells than this is no single number's. */
+/** Most cells that are tried: a formula of more cells does not show a single number. */
 const most = 6;
 
-/** The single cells that a formula is put together from, as the sheet that holds it writes them; ranges and names are passed over. */
+/** References to single cells in a formula, as its own sheet writes them; ranges and names are passed over. */
 export function cellsIn(formula: string, address: string): readonly string[] {
   const own = address.slice(0, address.lastIndexOf("!") + 1);
   const tokens = tokensOf(formula);

@@ -7,18 +7,18 @@ import { type Change, changed, escaped } from "./xml";
 /** A formula to be written into a cell. */
 export interface NewFormula {
   readonly formula: string;
-  /** The cells that it fills: then it is an array formula, and `mark` says that it fills as many as it needs. */
+  /** The range of an array formula; `mark` (cm) makes it a dynamic one. */
   readonly block?: Block;
   readonly mark?: number;
 }
 
-/** What is to become of a cell; what is not named stays as it is. */
+/** A change of a cell; what is left out stays as it is. */
 export interface Edit {
   readonly stored?: StoredValue;
   /** `null` takes the formula away. */
   readonly formula?: NewFormula | null;
   readonly look?: number;
-  /** The formula is calculated by whoever opens the file next: it shows nothing until then. */
+  /** No cached value: the formula is calculated by the program that opens the file next. */
   readonly again?: true;
 }
 
@@ -26,14 +26,14 @@ export type Edits = ReadonlyMap<string, Edit>;
 
 /** Whether a cell shows this already: then it stays as it is, however its number is spelt. */
 export function shows({ type, value, formula }: FileCell, stored: StoredValue): boolean {
-  // A cell that another fills may be blank for empty text; a formula says so.
+  // A cell that an array formula fills may store empty text as a blank; a formula's own cell does not.
   if (!stored.text) return !value && (stored.type === undefined || value === "" || !formula);
   const kindOf = (one: string | undefined) => (one === "s" || one === "inlineStr" ? "str" : one === "n" ? undefined : one);
   const kind = kindOf(stored.type);
   if (value === undefined || kindOf(type) !== kind) return false;
   if (kind === "str") return escaped(value) === stored.text;
   if (kind !== undefined) return value === stored.text;
-  // Programs write fifteen digits or seventeen.
+  // Programs write 15 digits or 17.
   const [a, b] = [Number(value), Number(stored.text)];
   return a === b || Math.abs(a - b) <= 1e-13 * Math.max(Math.abs(a), Math.abs(b));
 }
@@ -108,7 +108,7 @@ function rowChanges(xml: string, row: FileRow, edits: readonly (readonly [column
     byPlace.set(place, (byPlace.get(place) ?? "") + made(row.prefix, address, edit));
   }
   const added = [...byPlace.values()].join("");
-  // What a row says of its ends would not hold any more.
+  // The row's `spans` attribute would be wrong now.
   const tag = retagged(xml, row, added ? { spans: undefined } : {});
   if (row.closed) {
     if (added) changes.push({ ...tag, text: `${tag.text.replace(/\s*\/>$/, "")}>${added}</${row.prefix}row>` });

@@ -17,7 +17,7 @@ function moved(reference: string, by: At): string | undefined {
   return `${columnFix}${name ? letters(column) : ""}${rowFix}${number ? row + 1 : ""}`;
 }
 
-/** A formula as it reads further down or across: files keep a filled-down formula once. */
+/** A formula moved down or across: files keep a shared formula once. */
 export function movedFormula(formula: string, by: At): string {
   return joined(
     tokensOf(formula).map((token) => {

@@ -14,7 +14,7 @@ const isRange = (text: string): boolean => {
   return shape === "r" || shape === "r:r";
 };
 
-/** Names for the program itself: print areas, filters. */
+/** Built-in defined names (_xlnm): print areas, filters. */
 const isInner = ({ name }: DefinedName) => name.startsWith("_xlnm.") || name.startsWith("_xl");
 
 /** Without dollar signs, as the engine keeps the ranges of names. */

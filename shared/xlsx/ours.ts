@@ -15,7 +15,7 @@ export interface Ours {
 
 const single = /^(?:_xlfn\.)?SINGLE$/i;
 
-/** A program writes the stored name back in lower case, and a sign in front where it takes a formula for one value. */
+/** Some programs write the stored name back in lower case, and Excel puts @ in front where it takes a formula for a single value. */
 export function callsOf(namespace: string): Ours {
   const prefix = `_xldudf_${namespace}_`;
   const stored = new RegExp(`^${prefix}([A-Z][A-Z0-9]*)$`, "i");
@@ -24,7 +24,7 @@ export function callsOf(namespace: string): Ours {
   const nameOf = (tokens: readonly Token[], at: number): string | undefined =>
     isCall(tokens, at) ? (stored.exec(tokens[at].text) ?? typed.exec(tokens[at].text))?.[1].toUpperCase() : undefined;
 
-  /** The sign in front, spelt as a function around the call: files of other programs say `_xlfn.SINGLE(…)`. */
+  /** The @ as files store it: a function `_xlfn.SINGLE(…)` around the call. */
   const withoutSingle = (tokens: readonly Token[]): readonly Token[] => {
     const at = tokens.findIndex(
       ({ text }, i) =>

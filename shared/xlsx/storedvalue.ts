@@ -1,7 +1,7 @@
 import { isFault, type Outcome } from "../outcome";
 import { escaped } from "./xml";
 
-/** How a file holds a value. */
+/** A value as a cell element stores it. */
 export interface StoredValue {
   /** The type that a cell's start tag names; none for a number. */
   readonly type: string | undefined;

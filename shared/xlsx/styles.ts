@@ -3,7 +3,7 @@ import type { StyleChange } from "./stylechange";
 import { StyleLists } from "./stylesheet";
 import { childrenOf, escaped, nameOf, openingOf, prefixed } from "./xml";
 
-/** Number formats that files do not spell out. */
+/** Built-in number formats, which files give by number only. */
 const known: Readonly<Record<string, number>> = {
   ...{ General: 0, "0": 1, "0.00": 2, "#,##0": 3, "#,##0.00": 4, "0%": 9, "0.00%": 10, "0.00E+00": 11, "# ?/?": 12, "# ??/??": 13 },
   ...{ "mm-dd-yy": 14, "d-mmm-yy": 15, "d-mmm": 16, "mmm-yy": 17, "h:mm AM/PM": 18, "h:mm:ss AM/PM": 19, "h:mm": 20, "h:mm:ss": 21 },
@@ -31,7 +31,7 @@ const fontOrder = [
 ];
 const edgeOrder = ["start", "left", "end", "right", "top", "bottom", "diagonal", "vertical", "horizontal"];
 
-/** The pool of looks of a workbook. */
+/** The styles of a workbook, to derive others from. */
 export class StylePool extends StyleLists {
   private readonly made = new Map<string, number>();
   private readonly formats: Map<string, number>;
@@ -92,12 +92,12 @@ export class StylePool extends StyleLists {
     return number;
   }
 
-  /** The number of a look that rules give, as it is spelt without a prefix. */
+  /** Index of a differential format (dxf), given as XML without a prefix. */
   ofRule(text: string): number {
     return this.add("dxfs", prefixed(text, this.prefix));
   }
 
-  /** The number of a look that is like another but for some changes. */
+  /** Style index (cellXfs) of a style derived from another one by some changes. */
   like(base: number, change: StyleChange): number {
     const key = `${base} ${JSON.stringify(change)}`;
     const known = this.made.get(key);

@@ -1,4 +1,4 @@
-/** A formula cut into tokens: enough to rename and to move it, and no more. */
+/** A tokenizer for formulas: enough to rename and to move references, and no more. */
 
 export type Kind = "text" | "sheet" | "bracket" | "error" | "range" | "cell" | "word" | "number" | "space" | "mark";
 
@@ -7,7 +7,7 @@ export interface Token {
   readonly text: string;
 }
 
-/** In this order: the first that fits counts. Joined they match anything. */
+/** Kinds of tokens with their patterns. The first that matches counts; together they match any text. */
 const kinds: readonly [Kind, string][] = [
   ["text", '"(?:[^"]|"")*"'],
   ["sheet", "'(?:[^']|'')*'!?"],

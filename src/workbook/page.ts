@@ -17,12 +17,12 @@ export interface Line {
   readonly look?: Look;
 }
 
-/** Below the name of the sheet stands what it is for. */
+/** Row of the sentence on what the sheet is for, below its title. */
 export const leadRow = 1;
 
 const inches = plainUnits("US").length.name;
 
-/** Every cell for a number has a format of its own: programs give theirs to a cell that has none, and read 3/4 as a day there. */
+/** An input for a number always has a number format: in a General cell, programs read 3/4 as a date and give the cell a date format. */
 export const formatOf = (input: Allowed | true | undefined, unit: string | Formula | undefined): string | undefined =>
   input && input !== true && "from" in input ? (unit === inches ? fractions : plainNumber) : undefined;
 
@@ -48,7 +48,7 @@ export class Page {
     this.sheet = { name, purpose, widths, print, ...none };
   }
 
-  /** The value of the line to come: its note may speak of it. */
+  /** The value cell of the next line, for a note of that line to refer to. */
   get next(): Ref {
     return refTo(this.sheet.name, this.row, 1);
   }
@@ -63,19 +63,19 @@ export class Page {
     return this;
   }
 
-  /** Columns that go to paper. */
+  /** Printed columns. */
   private get columns(): number {
     return this.sheet.print.columns ?? this.sheet.widths.length;
   }
 
-  /** Words across the page, or across what a column leaves of it. */
+  /** A sentence across the printed columns, from `first` on. */
   say(text: string | Formula, look: Look = "note", first = 0): Ref {
     const ref = this.across(this.row, first, (this.sheet.print.two?.first ?? this.columns) - first, { ...content(text), look });
     this.row++;
     return ref;
   }
 
-  /** One cell that reaches over so many columns. */
+  /** One cell merged across a number of columns. */
   across(row: number, first: number, columns: number, cell: Cell): Ref {
     const ref = this.put(row, first, cell);
     for (let column = first + 1; column < first + columns; column++) this.put(row, column, { look: cell.look });
@@ -90,14 +90,14 @@ export class Page {
     return this.skip();
   }
 
-  /** Says in place of what the sheet is for what must be put right before it can be trusted; the first that holds. */
+  /** The first warning that applies takes the place of the sentence on what the sheet is for. */
   warn(...warnings: readonly (readonly [when: Formula, words: string | Formula])[]): this {
     const lead = refTo(this.sheet.name, leadRow, 0);
     const purpose = formula`"${this.sheet.purpose}"`;
     const said = (words: string | Formula) => (typeof words === "string" ? formula`"${words}"` : words);
     const made = warnings.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},${said(words)},${rest})`, purpose);
     this.put(lead.row, lead.column, { formula: made, look: "lead" });
-    // A rule that looks at its own cell holds in every program.
+    // A conditional format that refers to its own cell works in every program.
     return this.alert("bad", lead, formula`${lead}<>${purpose}`);
   }
 
@@ -112,7 +112,7 @@ export class Page {
     return this;
   }
 
-  /** Label, value, unit and a note side by side; answers the value's place. */
+  /** Label, value, unit and a note side by side; returns the reference of the value. */
   line({ label, note, unit, input, ...cell }: Line): Ref {
     this.put(this.row, 0, { value: label, look: "label" });
     const allowed = input === true ? undefined : input;
@@ -124,7 +124,7 @@ export class Page {
     return ref;
   }
 
-  /** Room for an answer that fills rows and columns, its first row a heading if it has one. */
+  /** The cells that a spilling formula fills; the first row is a heading if `headed`. */
   block(made: Formula, at: Ref, formats: readonly (string | undefined)[], { headed = true, look = "result" as Look } = {}): Ref {
     for (let row = 0; row < at.rows; row++)
       for (let column = 0; column < at.columns; column++)
@@ -142,7 +142,7 @@ export class Page {
     return this;
   }
 
-  /** So many rows from the next one on are folded away under the row above them. */
+  /** Groups the next rows and collapses them under the row above. */
   fold(rows: number): this {
     this.sheet.folds.push({ first: this.row, last: this.row + rows - 1 });
     return this;

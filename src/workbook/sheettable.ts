@@ -9,7 +9,7 @@ export interface Column {
   readonly format?: string;
   /** Typed by the person: a list, a range or a date. */
   readonly input?: Allowed | true;
-  /** One formula that fills the column, or one in each row. */
+  /** One formula that spills down the column, or one formula in each row. */
   readonly spills?: (columns: Columns) => Formula;
   readonly each?: (columns: Columns) => Formula;
   /** What each cell that `spills` fills says in built-in syntax, where that has no twin. */
@@ -45,8 +45,8 @@ function putColumn(page: Page, spec: Column, ref: Ref, place: Columns, rows: rea
 }
 
 /**
- * A table with units over its headings: typed columns first, one column's room, then what is worked out of them.
- * Answers a reference for each column.
+ * A table with units over its headings: columns to type into, an empty column, then the calculated columns.
+ * Returns the reference of each column's cells.
  */
 export function sheetTable<C extends Record<string, Column>>(
   page: Page,

@@ -10,7 +10,7 @@ export interface Box {
   readonly height: number;
 }
 
-/** What a saw that goes through the chamber along x would show. */
+/** A section through the chamber parallel to x. */
 export interface Cut {
   /** How far off the middle it goes, and how wide the chamber is there, in metres. */
   readonly off: number;
@@ -24,7 +24,7 @@ export interface Cut {
 
 const crossed = (places: readonly Place[], line: number) => places.filter(({ y, dy }) => y < line && line < y + dy);
 
-/** Of the lines about the middle the one that meets most pieces, of equals the nearest: the middle itself may be a joint. */
+/** The line near the middle that crosses most pieces, of equals the nearest: the middle itself may be a joint. */
 function lineOf(places: readonly Place[]): number {
   const short = places.reduce((least, { dx, dy }) => Math.min(least, dx, dy), Number.POSITIVE_INFINITY);
   const edges = [...new Set(places.flatMap(({ y, dy }) => [y, y + dy]))].sort((a, b) => a - b);

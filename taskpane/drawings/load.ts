@@ -23,7 +23,7 @@ export interface Packing {
   readonly units: Units;
 }
 
-/** Letters smaller than this say nothing. */
+/** Smallest readable letter. */
 const smallest = 6;
 
 /** A piece with its letter, where that fits and is not behind another one. */

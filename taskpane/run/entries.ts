@@ -6,10 +6,10 @@ const numberOf = (typed: string): number => (/^[-+]?\d*[.,]?\d+$/.test(typed.tri
 
 /** Numbers as they are typed into the fields of a step. */
 export class Entries {
-  /** What stands in a field that is no number, by its name. */
+  /** Text of the fields that is no number, by field name. */
   readonly wrong = new Map<string, string>();
 
-  /** The number that was typed; undefined where it is none that the field takes, which then says so. */
+  /** The number that was typed; undefined where the field does not accept it, which is then noted in `wrong`. */
   private take(field: string, typed: string, isGood: (number: number) => boolean): number | undefined {
     const number = numberOf(typed);
     if (isGood(number)) {

@@ -84,7 +84,7 @@ export class RunView extends View {
     this.requestUpdate();
   }
 
-  /** The wall clock alone counts: a tab that slept is right again at its next tick. */
+  /** Only the wall clock counts, so a tab that was suspended is right again at its next tick. */
   private tick = (): void => {
     this.now = Date.now();
     if (this.ready && this.run) this.alarm.watch(this.run, this.now);

@@ -76,7 +76,7 @@ export class Labels extends View {
       return this.focusOn("#label-height");
     }
     const giveBack = pageFor(sources.system);
-    // The workbook keeps what was printed, and the print dialog would hold that up.
+    // The sizes are kept before the print dialog opens: it would block that.
     const hindered = await keepSizes(this.host, sources.system, this.typed);
     print();
     if (hindered) this.tell(`The label sizes are not in this workbook. ${hindered}`, true);

@@ -39,7 +39,7 @@ export class Safety extends View {
       if (this.offsetParent) void this.keeping.follow();
     });
     this.host.replaced?.((other) => {
-      // What is half typed belongs to the workbook it was typed for.
+      // Half-typed words belong to the workbook that they were typed for.
       if (other) this.keeping.forget();
       this.load();
     });
@@ -50,7 +50,7 @@ export class Safety extends View {
     this.keeping = Keeping.of(this.host);
     this.deaf?.();
     this.deaf = this.keeping.listen(() => {
-      // What was ticked in the run is not undone here.
+      // Check marks made in the run view are not undone here.
       if (!this.isOwn && this.list !== this.known) this.past.clear();
       this.known = this.list;
       this.requestUpdate();

@@ -7,7 +7,7 @@ import { loadsOf, mixed, rounded, takenBy } from "./amounts";
 import { freeRows, rowAt } from "./freerows";
 import type { Book, Writing } from "./writing";
 
-/** Hours that somebody was at it. */
+/** Hours of attended work. */
 function benchHours({ steps }: Run): number {
   const spans = steps.flatMap(({ kind, started, done }) =>
     !kindOf(kind).alone && started !== undefined && done !== undefined ? [[started, done] as const] : [],

@@ -40,7 +40,7 @@ export interface Blanks {
   readonly pieces: Ref;
   /** What PLAN takes: those, the wood as weighed or named, color, and how full its pores get; of rows that are left out a count of 0. */
   readonly planned: Ref;
-  /** Rows and pieces that stand here and are left out of the plan. */
+  /** Numbers of rows and of pieces on Blanks that are left out of the plan. */
   readonly leftOut: { readonly rows: Ref; readonly pieces: Ref };
   /** Minutes of each row that is planned, and the ends of their likely range. */
   readonly bakesOf: { readonly about: Ref; readonly short: Ref; readonly long: Ref };
@@ -48,7 +48,7 @@ export interface Blanks {
   readonly ends: { readonly short: Ref; readonly long: Ref };
 }
 
-/** Columns that go to paper. */
+/** Printed columns. */
 const printed = 24;
 
 /** Every kind of blank with what it will take. */
@@ -113,5 +113,5 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
   };
 }
 
-/** First of the columns beyond paper that the plan reads, past the table's own. */
+/** First of the hidden columns that the plan reads, to the right of the table. */
 const beyond = 31;

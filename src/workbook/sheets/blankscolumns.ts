@@ -18,7 +18,7 @@ import type { Woods } from "./woods";
 
 const states = ["sound", "spalted", "punky"];
 
-/** Weighed and measured if it was, else by the table: no table knows burl or decayed wood. */
+/** From weight and size where both were measured, else from the table: no table knows burl or decayed wood. */
 const gravityOf = ({ wood, named, dryWeight, volume }: Columns, woods: Woods): Formula => {
   const lookedUp = formula`IF(${named}="","no wood called "&${wood}&" is in the list on the sheet Woods",INDEX(${woods.gravity},MATCH(${named},${woods.names},0)))`;
   const tabled = ask(gravity, { species: wood }, lookedUp);
@@ -108,7 +108,7 @@ export function blanksColumns({ kit, shop, woods, log, ends, tub }: Sources) {
     minutes: { title: "min", look: "note", format: "0", spills: (all) => baked(all) },
     short: { title: "shortest", look: "note", format: "0", spills: (all) => baked(all, ends.short) },
     long: { title: "longest", look: "note", format: "0", spills: (all) => baked(all, ends.long) },
-    // One truth for the row: the grade goes by the very gravity that the voids go by, and the name only says how the heartwood takes resin.
+    // The grade uses the same gravity as the voids; the name only tells how the heartwood takes resin.
     judged: {
       title: "graded as",
       look: "note",
@@ -120,7 +120,7 @@ export function blanksColumns({ kit, shop, woods, log, ends, tub }: Sources) {
       format: "0%",
       each: ({ named }) => log.spreadOf(named),
     },
-    // However a wood is spelled, it is one wood here and in the Run Log.
+    // The listed name makes different spellings one wood, here and in the Run Log.
     named: { title: "wood, as listed", look: "note", each: ({ wood }) => woods.named(wood) },
   } satisfies Record<string, Column>;
 }

@@ -18,7 +18,7 @@ const beyond = 8;
 
 const surfaceOf = (way: string) => Number(readShop([["in the oven", way]]).get(ovenSurfaceCoefficient));
 
-/** Both ways to bake, whichever My Shop has: its own column follows a surface coefficient typed there. */
+/** A column for each way to bake; the one that My Shop has also follows a surface coefficient typed there. */
 function ovenBlocks(page: Page, kit: Kit, shop: Shop) {
   const [way, typed] = [shop.holds("in the oven"), shop.holds(ovenSurfaceCoefficient.name)];
   const bare = formula`IF(${way}="foil",${surfaceOf("spaced")},${typed})`;

@@ -48,7 +48,7 @@ export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, l
     { spare: rows - (kit.demo ? 2 : 0), column: 1 },
   );
   for (let i = 0; i < rows; i++) tellProblem(page, kit, of, used, i, judging);
-  // The first row follows My Shop, and so the Resin Book, for as long as nothing is typed over it.
+  // The first row takes its values from My Shop, and so from the Resin Book, until somebody types over it.
   const follows: [Ref, Ref][] = [
     [of.color, onHand.color],
     [of.volume, onHand.volume],

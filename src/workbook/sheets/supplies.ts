@@ -18,7 +18,7 @@ type Units = Readonly<Record<"resin" | "catalyst" | "dye" | "foil", string>>;
 const unitDue = ({ kind }: Columns, { resin, catalyst, dye, foil }: Units): Formula =>
   formula`IF(${kind}="resin","${resin}",IF(${kind}="catalyst","${catalyst}",IF(${kind}="dye","${dye}",IF(${kind}="foil","${foil}",""))))`;
 
-/** Counted in a unit that the plan does not use: no sum may take it in. */
+/** True where a row's unit is not the plan's, so that no sum may include it. */
 const misfit = (all: Columns, units: Units): Formula =>
   formula`AND(ISNUMBER(${all.quantity}),LEN(${unitDue(all, units)})>0,${all.unit}<>${unitDue(all, units)})`;
 
