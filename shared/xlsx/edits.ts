@@ -24,7 +24,7 @@ export interface Edit {
 
 export type Edits = ReadonlyMap<string, Edit>;
 
-/** Whether a cell shows this already: then it stays as it is, however its number is spelt. */
+/** Whether a cell shows this already: then it stays as it is, however its number is spelled. */
 export function shows({ type, value, formula }: FileCell, stored: StoredValue): boolean {
   // A cell that an array formula fills may store empty text as a blank; a formula's own cell does not.
   if (!stored.text) return !value && (stored.type === undefined || value === "" || !formula);

@@ -15,7 +15,7 @@ function otherSpelling(bytes: Uint8Array): string | undefined {
   return said && !/^utf-?8$/i.test(said) ? said : undefined;
 }
 
-/** The text of a part; one in UTF-16 reads as if it were in UTF-8, which it is once it is changed. */
+/** The text of a part; one in another encoding reads as if it were in UTF-8, which it is once it is changed. */
 export function decoded(bytes: Uint8Array): string {
   const other = otherSpelling(bytes);
   if (!other) return decoder.decode(bytes);

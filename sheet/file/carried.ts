@@ -32,7 +32,7 @@ function finishedSheet(xml: string, id: string, model: Model, engine: Engine, ma
 
 const book = "xl/workbook.xml";
 
-/** Text that the engine holds behind an apostrophe needs none in a file. */
+/** Text that the engine holds with an apostrophe in front needs none in a file. */
 const withoutApostrophes = (xml: string): string => xml.replace(/(<t(?:\s[^>]*)?>\s*)'/g, "$1");
 
 /**

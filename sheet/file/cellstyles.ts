@@ -5,7 +5,7 @@ import { relationsOf, textOf, type Workbook } from "../../shared/xlsx/parts";
 import { childOf, childrenOf, read } from "../../shared/xlsx/xml";
 import type { FileColumns } from "./headers";
 
-/** A look of the file: the numbers of its number format and its border; its own number is that of its font and fill. */
+/** A style of the file: the ids of its number format and border; its own index serves as the id of font and fill. */
 export interface FileStyle {
   readonly format: number;
   readonly border: number;
@@ -18,7 +18,7 @@ export function fileStyles({ parts, path }: Workbook): FileStyle[] {
   try {
     root = read(textOf(parts, styles));
   } catch {
-    // Then the engine has no looks to give either.
+    // Without styles in the file the engine has none either.
     return [];
   }
   return childrenOf(childOf(root, "cellXfs") ?? root, "xf").map(({ attributes: { numFmtId, borderId } }) => ({

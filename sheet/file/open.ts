@@ -46,7 +46,7 @@ function looks(workbook: Workbook, read: Read, ids: ReadonlyMap<string, string>,
   try {
     return { data: loaded(), failed: false };
   } catch {
-    // A chart that it cannot read is no reason to show none of the rest.
+    // Tried again without charts: one that the engine cannot read must not hide the rest.
     return { data: loaded(false), failed: false };
   }
 }

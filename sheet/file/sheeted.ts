@@ -20,7 +20,7 @@ function cellsOf(own: Contents, unknown: ReadonlySet<string>, links: ReadonlyMap
   return cells;
 }
 
-/** Larger ones are made to fill a memory. */
+/** Larger sheets are refused: they would exhaust memory. */
 const largestMerge = 100_000;
 
 /** What reaches beyond the sheet's cells is kept in the file and not shown: the engine builds what lies between. */

@@ -5,7 +5,7 @@ import { packLayer, thorough } from "./mixed";
 import { inRectangle } from "./rectangle";
 import type { Section } from "./section";
 
-/** Sides in metres; the grain runs along the length. */
+/** Sides in meters; the grain runs along the length. */
 export interface Piece {
   readonly thickness: number;
   readonly width: number;

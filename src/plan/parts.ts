@@ -43,7 +43,7 @@ export interface Parts {
 
 const one = 1 + 1e-9;
 
-/** Sides closer than ten picometres are one size: 3/4 in and 19.05 mm load together. */
+/** Sides closer than ten picometers are one size: 3/4 in and 19.05 mm load together. */
 const near = (side: number): number => Math.round(side * 1e11);
 
 const facesOf = ({ thickness, width, length }: Piece): number => 2 * (thickness * width + thickness * length + width * length);

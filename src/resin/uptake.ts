@@ -13,7 +13,7 @@ export const pieceVolume = quantity("volume", "volume of the wood", 104, [0.001,
 /** Moisture above which wood takes up hardly any resin: fiber saturation, Wood Handbook ch. 4. */
 const wettest = 0.3;
 
-/** Volume left for resin in a piece, cubic metres; wet wood has none to give. */
+/** Volume left for resin in a piece, cubic meters; wet wood has none to give. */
 export function roomForResin(volume: number, gravity: number, moisture: number): number {
   if (moisture > wettest * (1 + 1e-9)) throw noAnswer`too wet to take resin: dry it first`;
   const share = voidShare(gravity, moisture);

@@ -169,7 +169,7 @@ function ends(
   keepMost(`rise ${load}`, ask("SELFHEAT", { gravity }, own)[0][0]);
 }
 
-/** Resin that stays on the faces as a film of so many millimetres. */
+/** Resin that stays on the faces as a film of so many millimeters. */
 function dripsOf(pieces: readonly Piece[], { system }: Given, film: number): number {
   const inch = system === "US" ? 25.4 : 1;
   const faces =

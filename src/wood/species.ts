@@ -120,5 +120,5 @@ export function findSpecies(name: string): Species {
 const shrinkageOf = ({ green, at12, shrinkage }: Species): number =>
   shrinkage ?? (at12 === undefined ? 0.265 * green : (1 - green / at12) / 0.6);
 
-/** Specific gravity on volume at a moisture below fibre saturation (30 %): Gx = Gb / (1 − Sx), Sx = S0 (1 − x/30) (eqs. 4-9 and 4-11). */
+/** Specific gravity on volume at a moisture below fiber saturation (30 %): Gx = Gb / (1 − Sx), Sx = S0 (1 − x/30) (eqs. 4-9 and 4-11). */
 export const gravityAt = (wood: Species, moisture: number): number => wood.green / (1 - shrinkageOf(wood) * (1 - moisture / 0.3));

@@ -24,7 +24,7 @@ export interface Print {
 const printed = ["printOptions", "pageMargins", "pageSetup", "headerFooter", "rowBreaks", "colBreaks"];
 const printNames = ["_xlnm.Print_Area", "_xlnm.Print_Titles"];
 
-/** A printer's own settings stay behind: they are a part of another program. */
+/** Without the printer settings part, which is binary data of one printer driver. */
 const withoutPrinter = (xml: string) => xml.replace(/\s+\w+:\w+="[^"]*"/g, "");
 
 const breaks = ["rowBreaks", "colBreaks"];

@@ -38,7 +38,7 @@ export function rankedRules(xml: string): string {
   );
 }
 
-/** The engine's reader gives every rule a size and a wrapping that no file says: a rule that colours a cell leaves these as they are. */
+/** The engine's reader gives every rule a size and a wrapping that no file says: a rule that colors a cell leaves these as they are. */
 function leaveSizes({ conditionalFormats }: Partial<SheetData>): void {
   for (const { rule } of conditionalFormats ?? []) {
     const { style } = rule as { style?: { fontSize?: number; wrapping?: string } };

@@ -1,7 +1,7 @@
 import { engineReference } from "../../../shared/xlsx/sheetname";
 import { isCall, joined, type Token, tokensOf } from "../../../shared/xlsx/tokens";
 
-/** New words for what a formula speaks of; undefined leaves one as it is. */
+/** Replacements for the references of a formula; undefined leaves one as it is. */
 export interface Words {
   /** What stands for a sheet, by its name. */
   readonly sheet: (name: string) => string | undefined;
@@ -26,7 +26,7 @@ const isName = (tokens: readonly Token[], at: number): boolean =>
   !tokens[at - 1]?.text.endsWith("!") &&
   tokens[at + 1]?.kind !== "bracket";
 
-/** A formula, or a reference alone, in other words; texts within it stay. */
+/** A formula, or a reference alone, with references replaced; text literals stay. */
 export function reworded(formula: string, { sheet, range }: Words): string {
   const tokens = tokensOf(formula);
   const word = (at: number): string | undefined => {

@@ -35,7 +35,7 @@ export interface CellsOf {
 
 const nothingStored: StoredValue = { type: undefined, text: undefined };
 
-/** A text that nobody calculated stands in its cell. */
+/** Typed text is stored in its cell as an inline string. */
 const typedValue = (value: ReturnType<typeof shownBy>): StoredValue => {
   const stored = storedOf(value);
   return stored.type === "str" ? { ...stored, type: "inlineStr" } : stored;
@@ -138,7 +138,7 @@ export function cellEdits({ id, rows }: Sheet, changed: readonly string[], dirty
   return edits;
 }
 
-/** Of formulas filled down only the first is written out: where it goes, the others are written out too. */
+/** Shared formulas: where the first cell's text goes, the others get theirs in full. */
 function promote(rows: readonly FileRow[], edits: Map<string, Edit>): void {
   const firsts = firstsOf(rows);
   const gone = new Set([...firsts].filter(([, first]) => edits.get(first.address)?.formula !== undefined).map(([shared]) => shared));

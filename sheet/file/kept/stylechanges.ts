@@ -8,7 +8,7 @@ type Border = OSpreadsheet.Border;
 
 const edge = (one: Border["top"]): Edge | null => (one ? { style: one.style, color: one.color } : null);
 
-/** One look made of another, in the words of files. */
+/** The change that makes one style of another, in the terms of files. */
 function styleChange(was: Style = {}, is: Style = {}): StyleChange {
   const change: { -readonly [K in keyof StyleChange]: StyleChange[K] } = {};
   const other = (key: keyof Style) => !same(was[key], is[key]);
@@ -26,7 +26,7 @@ function styleChange(was: Style = {}, is: Style = {}): StyleChange {
   return change;
 }
 
-/** Files count degrees upward, and from 91 on downward. */
+/** textRotation: 0 to 90 counts degrees counterclockwise, 91 to 180 clockwise from 90. */
 function turned(radians: number): number {
   const degrees = Math.round((-radians * 180) / Math.PI);
   return degrees < 0 ? 90 - degrees : degrees;
@@ -37,7 +37,7 @@ function borderChange(was: Border = {}, is: Border = {}): StyleChange {
   return edges.length ? { edges: Object.fromEntries(edges.map((side) => [side, edge(is[side])])) } : {};
 }
 
-/** What is other about the looks of a sheet's cells. `spelt` says how the file spells a number format. */
+/** Changes of the styles of a sheet's cells. `spelt` gives a number format as the file spells it. */
 export function cellStyleChanges(
   pair: Pair,
   before: WorkbookData,

@@ -101,7 +101,7 @@ export function priceSheet(kit: Kit): PriceTag {
     input: { from: 0, to: 0.9999 },
     format: "0%",
   });
-  // No share of its price is more than the whole: built-in formulas would answer with a price below nought.
+  // No share of its price is more than the whole: built-in formulas would answer with a price below zero.
   const isShare = formula`IF(ISNUMBER(${share}),AND(${share}>=0,${share}<=0.9999),FALSE)`;
   const shared = (made: Formula) => formula`IF(${isShare},${made},IF(${share}="","","${dash}"))`;
   page.put(share.row, 3, {

@@ -25,7 +25,7 @@ type Run = readonly [
   result: string,
 ];
 
-/** Runs of the invented shop; its resin weighs 1.03 g to the millilitre. */
+/** Runs of the invented shop; its resin weighs 1.03 g to the milliliter. */
 const runs: readonly Run[] = [
   [-52, "boxelder", 12, 34.2, 0.44, 247, 0.57, 0.09, 165, "good color, one sticky end, baked again"],
   [-45, "boxelder", 10, 28.1, 0.45, 207, 0.53, 0.08, 180, "even"],
