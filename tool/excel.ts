@@ -14,11 +14,20 @@ const port = Number(new URL(development).port);
 /** The vendor's own tool puts a manifest into Excel; it is large, so that it is fetched only when it is wanted. */
 const debugging = "office-addin-debugging@7";
 
+/** Run in the folder of the manifest: on Windows a shell takes these apart at spaces, and a path may have some. */
+export const sideloading = (act: "start" | "stop"): string[] => [
+  debugging,
+  act,
+  "manifest.xml",
+  ...(act === "start" ? ["desktop", "--app", "excel", "--no-debug", "--no-live-reload"] : []),
+];
+
 function sideloaded(): boolean {
   if (process.platform !== "win32" && process.platform !== "darwin") return false;
   console.log("Starting Excel with the add-in. The first time this fetches the tool that does it.");
-  const args = ["--yes", debugging, "start", manifest, "desktop", "--app", "excel", "--no-debug", "--no-live-reload"];
-  return spawnSync("npx", args, { cwd: root, stdio: "inherit", shell: process.platform === "win32" }).status === 0;
+  return (
+    spawnSync("npx", ["--yes", ...sideloading("start")], { cwd: root, stdio: "inherit", shell: process.platform === "win32" }).status === 0
+  );
 }
 
 /** What a person does where Excel did not start by itself. */
@@ -44,7 +53,7 @@ async function main(): Promise<void> {
     throw error;
   });
   console.log(`The add-in is at ${served.address} (Ctrl-C stops it)`);
-  if (sideloaded()) console.log(`Type =PORE.VERSION() in a cell. To take it out of Excel again: npx ${debugging} stop ${manifest}`);
+  if (sideloaded()) console.log(`Type =PORE.VERSION() in a cell. To take it out of Excel again: npx ${sideloading("stop").join(" ")}`);
   else console.log(byHand(untrusted));
   const stop = () => void served.close().then(() => process.exit(0));
   process.once("SIGINT", stop);

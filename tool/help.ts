@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { capital } from "../shared/capital";
@@ -7,6 +7,7 @@ import { spaced } from "../shared/working";
 import { catalogue, cellName, subjects } from "../src/catalogue";
 import { tasks } from "../src/help/tasks";
 import { functionPage } from "./help/functionpage";
+import { guidePage } from "./help/guidepage";
 import { linkTo } from "./help/links";
 import { escaped, list, page } from "./help/markup";
 import { taskPage } from "./help/taskpage";
@@ -16,7 +17,15 @@ import { slimPane } from "./slim";
 /** Pages of help: one for each function and one for each job, from the contracts and the jobs, as files that any browser opens. */
 
 const root = join(__dirname, "..");
+const docs = join(root, "docs");
 export const helpFolder = "help";
+
+/** Guides that a host, its people and its visitors read, and what they name beside themselves. */
+const guides = ["hosting", "support", "privacy", "appsource"].map((name) => ({
+  name,
+  ...guidePage(readFileSync(join(docs, `${name}.md`), "utf8")),
+}));
+const snippets = ["nginx.conf", "Caddyfile"];
 
 /** The file of a function's page. */
 export const helpFile = ({ name }: Contract): string => `${helpFolder}/${name.toLowerCase()}.html`;
@@ -38,6 +47,8 @@ ${Object.entries(subjects)
       `<h2>${subjectTitles[subject] ?? capital(spaced(subject))}</h2>${list(contracts.map((contract) => `${linkTo(contract)} <code>${cellName(contract)}</code>`))}`,
   )
   .join("\n")}
+<h2>For those who hand it on</h2>
+${list(guides.map(({ name, title }) => `<a href="${name}.html">${escaped(title)}</a>`))}
 </div>`,
   );
 
@@ -57,6 +68,7 @@ export function helpPages(): Map<string, string> {
     ["index.html", indexPage()],
     ...tasks.map((task): [string, string] => [`${task.id}.html`, taskPage(task)]),
     ...catalogue.map((contract): [string, string] => [`${contract.name.toLowerCase()}.html`, functionPage(contract)]),
+    ...guides.map(({ name, html }): [string, string] => [`${name}.html`, html]),
   ]);
 }
 
@@ -64,13 +76,14 @@ export async function buildHelp(outDir: string): Promise<void> {
   const folder = join(outDir, helpFolder);
   mkdirSync(folder, { recursive: true });
   for (const [name, text] of helpPages()) writeFileSync(join(folder, name), text);
+  for (const name of snippets) cpSync(join(docs, name), join(folder, name));
   writeFileSync(join(folder, "help.css"), style);
   await build({
     entryPoints: { help: join(root, "taskpane/help/live.ts") },
     outdir: folder,
     bundle: true,
     minify: true,
-    // A page on a disk takes no modules.
+    // Pages opened from a disk cannot load modules.
     format: "iife",
     target: "es2022",
     charset: "utf8",

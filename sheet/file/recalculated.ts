@@ -8,7 +8,7 @@ import { unzip } from "../../shared/xlsx/unzip";
 import { valuesWritten } from "../../shared/xlsx/values";
 import { encoded } from "../../shared/xlsx/xml";
 import { zipped } from "../../shared/xlsx/zip";
-import { callsOurs } from "../../src/calls";
+import { asStored, callsOurs } from "../../src/calls";
 import { shownBy } from "../cell";
 import { calculated, keyOf, placed } from "./calculated";
 import { type Contents, contents, type FormulaCell } from "./contents/contents";
@@ -73,7 +73,7 @@ function asExcelWrites(
   if (mark === undefined) return new Map();
   return new Map(
     ready.flatMap(({ address, filed, kind, ...at }): [string, NewFormula][] => {
-      if (!narrow.has(keyOf(name, { address }))) return [[address, { formula: filed, block: blockAt(at), mark }]];
+      if (!narrow.has(keyOf(name, { address }))) return [[address, { formula: asStored(filed), block: blockAt(at), mark }]];
       return kind === "shared" ? [[address, { formula: filed }]] : [];
     }),
   );

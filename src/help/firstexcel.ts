@@ -1,7 +1,7 @@
 import { catalogue } from "../catalogue";
 import { versionText } from "../version";
 
-/** What a person with an Excel does and must see: nobody here has one. Ten steps, ten minutes. */
+/** What a person with a real Excel does and must see: no Excel runs in the tests. Ten steps, ten minutes. */
 export interface Step {
   readonly act: string;
   readonly see: string;
@@ -11,7 +11,7 @@ const askOf = (name: string): string => catalogue.find((contract) => contract.na
 
 export const steps: readonly Step[] = [
   {
-    act: "Put the add-in into Excel (`npm run excel`, or as docs/hosting.md says), and open a new workbook.",
+    act: "Put the add-in into Excel (`npm run excel` from a clone, or as “On a host of your own” in the help says), and open a new workbook.",
     see: "On the Home tab a button Porewise. It opens a side pane with the tabs Run, Safety, Workbook, Functions and Working.",
   },
   { act: "Type `=PORE.VERSION()` in A1.", see: `${versionText}, within a second. Not #NAME?, #BUSY! or #REF!.` },

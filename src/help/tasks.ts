@@ -170,7 +170,7 @@ export const tasks: readonly Task[] = [
     title: "First time in Excel",
     answer: "Install the add-in once; then its functions work in every workbook.",
     steps: [
-      { words: "Install it: docs/hosting.md says how on Windows, on a Mac and on the web." },
+      { words: "Install it: “On a host of your own” in the help says how on Windows, on a Mac and on the web." },
       { words: "Home tab, Porewise: the side pane opens. Under Workbook choose Insert into this workbook to get the sheets." },
       { words: "Type this in an empty cell. It answers within a second:", formula: "=PORE.VERSION()", gives: `version: ${versionText}` },
       {
@@ -180,7 +180,7 @@ export const tasks: readonly Task[] = [
       {
         words: "Select any cell with a number from Porewise, then Working in the pane: it shows the equation, your numbers and the source.",
       },
-      { words: "Ten steps, first-excel.html, show whether everything works in your Excel." },
+      { words: "“Ten steps for a first look in Excel” in the help show whether everything works in your Excel." },
     ],
     functions: ["VERSION"],
     cautions: [],

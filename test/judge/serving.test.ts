@@ -92,6 +92,11 @@ describe.each(["nginx", "caddy"] as const)("%s, told what the guide says", (prog
       expect([headers.get("x-frame-options"), headers.get("content-security-policy")]).toEqual([null, null]);
     });
 
+    it("leads on from the address without its last slash", async () => {
+      const { status, headers } = await fetch(home.slice(0, -1), { redirect: "manual" });
+      expect([Math.floor(status / 100), headers.get("location")]).toEqual([3, expect.stringMatching(/\/porewise\/$/)]);
+    });
+
     it("answers 404 for what is not there", async () => expect((await fetch(`${home}none.js`)).status).toBe(404));
   });
 });

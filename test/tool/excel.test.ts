@@ -4,7 +4,7 @@ import { get, request } from "node:https";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Certificate, madeIn } from "../../tool/certificate";
-import { byHand } from "../../tool/excel";
+import { byHand, sideloading } from "../../tool/excel";
 import { dist } from "../../tool/fresh";
 import { development, elements, parse } from "../../tool/manifest";
 import { type Served, serve } from "../../tool/serve";
@@ -60,4 +60,8 @@ it("keeps a certificate that is good, and is not trusted without it", async () =
 it("says what to do by hand, with the manifest's path", () => {
   expect(byHand("/a/ca.crt")).toMatch(/import\n\s+\/a\/ca\.crt/);
   expect(byHand()).toContain(join(__dirname, "../../manifest.xml"));
+});
+
+it("hands the tool that starts Excel nothing that a shell would take apart", () => {
+  for (const act of ["start", "stop"] as const) for (const word of sideloading(act)) expect(word).toMatch(/^[\w.@-]+$/);
 });

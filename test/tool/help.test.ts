@@ -1,6 +1,6 @@
 import { isFault } from "../../shared/outcome";
+import { inWords } from "../../sheet/answertext";
 import { evaluator } from "../../sheet/engine";
-import { inWords } from "../../sheet/words";
 import { catalogue, cellName } from "../../src/catalogue";
 import { cautions } from "../../src/cautions";
 import { isMeant, tasks } from "../../src/help/tasks";
@@ -10,20 +10,27 @@ import { near } from "../within";
 
 const pages = helpPages();
 const text = (name: string) => pages.get(name)!;
+const guides = ["hosting.html", "support.html", "privacy.html", "appsource.html"];
 
 describe("help", () => {
   it("has a page for each function and each job, none twice, and a list of all", () => {
-    expect(pages.size).toBe(catalogue.length + tasks.length + 1);
+    expect(pages.size).toBe(catalogue.length + tasks.length + guides.length + 1);
     const list = text("index.html");
     for (const name of pages.keys()) if (name !== "index.html") expect(list).toContain(`href="${name}"`);
   });
 
   it("leads nowhere that is not there", () => {
-    const known = new Set([...pages.keys(), "first-excel.html", "../taskpane.css", "help.css"]);
+    const known = new Set([...pages.keys(), "first-excel.html", "../taskpane.css", "help.css", "nginx.conf", "Caddyfile"]);
     const lost = [...pages].flatMap(([name, html]) =>
       [...html.matchAll(/href="([^"]*)"/g)].filter(([, to]) => !known.has(to)).map(([, to]) => `${name}: ${to}`),
     );
     expect(lost).toEqual([]);
+  });
+
+  it("brings the guides that a host needs, their tables and links as those of a page", () => {
+    expect(text("hosting.html")).toMatch(/<h1>On a host of your own<\/h1>[\s\S]*<td>Excel on the web<\/td>/);
+    expect(text("support.html")).toContain('<a href="first-excel.html">ten steps</a>');
+    for (const name of guides) expect(text(name)).not.toMatch(/href="[^"]*\.md"|\]\(/);
   });
 
   it("shows nothing that only works beside a sheet", () => {

@@ -12,7 +12,7 @@ const id = "5a3c2f64-6c0f-4f5e-9f4e-2f4a0a3b7d11";
 const read = (path: string): Uint8Array | undefined => {
   const [, icon] = /^icons\/(.*)$/.exec(path) ?? [];
   if (icon) return readFileSync(join(root, "assets", icon));
-  return ["taskpane.html", "functions.js", "functions.json"].includes(path) ? new Uint8Array(1) : undefined;
+  return ["taskpane.html", "functions.js", "functions.json", "help/support.html"].includes(path) ? new Uint8Array(1) : undefined;
 };
 
 describe("the host of an add-in", () => {

@@ -9,9 +9,10 @@ import { type Ref, refTo } from "../place";
  */
 export const refuses = (line: Ref): Formula => formula`ISERROR(${ask(barometer, { altitude: 0, shop: line })})`;
 
-/** The same of a cell that stands on no line of a shop: one is laid out for it where nobody looks. */
+/** The same of a cell that stands on no line of a shop: one is laid out for it where nobody looks, and what it says stands beside. */
 export function unreadable(page: Page, setting: string, typed: Ref, at: { readonly row: number; readonly column: number }): Formula {
+  const line = refTo(page.sheet.name, at.row, at.column, 1, 2);
   page.put(at.row, at.column, { value: setting, look: "note" });
   page.put(at.row, at.column + 1, { formula: formula`IF(${typed}="","",${typed})`, look: "note" });
-  return formula`IF(${typed}="",FALSE,${refuses(refTo(page.sheet.name, at.row, at.column, 1, 2))})`;
+  return formula`${page.put(at.row, at.column + 2, { formula: formula`IF(${typed}="",FALSE,${refuses(line)})`, look: "note" })}`;
 }

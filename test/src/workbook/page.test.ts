@@ -1,5 +1,6 @@
 import { plainUnits } from "../../../shared/unit";
-import { written } from "../../../src/workbook/formula";
+import { barometer } from "../../../src/vacuum/barometer";
+import { ask, formula, written } from "../../../src/workbook/formula";
 import { Page } from "../../../src/workbook/page";
 import { refTo } from "../../../src/workbook/place";
 import { plain } from "../../../src/workbook/plain";
@@ -30,4 +31,11 @@ it.each([
   });
   expect(cached.value("A", said.row, 1)).toBe(words);
   expect(cached.value("A", marked.row, 1)).toBe(isMarked);
+});
+
+it("has no rule of colors ask a function: Excel calculates none there", () => {
+  const page = new Page("A", "a test", [10]);
+  const cell = page.put(0, 0, { value: 1 });
+  const asks = ask(barometer, { altitude: cell });
+  expect(() => page.alert("bad", cell, formula`IF(${cell}="",FALSE,ISERROR(${asks}))`)).toThrow("A: a rule of colors asks a function");
 });

@@ -1,7 +1,7 @@
 import { inPractice } from "../../../../src/cure/said";
 import { answers } from "../../../../src/run/answers";
-import { kindNames, kindOf } from "../../../../src/run/kinds";
 import { runOf } from "../../../../src/run/making";
+import { kindNames, kindOf } from "../../../../src/run/stepkinds";
 import { ask, type Typed } from "../../../ask";
 import { near } from "../../../within";
 import { filled } from "../filled";
@@ -15,14 +15,6 @@ const today = filled("Today");
 const blanks = filled("Blanks");
 const number = (label: string) => today.beside(label) as number;
 const note = 6;
-
-/** The same four pieces in further loads. */
-const withLoads = (count: number) => {
-  const typed = [2, 3]
-    .slice(0, count - 1)
-    .map((load) => [`@${today.rows(`Load ${load}: pieces`)[0] + 2}`, { 0: "spalted boxelder", 1: 4 }]);
-  return filled("Today", { Today: Object.fromEntries(typed) });
-};
 
 it("goes in the order of the work, as the run view does", () => {
   const rows = kindNames.map((kind, i) => today.rows(`${i + 1}. ${kindOf(kind).title}`)[0]);
@@ -103,20 +95,6 @@ it("is consistent as shipped: a few blanks in a narrow tub, covered by what the 
   expect(shown.filter((value) => typeof value === "object")).toEqual([]);
 });
 
-it("loads at the demo, and has each step after the one before", () => {
-  const from = (kind: (typeof kindNames)[number], label = "from") => {
-    const top = today.rows(`${kindNames.indexOf(kind) + 1}. ${kindOf(kind).title}`)[0];
-    const row = today.rows(label).find((one) => one > top)!;
-    return today.value(row, 1) as number;
-  };
-  const begin = number("day and hour");
-  const times = (["choose", "safety", "mix", "load", "vacuum", "air", "drain", "bake", "cool"] as const).map((kind) => from(kind));
-  expect(times).toEqual([...times].sort((a, b) => a - b));
-  near(from("load"), begin, 1e-9);
-  near(from("air"), begin + 4.5 / 24, 1e-9);
-  near(from("soak", "until, at least"), begin + 12.5 / 24, 1e-9);
-});
-
 it("says in words what does not fit or is missing, and marks it", () => {
   const none = filled("Today", { Today: { "spalted boxelder": { 0: "teak" } } });
   const row = today.rows("Load 1: pieces")[0] + 1;
@@ -132,18 +110,6 @@ it("says in words what does not fit or is missing, and marks it", () => {
   expect(wet.value(row, note)).toBe("Blanks: too wet to take resin: dry it first");
   const missing = filled("Today", { Today: { "spalted boxelder": { 1: "" } } });
   expect(missing.value(row, note)).toBe("how many? type a whole number");
-});
-
-it("says that a start has passed, and that the hours are not kept", () => {
-  const begin = number("day and hour");
-  const gone = filled("Today", { Today: { "it is now": begin } });
-  expect(gone.beside("from", note)).toMatch(/^this start has passed/);
-  const late = filled("Today", { Today: { "day and hour": begin + 5 / 24 } });
-  expect(late.texts.length).toBeGreaterThan(0);
-  const words = (which: typeof late) =>
-    [...which.sheet.cells.keys()].map((at) => which.value(...(at.split(",").map(Number) as [number, number])));
-  expect(words(late).some((value) => typeof value === "string" && /vacuum must not be left alone/.test(value))).toBe(true);
-  expect(words(today).some((value) => typeof value === "string" && /vacuum must not be left alone/.test(value))).toBe(false);
 });
 
 it("dates the resin by its oldest part, and says so where that is past before it is used up", () => {
@@ -189,43 +155,6 @@ it("tells gain and fullness from three weights", () => {
   expect(filled("Today", { Today: { "weight drained, not yet baked": 10 } }).beside("fullness of the pores", note)).toMatch(
     /^a weight is missing/,
   );
-});
-
-it.each([2, 3])("counts back for %i loads: load 1 cool, load 2 of three ready for the oven, one after another", (count) => {
-  const run = withLoads(count);
-  const begin = run.beside("day and hour") as number;
-  const at = (title: string, label: string, load: number) => {
-    const row = run.rows(label).find((one) => one > run.rows(title)[0])!;
-    return run.value(row, load) as number;
-  };
-  expect(run.beside("loads")).toBe(count);
-  near(at("4. Load with ballast", "from", count), begin, 1e-9);
-  expect(at("10. Cool", "cool by", 1)).toBeLessThanOrEqual(begin + 1e-9);
-  if (count === 3) expect(at("8. Drain and wrap", "from", 2) + number("drain and wrap") / 24).toBeLessThanOrEqual(begin + 1e-9);
-  for (let load = 1; load < count; load++) {
-    expect(at("4. Load with ballast", "from", load + 1)).toBeGreaterThanOrEqual(at("8. Drain and wrap", "from", load) - 1e-9);
-    expect(at("8. Drain and wrap", "from", load)).toBeGreaterThanOrEqual(at("7. Soak", "until, at least", load) - 1e-9);
-  }
-});
-
-it("begins at once where it is to start now", () => {
-  const run = filled("Today", { Today: { "this run:": "the run starts at" } });
-  near(run.beside("from") as number, run.beside("day and hour") as number, 1e-9);
-});
-
-it("draws the run over its hours, each part as long as the times say", () => {
-  const [chart] = today.sheet.charts;
-  const row = today.rows("Hours from the first load on")[0] + 2;
-  const hours = [1, 2, 3, 4, 5, 6].map((column) => today.value(row, column) as number);
-  expect(hours[0]).toBe(0);
-  const done = ((today.beside("cool by") as number) - (today.rows("from").map((at) => today.value(at, 1)) as number[])[3]) * 24;
-  near(
-    hours.reduce((a, b) => a + b),
-    done,
-    1e-6,
-  );
-  expect(chart.series.map(({ values }) => values.row)).toEqual(chart.series.map(() => row));
-  expect(chart.alt).toMatch(/vacuum.*soaking.*oven/);
 });
 
 it("draws the bake, for whoever cannot see it too", () => {
