@@ -12,7 +12,7 @@ export interface Tub {
   readonly dyeRate?: string;
 }
 
-export const tubCare = "Wear gloves and eye protection. Ventilate. Keep it cool, lid loose, away from food and children.";
+export const tubCare = "Wear gloves and eye protection. Ventilate. Lid loose. Keep from heat, food, children.";
 
 /** The label of a tub: what it holds, color, mixed on, use by, dye rate, and the caution. */
 export const tubLabel = ({ color, mixedOn = open, useBy = open, dyeRate = open }: Tub): Label => [

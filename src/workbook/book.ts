@@ -136,6 +136,8 @@ export interface Sheet {
   line?: number;
   /** Points that rows are high whatever is in them. */
   readonly heights: Map<number, number>;
+  /** Lines for which a row has room, whatever it holds so far. */
+  readonly room: Map<number, number>;
   /** Columns from this one on are hidden: intermediate values. */
   hidden?: number;
   frozen?: { rows: number; columns: number };

@@ -32,6 +32,7 @@ export function heightsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): Map<
   const { line = usual } = sheet;
   const heights = new Map<number, number>();
   if (line !== usual) for (const at of sheet.cells.keys()) heights.set(ofKey(at)[0], line);
+  for (const [row, lines] of sheet.room) heights.set(row, lines * line + 2);
   for (const [at, { cell, value, refused }] of cells) {
     const [row, column] = ofKey(at);
     const text = isFault(value) ? "" : value;

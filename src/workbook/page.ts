@@ -44,6 +44,7 @@ export class Page {
       folds: [],
       pictures: [],
       heights: new Map(),
+      room: new Map(),
     };
     this.sheet = { name, purpose, widths, print, ...none };
   }

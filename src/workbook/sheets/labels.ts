@@ -10,8 +10,8 @@ import { day } from "./day";
 import type { ResinBook } from "./resinbook";
 import type { Shop } from "./shop";
 
-/** Heights of the lines of one label, as shares of it: the last holds three lines of small print. */
-const shares = [0.22, 0.165, 0.165, 0.45];
+/** Heights of the lines of one label, as shares of it: the last holds two lines of small print in any font. */
+const shares = [0.22, 0.175, 0.175, 0.43];
 const lines = shares.length;
 /** The first of them are for tubs. */
 const tubs = 3;

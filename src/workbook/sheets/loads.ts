@@ -28,6 +28,9 @@ export interface Loads {
   readonly head: Ref;
 }
 
+/** Loads that a first list of blanks may make. */
+const firstLoads = 12;
+
 /** The plan over all blanks, for the wall, with what it takes. */
 export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand): Loads {
   const page = new Page(
@@ -73,6 +76,8 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const resins = refTo(name, resinsAt + 2, 1, resinRows, 4);
   const given = { pieces: blanks.planned, chamber: shop.chamber, height: shop.height, resins, start };
   const made = formula`IF(${undated},"",${ask(plan, given)})`;
+  // Where no load is planned yet there is room for several kinds of pieces in one.
+  if (!kit.demo) for (let load = 1; load <= firstLoads; load++) page.sheet.room.set(header + load, 2);
   const all = page.block(made, refTo(name, header, 0, room, planned), formatsOf(plan, kit), { look: "words" });
   const column = (index: number) => refTo(name, header + 1, index, room - 1);
   const isFailed = failed(column(12));
