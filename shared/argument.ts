@@ -16,7 +16,7 @@ export interface Arg<T = any> {
   /** As a person would type it under US units. */
   readonly example: unknown;
   readonly kind?: Kind;
-  /** In internal units. A plain number inside it needs no further look. */
+  /** The allowed range in internal units. A plain number inside it needs no further check. */
   readonly range?: Range;
   readonly choices?: readonly string[];
   readonly optional?: true;
@@ -26,11 +26,11 @@ export interface Arg<T = any> {
   readonly read: (cell: Cell, units: Units) => T;
   /** Reads every cell of the argument at once: columns, tables, a chamber of two cells. */
   readonly take?: (cells: readonly (readonly Cell[])[], units: Units) => T;
-  /** What to type, for the message when it is missing. */
+  /** An example to type, for the message when the argument is missing. */
   readonly sample: (units: Units) => string;
-  /** What the cell of a result shows, where that is no plain number of one kind. */
+  /** The cell of a result, where that is no plain number of one kind. */
   readonly show?: (value: any, units: Units) => number | string;
-  /** Tells a value that is no plain number, for the working. */
+  /** A value in words for the working, where it is no plain number. */
   readonly say?: (value: any, units: Units) => string;
 }
 
@@ -42,7 +42,7 @@ const us = plainUnits("US");
 export const isBlank = (cell: Cell): cell is null | undefined | "" =>
   cell === null || cell === undefined || cell === "" || (typeof cell === "string" && cell.trim() === "");
 
-/** Zero is no value where words are due or the range leaves it out, and some spreadsheets hand a blank cell in as 0. */
+/** Whether 0 counts as blank: some spreadsheets hand blank cells in as 0, and this argument cannot be 0. */
 export const isEmpty = (cell: Cell, arg: Arg, units: Units): boolean => {
   if (isBlank(cell)) return true;
   if (cell !== 0) return false;

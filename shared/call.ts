@@ -1,9 +1,9 @@
 import { isEmpty } from "./argument";
+import { eachPiece } from "./broadcast";
 import { type Cells, shapeOf, squared } from "./columns";
 import { type Contract, parameters } from "./contract";
 import { type Outline, outlineOf, readGiven } from "./given";
 import { badInput, type Outcome, Trouble } from "./outcome";
-import { eachPiece } from "./pieces";
 import { cellsOf, type Result } from "./result";
 import { noShop, type Shop } from "./settings";
 import { plainUnits } from "./unit";
@@ -46,7 +46,7 @@ function once(outline: Outline, cells: readonly (Cells | undefined)[], shop: Sho
   return cellsOf(returns, outline.contract.run(given), shop.units, over ? shapeOf(over) : { rows: 1, columns: 1 }, typedIn);
 }
 
-/** Nothing was filled in yet: every required argument points at blank cells. */
+/** True where every required argument refers to blank cells: nothing was filled in yet. */
 function isUnfilled({ args }: Outline, cells: readonly (Cells | undefined)[], shop: Shop): boolean {
   const required = args.flatMap(([, arg], i) => (arg.optional ? [] : [{ arg, own: cells[i] }]));
   return (

@@ -9,11 +9,11 @@ export type Cells = readonly (readonly Cell[])[];
 export interface Column {
   readonly name: string;
   readonly arg: Arg;
-  /** One cell a line, however the cells lie. */
+  /** The cells as one list, row by row. */
   readonly lines: Cells;
   /** One cell serves every row. */
   readonly single: boolean;
-  /** Values of the rows read at once; a row marked odd is looked at again, cell by cell. */
+  /** The rows' values, read in one pass; a row marked odd is read again, cell by cell. */
   readonly values: ArrayLike<unknown>;
 }
 
@@ -24,7 +24,7 @@ export const isSingle = (cells: Cells): boolean => cells.length === 1 && cells[0
 
 export const shapeOf = (cells: Cells) => ({ rows: cells.length, columns: cells[0]?.length ?? 0 });
 
-/** The common shape of the arguments: every one that is not a single cell has it. */
+/** The common shape of all arguments that are no single cell. */
 export function commonShape(args: readonly (readonly [label: string, cells: Cells | undefined])[]): { rows: number; columns: number } {
   let shape = { rows: 1, columns: 1 };
   let first = "";
@@ -57,7 +57,7 @@ export function squared(given: unknown): Cells | undefined {
 /** A block of several columns is read along its lines. */
 const lined = (cells: Cells): Cells => (cells[0].length === 1 ? cells : cells.flatMap((line) => line.map((cell) => [cell])));
 
-/** Reads plain numbers in range straight away and marks every other row odd. */
+/** Reads plain numbers in range and marks every other row odd. */
 export function readColumn(name: string, arg: Arg, given: Cells | undefined, units: Units, odd: Uint8Array): Column {
   const lines = lined(given ?? omitted);
   const single = isSingle(lines);
@@ -82,7 +82,7 @@ function numbers(lines: Cells, [least, most]: readonly [number, number], { facto
   return values;
 }
 
-/** Words repeat down a column: each is read once. */
+/** Words repeat down a column, so each is read once. */
 function words(arg: Arg, lines: Cells, units: Units, odd: Uint8Array): unknown[] {
   const known = new Map<Cell, unknown>();
   const values: unknown[] = new Array(odd.length);

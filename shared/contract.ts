@@ -17,7 +17,7 @@ export interface Contract<A extends Args = any, S extends Settings = any, R exte
   readonly per: "piece" | "call";
   readonly asks: string;
   readonly args: A;
-  /** Settings it uses beyond its arguments. Present, if only empty, where a shop may be named as the last argument. */
+  /** Settings that it uses beside its arguments. Present, even if empty, where the last argument is a shop. */
   readonly shop?: S;
   readonly returns: R;
   /** A number format, or one for each column of a row or table. */
@@ -26,7 +26,7 @@ export interface Contract<A extends Args = any, S extends Settings = any, R exte
   readonly equation: string;
   /** Edition and equation number; "common practice, no source"; or "from memory". */
   readonly source: string;
-  /** How far the source itself lets the number be trusted. */
+  /** Accuracy as the source claims it. */
   readonly accuracy: string;
   readonly cautions: readonly string[];
   /** Arguments as typed, and what the cell then shows. A test runs it. */
@@ -37,9 +37,9 @@ export interface Contract<A extends Args = any, S extends Settings = any, R exte
   readonly steps?: (given: Values<A> & Values<S>) => Steps;
   /** The likely range of the answer where it can be worked out; of a row, by the cell it fills. */
   readonly trust?: (given: Values<A> & Values<S>) => Likely | Readonly<Record<string, Likely>> | undefined;
-  /** What must be known before anything is typed; its form begins with it. */
+  /** A note shown above the form, before anything is typed. */
   readonly before?: Sentence;
-  /** What must be said beside the answer, for it might be misread without. */
+  /** A note shown beside the answer, which might be misread without it. */
   readonly beside?: (given: Values<A> & Values<S>) => readonly Sentence[];
   readonly run: (given: Values<A> & Values<S>) => Made<R>;
 }

@@ -19,7 +19,7 @@ export interface Field {
   readonly required: boolean;
   /** What a plain number is taken for; "" where it has no unit. */
   readonly unit: string;
-  /** What to type, how far it may go, and what holds when it is left out: a line each. */
+  /** Hints, one line each: what to type, the range, and the value if left out. */
   readonly hints: readonly string[];
 }
 
@@ -35,7 +35,7 @@ const isSetting = (arg: Arg): arg is Setting => "fallback" in arg;
 const sayValue = (arg: Arg, value: unknown, units: Units): string =>
   arg.kind && typeof value === "number" ? sayIn(units, said(arg.kind, value)) : String(value);
 
-/** A limit past this, in plain units, only keeps slips out: nobody needs to read it. */
+/** Above this, in plain units, a limit only catches mistakes and is not shown. */
 const endless = 1e5;
 
 function rangeHint({ kind, range }: Arg, units: Units): string {
@@ -85,7 +85,7 @@ export const fieldsOf = (contract: Contract, shop: Shop): Field[] =>
     .filter(([, arg]) => arg !== shopArg)
     .map(([name, arg]) => fieldOf(name, arg, shop));
 
-/** A plain number becomes one; everything else stays text, for the argument to read. */
+/** Text of a plain number becomes a number; all other text is left for the argument to read. */
 const cellOf = (typed: string): Cell => (/^[+-]?(\d+\.?\d*|\.\d+)$/.test(typed) ? Number(typed) : typed);
 
 const isTable = ({ arg }: Pick<Field, "arg">) => Array.isArray(arg.example);
@@ -107,7 +107,7 @@ export function cellsOf(field: Field, entry: Entry | undefined): Cells | undefin
   return entry.reference === undefined ? typedCells(field, entry.typed) : entry.cells;
 }
 
-/** The same as it is meant: a zero from the sheet may be a blank cell, one that somebody typed is a number to judge. */
+/** The same, with zeros resolved: 0 from the sheet may be a blank cell, 0 typed into the form is a number. */
 export function meantOf(field: Field, entry: Entry | undefined): Cells | undefined {
   const cells = cellsOf(field, entry);
   return entry?.typed === undefined ? cells : cells?.map((row) => row.map((cell) => (cell === 0 ? "0" : cell)));
@@ -137,7 +137,7 @@ export function troubleOf(field: Field, entry: Entry | undefined, units: Units):
   }
 }
 
-/** A message as it stands right under its field, whose name need not be said again. */
+/** A message without the name of its field, to show right under it. */
 export function underField({ arg }: Field, message: string): string {
   const lead = `${arg.label}: `;
   return message.startsWith(lead) ? capital(message.slice(lead.length)) : capital(message);

@@ -1,11 +1,11 @@
-/** A share of one as top and bottom, the bottom at most so much, or exactly so much. */
+/** A number from 0 to 1 as numerator and denominator, the denominator at most, or exactly, as given. */
 function nearestParts(share: number, most: number, exact: boolean): readonly [top: number, bottom: number] {
   let best: readonly [number, number] = [Math.round(share), 1];
   let off = Number.POSITIVE_INFINITY;
   for (let bottom = exact ? most : 1; bottom <= most; bottom++) {
     const top = Math.round(share * bottom);
     const own = Math.abs(share - top / bottom);
-    // Sixteenths typed as decimals are sixteenths: a tie of rounding goes to the smaller bottom.
+    // A tie goes to the smaller denominator, so that sixteenths typed as decimals are sixteenths.
     if (own < off - 1e-12) [best, off] = [[top, bottom], own];
   }
   return best;

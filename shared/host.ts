@@ -32,7 +32,7 @@ export interface Look {
   readonly rows: number;
 }
 
-/** A long piece of work: how far it is, from 0 to 1, and whether the person has had enough of it. */
+/** A long operation: its progress from 0 to 1, and the signal to stop it. */
 export interface Work {
   readonly progress: (share: number) => void;
   readonly stop: AbortSignal;
@@ -50,29 +50,29 @@ export interface SheetHost {
   readonly name: "Excel" | "page";
   /** False where a pane cannot hand a file to the browser's own saving. */
   readonly savesFiles?: boolean;
-  /** Keeping a document in the workbook, or inserting sheets, ends what can be undone. */
+  /** True where keeping a document in the workbook, or inserting sheets, clears the host's Undo. */
   readonly endsUndo?: boolean;
-  /** Which workbook this is, where the host tells them apart: the same one has the same mark the next time. */
+  /** Identifies the workbook, where the host tells them apart: stable across reloads. */
   workbook?(): string;
-  /** What a person must know of this workbook and this host before trusting either, in words. */
+  /** Warnings about this workbook and this host, in words. */
   warnings?(): Promise<readonly string[]>;
-  /** How a person types a formula there, where that differs from how it is written here. */
+  /** A formula as a person types it in this host, where its separators differ. */
   typedThere?(): Promise<(formula: string) => string>;
   /** What is selected, or the cell of a reference as if it were. */
   selection(reference?: string): Promise<Selection | undefined>;
-  /** Tells every change of selection or of the selected cell; the answer stops it. */
+  /** Calls back on every change of the selection or of the selected cell; the function returned stops that. */
   watch(changed: () => void): () => void;
-  /** Tells that a workbook was put in the place of the one shown, and whether it is another one, in a host where this happens; the answer stops it. */
+  /** Calls back when the workbook shown was replaced, and says whether by another one; the function returned stops that. Left out where this cannot happen. */
   replaced?(changed: (other: boolean) => void): () => void;
   /** The cells of a range or of a named one; undefined where there is none, or where it is too large to read. */
   read(reference: string): Promise<readonly (readonly Cell[])[] | undefined>;
   /** The same cells as they were typed, with their address; undefined as above. */
   contents(reference: string): Promise<Block | undefined>;
-  /** Writes blocks of cells, all or none; `before` has what stood there, to be put back. */
+  /** Writes blocks of cells, all or none; `before` holds their former content, to restore it. */
   put(blocks: readonly Block[]): Promise<Ended & { readonly before?: readonly Block[] }>;
   /** Writes a formula into the selected cell; over a filled one only when told to. */
   write(formula: string, look: Look, over: boolean): Promise<Ended & { readonly filled?: boolean }>;
-  /** Has the selected cell calculated again. */
+  /** Recalculates the selected cell. */
   recalculate(): Promise<Ended>;
   /** Inserts the sheets of a workbook file; a name that is taken gets a number. */
   insert(file: Uint8Array, sheets: readonly string[], work: Work): Promise<Ended>;
@@ -82,7 +82,7 @@ export interface SheetHost {
   reenter(where: "selection" | "workbook", work: Work): Promise<Ended>;
   /** A copy of this workbook in which PORE cells are their values. */
   copyWithValues(work: Work): Promise<Ended>;
-  /** Whether the pane opens with this workbook; undefined where the host has no such thing. */
+  /** Whether the pane opens with this workbook; undefined where the host cannot do that. */
   readonly opensWithWorkbook?: { get(): Promise<boolean>; set(on: boolean): Promise<Ended> };
   /**
    * A document kept inside the workbook, as text, by its namespace; undefined where there is none. A workbook that cannot be

@@ -15,7 +15,7 @@ export const measure = (label: string, example: number): Arg<Said | string> => (
 /** Words that name quantities in the units of whoever asks. */
 export type Words = (units: Units) => string;
 
-/** The unit of such a number, for the cell beside it, or what else there is to say of it. */
+/** The unit of such a number for the cell beside it, or another remark. */
 export const unitName = (label: string, example: string): Arg<Kind | Words> => ({
   label,
   example,

@@ -3,7 +3,7 @@ import { fractionText } from "./fraction";
 import { said, sayIn, tidy } from "./outcome";
 import { fromInternal, type Units } from "./unit";
 
-/** Places behind the point that a number format shows. */
+/** Decimal places of a number format. */
 const placesOf = (format: string): number => /0\.(0+)/.exec(format)?.[1].length ?? 0;
 
 /**

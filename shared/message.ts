@@ -51,7 +51,7 @@ export function outOfRange(label: string, value: number, shown: string, kind: Ki
   if (kind === "share" && value > range[1] && value > 1 && value / 100 <= range[1] && !shown.includes("%"))
     return badInput`${label}: ${shown} means ${value * 100} %: type ${shown} % or ${value / 100}`;
   const limits = `${label} must be from`;
-  // A number past all sense says nothing in another unit, and may not even be one there.
+  // An absurdly large number is told as typed: in another unit it may even overflow.
   if (!(Math.abs(value) < 1e18)) return badInput`${limits} ${said(kind, range[0])} to ${said(kind, range[1])}`;
   return badInput`${limits} ${said(kind, range[0])} to ${said(kind, range[1])}: ${said(kind, value)} is outside`;
 }

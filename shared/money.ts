@@ -1,7 +1,7 @@
 import Decimal from "decimal.js";
 import { badInput } from "./outcome";
 
-/** Digits enough that a product of two numbers as typed is exact and no quotient is rounded into a half cent. */
+/** Digits of decimals: enough that a product of two typed numbers is exact and no quotient is rounded into a half cent. */
 const Exact = Decimal.clone({ precision: 60 });
 
 /** A number as the decimal it was typed as: 0.1 is a tenth, not the binary fraction beside it. */
@@ -10,7 +10,7 @@ export const decimal = (n: number): Decimal => new Exact(String(n));
 /** Rounded to the cent, a half away from zero. */
 export const inCents = (amount: Decimal): Decimal => amount.toDecimalPlaces(2, Decimal.ROUND_HALF_UP);
 
-/** Past this the numbers of a spreadsheet lie more than a cent apart. */
+/** Above this, neighboring doubles are more than a cent apart. */
 const most = 2 ** 46;
 
 /** An amount as a number, exact to the cent or refused. */

@@ -2,7 +2,7 @@ import { distance } from "fastest-levenshtein";
 
 const wordsOf = (text: string): string[] => text.split(/[\s-]+/).filter((word) => word.length > 3);
 
-/** How far the nearest two words of two names are apart, where one may be the other mistyped; `whole` parts those that are alike. */
+/** Edit distance of the nearest two words of two names, if one may be the other mistyped; the distance of the `whole` names breaks ties. */
 function byWords(wanted: string, name: string, whole: number): number {
   const pairs = wordsOf(wanted).flatMap((typed) => wordsOf(name).map((word) => ({ typed, word, off: distance(typed, word) })));
   const meant = pairs.filter(({ typed, word, off }) => typed[0] === word[0] && off <= typed.length / 2.5);

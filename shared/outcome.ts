@@ -3,7 +3,7 @@ import { isoDate } from "./serial";
 import { fromInternal, type Units } from "./unit";
 import type { Kind } from "./unittable";
 
-/** What a spreadsheet shows in place of a value. The first two are ours; others are only handed on. */
+/** Error codes of cells. The functions make the first two; others are only handed on. */
 const errorCodes = ["#VALUE!", "#N/A", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#REF!"] as const;
 export type ErrorCode = (typeof errorCodes)[number];
 
@@ -38,7 +38,7 @@ export function sayIn(units: Units, { kind, value }: Said): string {
   if (kind === "date") return isoDate(value);
   const unit = units[kind];
   const shown = fromInternal(value, unit);
-  // A bound on a rise of temperature is no finer than a degree.
+  // Temperature differences are told to a whole degree.
   if (kind === "rise") return `${Math.round(shown)} ${unit.name}`;
   if (kind === "share" && Math.abs(shown) < 1e9) return `${tidy(shown * 100)} %`;
   return unit.name ? `${tidy(shown)} ${unit.name}` : tidy(shown);
@@ -60,7 +60,7 @@ export class Sentence {
 
 export const sentence = (text: TemplateStringsArray, ...parts: Part[]): Sentence => new Sentence(text, parts);
 
-/** Why there is no value. Not an Error: it is an answer, is thrown by the row, and needs no stack. */
+/** The reason why there is no value. Not an Error: it may be thrown for every row, and needs no stack trace. */
 export class Trouble {
   constructor(
     readonly code: ErrorCode,
@@ -78,7 +78,7 @@ export class Trouble {
   }
 }
 
-/** What stands in quotes was typed by somebody. */
+/** Quotes text that somebody typed. */
 function partIn(units: Units, part: Part, before: string): string {
   if (typeof part === "object") return sayIn(units, part);
   if (typeof part === "number") return tidy(part);

@@ -24,7 +24,7 @@ export const table = <C extends Cells>(of: C, header = true): Result<readonly Ce
 /** One value for each cell of the argument named, in its shape. */
 export const spread = <T>(of: Arg<T>, over: string): Result<readonly (T | Trouble | undefined)[]> => ({ form: "spread", of, over });
 
-/** The unit a number of a kind goes out in. */
+/** The unit of a resulting number of a kind. */
 export const outgoing = (kind: Kind, units: Units, typedIn?: Unit): Unit => (kind === "weight" && typedIn ? typedIn : units[kind]);
 
 /** One value as its cell shows it: in plain units, never NaN or Infinity. A weight goes out in the unit it was typed in. */

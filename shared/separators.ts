@@ -1,17 +1,17 @@
-import { joined, piecesOf } from "./xlsx/pieces";
+import { joined, tokensOf } from "./xlsx/tokens";
 
 /**
- * A formula as somebody types it whose numbers have a comma: a semicolon then parts arguments, and a backslash the columns of an
+ * A formula for a locale with a decimal comma: a semicolon then separates arguments, and a backslash the columns of an
  * array. Which of the two a program wants between columns follows from its list separator, which Excel does not tell.
  */
 export function withCommas(formula: string): string {
   let inArray = false;
   return joined(
-    piecesOf(formula).map((piece) => {
-      const { kind, text } = piece;
+    tokensOf(formula).map((token) => {
+      const { kind, text } = token;
       if (text === "{" || text === "}") inArray = text === "{";
       if (kind === "number") return { kind, text: text.replace(".", ",") };
-      return kind === "mark" && text === "," ? { kind, text: inArray ? "\\" : ";" } : piece;
+      return kind === "mark" && text === "," ? { kind, text: inArray ? "\\" : ";" } : token;
     }),
   );
 }

@@ -12,7 +12,7 @@ export interface Setting<T = any> extends Arg<T> {
   readonly basis: string;
   /** Other spellings under which it is found. */
   readonly also?: readonly string[];
-  /** In internal units, or what the other settings make of it. */
+  /** The default in internal units, which may depend on other settings. */
   readonly fallback: (shop: Shop) => T;
 }
 
@@ -48,7 +48,7 @@ export class Shop {
   }
 }
 
-/** For a function that takes no shop: its weights may be in any one unit, so none is named. */
+/** For a function without a shop argument: its weights may be in any unit, all in the same, so none is named. */
 export const noShop = new Shop({ ...us, weight: { ...us.weight, name: "" } }, new Map());
 
 /** "Hold down", "hold-down" and "HoldDown" name one setting. */
@@ -112,7 +112,7 @@ function inShop(setting: Setting, value: Cell, units: Units): unknown {
   try {
     return setting.read(value, units);
   } catch (trouble) {
-    // Told here, in the shop's own units: a call that has no shop yet could only tell it in US units.
+    // Put into words here, in the shop's units: before the shop is read, a call would tell it in US units.
     throw trouble instanceof Trouble ? handedOn(trouble.about(`shop, ${setting.name}: `).in(units)) : trouble;
   }
 }

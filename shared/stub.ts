@@ -16,7 +16,7 @@ export function unitWords(kind: Kind): string {
   return own === metric ? own : `${own}, ${metric} under SI`;
 }
 
-/** How far a value may go, in US units; "" where nothing is said. */
+/** The range of a value in US units; "" where it has none. */
 export function rangeWords({ kind, range }: Arg): string {
   if (!kind || kind === "date" || !range) return "";
   const [least, most] = range.map((end) => tidy(fromInternal(end, us[kind])));

@@ -113,7 +113,7 @@ export const unitTable = {
 
 export type Dimension = keyof typeof unitTable;
 
-/** What numbers of one kind are: the dimension, and the unit of a plain number under US and under SI. */
+/** Kinds of quantities: the dimension, and the unit of a plain number under US and under SI. */
 export const kindTable = {
   length: ["length", "in", "mm"],
   film: ["length", "mm", "mm"],

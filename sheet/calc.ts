@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { isFault } from "../shared/outcome";
+import { inWords } from "./answertext";
 import { type Answer, evaluator } from "./engine";
-import { inWords } from "./words";
 
 const usage = `npm run calc -- '=PORE.FILL(6,5,104)'    answers in words
 npm run -s calc -- --file F              one formula a line; answers one JSON object a line`;

@@ -20,7 +20,7 @@ const codes: Readonly<Record<string, ErrorCode>> = {
 
 const sheetCode = (code: ErrorCode): string => (code === "#REF!" ? "#REF" : code);
 
-/** What the engine's own errors leave unsaid, or say in a programmer's words. */
+/** Better words for the engine's own error messages. */
 const words: Readonly<Record<string, string>> = {
   "#VALUE!": "this needs another kind of value",
   "#REF!": "the formula refers to a cell that is not there",

@@ -13,7 +13,7 @@ import { showLackedFormats } from "./shownformats";
 import { nameNewColumns } from "./tableheads";
 import { readTypedCells } from "./typed";
 
-/** What the engine must keep and know beyond its own, told to it once, before a workbook opens. */
+/** The plugins and changes that the engine needs, registered once, before a workbook opens. */
 export function extend(engine: Keeping & Rounding & Ending & Naming & Guarding & Linking & OtherNames): void {
   keepBothEnds(engine);
   allowAnyName(engine);

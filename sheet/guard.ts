@@ -72,7 +72,7 @@ const made: Readonly<Record<string, (args: readonly Argument[]) => number>> = {
 function spend(cells: number): void {
   if (!budget) return;
   budget.results += cells;
-  // A look at the clock takes longer than most calls.
+  // The clock is read only now and then: that takes longer than most calls.
   if (cells > 1_000 || ++calls % 256 === 0) budget.over ||= performance.now() > budget.end;
   budget.over ||= budget.results > allowance.results;
   if (budget.over) throw spent;

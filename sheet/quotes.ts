@@ -7,7 +7,7 @@ const joined = (pieces: readonly string[], code: number) => `(${pieces.map((piec
 
 /**
  * Spells text literals so that the engine reads them: it knows no `""` for a quote inside a text, and takes a backslash before
- * the closing quote for an escape. Nor does it know the sign that Excel puts in front of a call for one value: `=@PORE.FILL(…)`. `"1 1/2"""`, an inch and a half as other programs write it, becomes `("1 1/2"&CHAR(34)&"")`.
+ * the closing quote for an escape. Nor does it know the operator @ that Excel puts in front of a call: `=@PORE.FILL(…)`. `"1 1/2"""`, an inch and a half as other programs write it, becomes `("1 1/2"&CHAR(34)&"")`.
  */
 export const respelled = (formula: string): string =>
   asTyped(formula).replace(quoted, (literal, text: string | undefined) => {

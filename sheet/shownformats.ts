@@ -6,7 +6,7 @@ export type Engine = Pick<typeof OSpreadsheet, "registries">;
 type Position = OSpreadsheet.CellPosition;
 type Evaluated = OSpreadsheet.EvaluatedCell;
 
-/** The engine writes a clock of twelve hours with a nought before it. */
+/** The engine writes a clock of twelve hours with a zero before it. */
 const unpadded = (text: string): string => text.replace(/(^|\s)0(\d:\d\d)/, "$1$2");
 const isTwelve = (format: string | undefined): boolean => format !== undefined && /hh.*\ba\b/.test(format);
 

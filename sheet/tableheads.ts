@@ -26,7 +26,7 @@ export function nameNewColumns({ registries: { corePluginRegistry } }: Engine): 
       };
       if (textAt(right + 1)) return;
       const taken = new Set(Array.from({ length: right - left + 1 }, (_, i) => textAt(left + i).toLowerCase()));
-      // A name that is being typed there is written after this one.
+      // A header that is just being typed is written after this and wins.
       this.dispatch("UPDATE_CELL", { sheetId, col: right + 1, row: top, content: freeColumn(taken) });
     }
   }

@@ -1,4 +1,4 @@
-/** The stock of an invented shop: a hundred blanks, three of them with the slips that happen at a bench. Inches and grams. */
+/** The stock of an invented shop: a hundred blanks, three of them with typical mistakes. Inches and grams. */
 export interface Blank {
   readonly label: string;
   readonly species: string;
@@ -6,7 +6,7 @@ export interface Blank {
   readonly thickness: number;
   readonly width: number;
   readonly length: number;
-  /** As the piece lies there, and after the oven took all water out. */
+  /** Weight as it is now, and oven-dry. */
   readonly weight: number;
   readonly dryWeight: number;
 }
@@ -137,7 +137,7 @@ export const blanks: readonly Blank[] = rows.map(([species, condition, thickness
   dryWeight,
 }));
 
-/** How that shop works: what it put into its settings table, the rest stands as it comes. */
+/** That shop's settings; all others keep their defaults. */
 export const shop: Readonly<Record<string, string | number>> = {
   units: "US",
   "scale reads": "g",

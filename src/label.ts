@@ -1,2 +1,2 @@
-/** Where a default comes from that the maker of the resin knows better: a shop checks it against the label before the first run. */
+/** Basis of a default that the resin's label overrides: a shop checks it against the label before the first run. */
 export const fromLabel = "from your label; the default is common practice, no source";

@@ -12,7 +12,7 @@ export const shopName = "MyShop";
 /** Which shop a form counts for. */
 export type ShopChoice = "US" | "SI" | typeof shopName;
 
-/** A form as filled in so far, and what it comes to. */
+/** The state of a form: what is filled in, and the answer. */
 export interface Asked {
   readonly fields: readonly Field[];
   readonly shop: Shop;
@@ -22,7 +22,7 @@ export interface Asked {
   readonly missing: readonly string[];
   /** Undefined until all is there and sound. */
   readonly answer?: readonly (readonly Outcome[])[];
-  /** The answer says nothing: what it takes from the sheet is blank. */
+  /** The answer is empty because the cells that it refers to are blank. */
   readonly blank?: boolean;
   /** A fault that belongs to no field. */
   readonly trouble?: string;
@@ -31,7 +31,7 @@ export interface Asked {
   readonly many: boolean;
 }
 
-/** A shop's table that cannot be read says so once, and the plain units serve meanwhile. */
+/** A shop table that cannot be read is told once; meanwhile the default units apply. */
 function shopFrom(cells: Cells | undefined): { shop: Shop; fault?: string } {
   try {
     return { shop: readShop(cells) };
@@ -47,11 +47,11 @@ function formula(contract: Contract, fields: readonly Field[], entries: Entries,
   return formulaOf(cellName(contract), fields, entries, contract.shop ? shopWords[choice] : undefined);
 }
 
-/** What a call is given for its shop. */
+/** The cells of the shop argument of a call. */
 export const shopCells = (choice: ShopChoice, table: Cells | undefined): Cells | undefined =>
   choice === "US" ? undefined : choice === "SI" ? [["SI"]] : table;
 
-/** What a form comes to as it stands: called at every keystroke. */
+/** Evaluates a form; called at every keystroke. */
 export function ask(contract: Contract, entries: Entries, choice: ShopChoice, table: Cells | undefined): Asked {
   const cells = contract.shop ? shopCells(choice, table) : undefined;
   const { shop, fault } = shopFrom(cells);
@@ -74,7 +74,7 @@ export function ask(contract: Contract, entries: Entries, choice: ShopChoice, ta
   return about ? { ...base, troubles: { [about.name]: only.message } } : { ...base, trouble: only.message };
 }
 
-/** Entries as a draft keeps them: a reference without its cells, which are read again. */
+/** Entries to keep as a draft: a reference without its cells, which are read again. */
 export type Kept = Readonly<Record<string, { readonly typed: string } | { readonly reference: string }>>;
 
 export const keptOf = (entries: Entries): Kept =>

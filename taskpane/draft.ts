@@ -7,11 +7,11 @@ export function keepDraft(name: string, value: unknown): void {
     if (value === undefined) sessionStorage.removeItem(prefix + name);
     else sessionStorage.setItem(prefix + name, JSON.stringify(value));
   } catch {
-    // A browser that keeps nothing, or no more, still shows what was typed.
+    // Without room in session storage the field still shows what was typed.
   }
 }
 
-/** What was kept under a name, as far as it still has the form that is asked for. */
+/** The draft kept under a name, if it still has the expected form. */
 export function draftOf<T>(name: string, read: (kept: unknown) => T | undefined): T | undefined {
   try {
     const kept = sessionStorage.getItem(prefix + name);

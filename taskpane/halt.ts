@@ -7,7 +7,7 @@ const place = () => document.getElementById("halt");
 
 function halt(words: string): void {
   const section = place();
-  // Once the page stands, a picture that is late is no reason to stop.
+  // Once the page is loaded, a failed picture is no reason to stop.
   if (!section || document.documentElement.dataset.ready) return;
   section.dataset.failed = "";
   section.querySelector("h2")!.textContent = "Porewise did not start";

@@ -1,4 +1,4 @@
-/** The name in the address of this page: help in a spreadsheet leads to a function by it. Whether it is one, the catalogue knows. */
+/** The function's name in the fragment of this page's address, where help in a spreadsheet leads; it may be no function. */
 export function named(): string | undefined {
   const [, name] = /^#([a-z]+)$/i.exec(location.hash) ?? [];
   return name && name !== "run" ? name.toUpperCase() : undefined;

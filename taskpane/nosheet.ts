@@ -3,7 +3,7 @@ import type { Ended, SheetHost } from "../shared/host";
 const here: Ended = { done: false, words: "There is no sheet beside this page: open Porewise in Excel, or on its own page." };
 const refused = async (): Promise<Ended> => here;
 
-/** A pane that stands alone in a browser: functions can be tried, and nothing can be written. */
+/** The host of a pane that is open in a browser alone: functions can be tried, nothing can be written. */
 export const noSheet: SheetHost = {
   name: "page",
   selection: async () => undefined,

@@ -1,6 +1,6 @@
 const most = 50;
 
-/** What was before each change, for Undo. */
+/** The state before each change, for Undo. */
 export class Past<T> {
   private states: T[] = [];
 

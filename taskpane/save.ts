@@ -1,4 +1,4 @@
-/** Hands a file to the browser's own saving; where a pane may not save, nothing happens, and the words beside the button say where else it is. */
+/** Starts a download. In a pane that may not download nothing happens: the words beside the button then say where else to save. */
 export function saveFile(name: string, data: BlobPart, type: string): void {
   const address = URL.createObjectURL(new Blob([data], { type }));
   const link = Object.assign(document.createElement("a"), { href: address, download: name });

@@ -48,7 +48,7 @@ function pieceOf(row: readonly Cell[], dry: Cell, full: Cell): Piece | undefined
   };
 }
 
-const piecesOf = (rows: Block, dryColumn: number): Piece[] => (rows ?? []).flatMap((row) => pieceOf(row, row[dryColumn], undefined) ?? []);
+const tokensOf = (rows: Block, dryColumn: number): Piece[] => (rows ?? []).flatMap((row) => pieceOf(row, row[dryColumn], undefined) ?? []);
 
 /** The rows of Blanks below its heading, each with its color and its problem. */
 function blanksOf([head = [], ...rows]: readonly (readonly Cell[])[], full: Block, wrong: Block, inPlan: Block): Blank[] {
@@ -108,7 +108,7 @@ export async function sourcesOf(host: SheetHost, offset: number): Promise<Source
   const isOwn = ownChamber !== undefined && single(ownChamber) !== single(shopChamber);
   const system = shop.some(([name, value]) => name === "units" && value === "SI") ? "SI" : "US";
   const loads = await Promise.all(Array.from({ length: mostLoads }, (_, i) => read(`RunLoad${i + 1}`)));
-  const chosen = loads.map((rows) => piecesOf(rows, 6)).filter((load) => load.length);
+  const chosen = loads.map((rows) => tokensOf(rows, 6)).filter((load) => load.length);
   const start = numberOf(single(demo));
   return {
     shop: isOwn ? withoutTub(shop) : shop,
@@ -116,7 +116,7 @@ export async function sourcesOf(host: SheetHost, offset: number): Promise<Source
     chamber: numberOf(single(chamber)) ?? (textOf(single(chamber)) || undefined),
     height: numberOf(single(height)),
     pumpRate: numberOf(single(pump)),
-    blanks: blankRows ? blanksOf(blankRows, full, wrong, inPlan) : piecesOf(pieces, 99),
+    blanks: blankRows ? blanksOf(blankRows, full, wrong, inPlan) : tokensOf(pieces, 99),
     today: { loads: chosen, demo: start === undefined ? undefined : momentOf(start, offset), color: textOf(single(color)) },
   };
 }

@@ -1,4 +1,4 @@
-/** Light or dark: a style sheet has one set of colours for each. */
+/** Light or dark: a style sheet has one set of colors for each. */
 export const setTheme = (dark: boolean): void => {
   document.documentElement.dataset.theme = dark ? "dark" : "light";
 };
@@ -11,7 +11,7 @@ export function followBrowser(): void {
   follow();
 }
 
-/** Whether a colour such as "#1f1f1f" is nearer to black than to white. */
+/** Whether a color such as "#1f1f1f" is nearer to black than to white. */
 export function isDark(colour: string): boolean {
   const parts = /^#?([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})/i.exec(colour);
   if (!parts) return false;

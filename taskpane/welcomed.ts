@@ -1,6 +1,6 @@
 const keptName = "porewise:welcomed";
 
-/** Whether this browser has not shown its first words yet; one that keeps nothing is not asked again and again. */
+/** Whether the welcome is still to be shown in this browser; without local storage it is not shown. */
 export function isFirstRun(): boolean {
   try {
     return localStorage.getItem(keptName) === null;
@@ -13,6 +13,6 @@ export function welcomed(): void {
   try {
     localStorage.setItem(keptName, "yes");
   } catch {
-    // Then it is shown once more.
+    // Without local storage the welcome shows once more.
   }
 }

@@ -1,6 +1,6 @@
 import type { Work } from "../shared/host";
 
-/** A long piece of work under way: shown once it has taken half a second. */
+/** A long operation under way: shown once it has taken half a second. */
 export interface Running {
   readonly share: number;
   readonly visible: boolean;
@@ -9,7 +9,7 @@ export interface Running {
 
 const patience = 500;
 
-/** Runs a piece of work and tells how it stands; undefined when it is over. */
+/** Runs a long operation and reports its state; undefined when it is over. */
 export async function run<T>(show: (running: Running | undefined) => void, task: (work: Work) => Promise<T>): Promise<T> {
   const halt = new AbortController();
   let running: Running = { share: 0, visible: false, stop: () => halt.abort() };

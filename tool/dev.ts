@@ -16,7 +16,7 @@ import { portOf } from "./port";
 const root = join(__dirname, "..");
 const folder = join(root, ".cache/dev");
 const watched = ["shared", "src", "taskpane", "sheet"];
-/** What the template's files are made of: they take as long as a whole build. */
+/** Sources of the template's files, which take as long as a whole build. */
 const isTemplate = (path: string): boolean => path.startsWith(`src${sep}workbook`);
 
 const lookers = new Set<ServerResponse>();
@@ -57,7 +57,7 @@ function builder(): (path: string) => void {
         console.log(`built again: ${paths.join(", ")}`);
         if (paths.some(isTemplate)) await renewTemplate().then(reload);
       } catch (error) {
-        // esbuild has said where.
+        // esbuild has already printed the errors.
         console.error(error instanceof Error ? error.message.split("\n")[0] : error);
       }
     }
@@ -83,7 +83,7 @@ async function dev(): Promise<void> {
   const server = createServer((request, response) => {
     if (request.url !== "/changes") return void handOut(request, response);
     response.writeHead(200, { "Content-Type": "text/event-stream", "Cache-Control": "no-store" });
-    // They would wait for the first change.
+    // Sent at once: the browser opens a stream of events only when it has the headers.
     response.flushHeaders();
     lookers.add(response);
     response.on("close", () => lookers.delete(response));

@@ -29,7 +29,7 @@ function filesOf(path: string): string[] {
     .flatMap((name) => filesOf(join(path, name)));
 }
 
-/** Contents count, not times: a clone has none that mean anything. */
+/** Compared by content, not by time: file times of a clone mean nothing. */
 function fingerprint(): string {
   const hash = createHash("sha256");
   for (const file of madeOf.flatMap((name) => filesOf(join(root, name)))) {

@@ -83,7 +83,7 @@ export async function buildHelp(outDir: string): Promise<void> {
     outdir: folder,
     bundle: true,
     minify: true,
-    // A page on a disk takes no modules.
+    // Pages opened from a disk cannot load modules.
     format: "iife",
     target: "es2022",
     charset: "utf8",

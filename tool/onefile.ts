@@ -12,14 +12,14 @@ import { notices } from "./notices";
 
 const root = join(__dirname, "..");
 
-/** What is under the LGPL stays as it came, each a script of its own; the licences stand before them. */
+/** What is under the LGPL stays as it came, each a script of its own; the licenses stand before them. */
 const packages = ["owl.iife.min.js", "o_spreadsheet.min.iife.js"];
 
 /** All that the page needs lies in it: it may reach nothing. The engine compiles formulas, and pictures and files are made on the spot. */
 const policy =
   "default-src 'none'; script-src 'unsafe-inline' 'unsafe-eval' blob:; style-src 'unsafe-inline'; img-src data: blob:; font-src data:; connect-src blob: data:; worker-src blob:; frame-src 'self' blob:; base-uri 'none'; form-action 'none'";
 
-/** Text that would end a script, or begin a comment that hides its end, cannot stand in one. */
+/** Text that would close a script element, or open a comment inside it, must be escaped. */
 function script(text: string, name: string, mark = ""): string {
   if (/<\/?script/i.test(text)) throw new Error(`${name} cannot stand inside a page: it speaks of scripts`);
   return `<script${mark}>${text}</script>`;
@@ -69,7 +69,7 @@ async function inside(built: string): Promise<readonly (readonly [path: string, 
   ];
 }
 
-/** A window over everything finds what eight workbooks and three scripts have in common. */
+/** A compression window over everything finds what eight workbooks and three scripts have in common. */
 const level = 12;
 
 async function packed(built: string): Promise<string> {

@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 /** What the README shows of the page. */
 export interface Scene {
   readonly name: string;
-  /** Goes there from a first visit. */
+  /** Leads there from a first visit. */
   readonly arrange: (page: Page) => Promise<void>;
 }
 

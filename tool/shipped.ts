@@ -4,7 +4,7 @@ const shipped = new Set<string>();
 
 const packageOf = (path: string): string | undefined => /^(?:.*\/)?node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1];
 
-/** Notes every package of which some code ends in a script: only the bundler knows. */
+/** Notes every package with code in a bundle: only the bundler knows. */
 export const noting: Plugin = {
   name: "noting",
   setup({ initialOptions, onEnd }) {

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Plugin } from "esbuild";
 import ts from "typescript";
 
-/** What of a contract, and like it the basis of a setting, is read by help, pane and workbook only: a cell that calculates never asks for it. */
+/** Members of contracts and settings that only help, pane and workbook read: cells never need them. */
 const readElsewhere = new Set([
   "asks",
   "format",

@@ -3,7 +3,7 @@ import { relationsOf, textOf } from "./parts";
 import type { Parts } from "./unzip";
 import { escaped, read } from "./xml";
 
-/** Documents that belong to a workbook and are no sheet of it: the safety checklist is one. By their namespace. */
+/** Custom XML parts of a workbook, such as the safety checklist, by their namespace. */
 export type Documents = Readonly<Record<string, string>>;
 
 const dataStore = "http://schemas.openxmlformats.org/officeDocument/2006/customXml";
@@ -30,7 +30,7 @@ export function documentsOf(parts: Parts, workbook: string): Record<string, stri
   return found;
 }
 
-/** An identity that is the same whenever the same document is saved at the same place. */
+/** An item id (GUID) that is the same whenever the same document is saved at the same place. */
 const identity = (number: number) => `{504F5245-5749-5345-8000-${number.toString(16).toUpperCase().padStart(12, "0")}}`;
 
 /** Puts documents into a package beside its workbook, and beside those that it holds already. */

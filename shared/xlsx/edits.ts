@@ -1,40 +1,40 @@
 import { addressOf, atOf, type Block, rangeOf } from "./address";
 import { type FileCell, type FileRow, rowsOf } from "./cells";
-import type { Form } from "./form";
 import { retagged } from "./retag";
+import type { StoredValue } from "./storedvalue";
 import { type Change, changed, escaped } from "./xml";
 
 /** A formula to be written into a cell. */
 export interface NewFormula {
   readonly formula: string;
-  /** The cells that it fills: then it is an array formula, and `mark` says that it fills as many as it needs. */
+  /** The range of an array formula; `mark` (cm) makes it a dynamic one. */
   readonly block?: Block;
   readonly mark?: number;
 }
 
-/** What is to become of a cell; what is not named stays as it is. */
+/** A change of a cell; what is left out stays as it is. */
 export interface Edit {
-  readonly form?: Form;
+  readonly stored?: StoredValue;
   /** `null` takes the formula away. */
   readonly formula?: NewFormula | null;
   readonly look?: number;
-  /** The formula is calculated by whoever opens the file next: it shows nothing until then. */
+  /** No cached value: the formula is calculated by the program that opens the file next. */
   readonly again?: true;
 }
 
 export type Edits = ReadonlyMap<string, Edit>;
 
-/** Whether a cell shows this already: then it stays as it is, however its number is spelt. */
-export function shows({ type, value, formula }: FileCell, form: Form): boolean {
-  // A cell that another fills may be blank for empty text; a formula says so.
-  if (!form.text) return !value && (form.type === undefined || value === "" || !formula);
+/** Whether a cell shows this already: then it stays as it is, however its number is spelled. */
+export function shows({ type, value, formula }: FileCell, stored: StoredValue): boolean {
+  // A cell that an array formula fills may store empty text as a blank; a formula's own cell does not.
+  if (!stored.text) return !value && (stored.type === undefined || value === "" || !formula);
   const kindOf = (one: string | undefined) => (one === "s" || one === "inlineStr" ? "str" : one === "n" ? undefined : one);
-  const kind = kindOf(form.type);
+  const kind = kindOf(stored.type);
   if (value === undefined || kindOf(type) !== kind) return false;
-  if (kind === "str") return escaped(value) === form.text;
-  if (kind !== undefined) return value === form.text;
-  // Programs write fifteen digits or seventeen.
-  const [a, b] = [Number(value), Number(form.text)];
+  if (kind === "str") return escaped(value) === stored.text;
+  if (kind !== undefined) return value === stored.text;
+  // Programs write 15 digits or 17.
+  const [a, b] = [Number(value), Number(stored.text)];
   return a === b || Math.abs(a - b) <= 1e-13 * Math.max(Math.abs(a), Math.abs(b));
 }
 
@@ -45,7 +45,7 @@ const [type, look, mark, detail] = ["t", "s", "cm", "vm"].map(attribute);
 const withAttribute = (tag: string, name: string, pattern: RegExp, value: string | number | undefined): string =>
   tag.replace(pattern, "") + (value === undefined ? "" : ` ${name}="${value}"`);
 
-function valueXml(prefix: string, { type, text }: Form): string {
+function valueXml(prefix: string, { type, text }: StoredValue): string {
   if (text === undefined) return "";
   if (type !== "inlineStr") return `<${prefix}v>${text}</${prefix}v>`;
   const space = /^\s|\s$|\n/.test(text) ? ' xml:space="preserve"' : "";
@@ -58,32 +58,33 @@ function formulaXml(prefix: string, { formula, block }: NewFormula): string {
 }
 
 /** A cell with an edit made to it, as text; what it holds beside stays. */
-function edited(xml: string, cell: FileCell, { form, formula, look: number, again }: Edit): string {
+function edited(xml: string, cell: FileCell, { stored, formula, look: number, again }: Edit): string {
   const { prefix, start, open, end, closed, shown } = cell;
   const name = `${prefix}c`;
   let tag = xml.slice(start, open).replace(/\s*\/?>$/, "");
   if (number !== undefined) tag = withAttribute(tag, "s", look, number || undefined);
-  if (form) tag = withAttribute(withAttribute(tag, "vm", detail, undefined), "t", type, form.text === undefined ? undefined : form.type);
+  if (stored)
+    tag = withAttribute(withAttribute(tag, "vm", detail, undefined), "t", type, stored.text === undefined ? undefined : stored.type);
   if (formula !== undefined) tag = withAttribute(tag, "cm", mark, formula?.mark);
   const own =
     formula === undefined ? (cell.formula ? xml.slice(cell.formula.start, cell.formula.end) : "") : formula && formulaXml(prefix, formula);
   const f = own && again ? own.replace(/\s+ca="[^"]*"/, "").replace(/^<[^\s/>]+/, (open) => `${open} ca="1"`) : own;
-  const v = form ? valueXml(prefix, form) : shown ? xml.slice(shown.start, shown.end) : "";
+  const v = stored ? valueXml(prefix, stored) : shown ? xml.slice(shown.start, shown.end) : "";
   const inner = (f ?? "") + v;
   if (closed || !inner || formula !== undefined || again) return inner ? `${tag}>${inner}</${name}>` : `${tag}/>`;
-  if (!form) return `${tag}>${xml.slice(open, end)}`;
+  if (!stored) return `${tag}>${xml.slice(open, end)}`;
   // What else stands in it, in its place.
   const place = shown ?? { start: cell.formula?.end ?? open, end: cell.formula?.end ?? open };
   return `${tag}>${xml.slice(open, place.start)}${v}${xml.slice(place.end, end)}`;
 }
 
 /** A cell that is not there yet; "" where it would be blank. */
-function made(prefix: string, address: string, { form, formula, look: number, again }: Edit): string {
-  const value = form ? valueXml(prefix, form) : "";
+function made(prefix: string, address: string, { stored, formula, look: number, again }: Edit): string {
+  const value = stored ? valueXml(prefix, stored) : "";
   const inner = (formula ? formulaXml(prefix, formula).replace(/^<[^\s/>]+/, (open) => (again ? `${open} ca="1"` : open)) : "") + value;
   const attributes = [
     number ? ` s="${number}"` : "",
-    form?.type && value ? ` t="${form.type}"` : "",
+    stored?.type && value ? ` t="${stored.type}"` : "",
     formula?.mark !== undefined ? ` cm="${formula.mark}"` : "",
   ].join("");
   if (!inner && !number) return "";
@@ -107,7 +108,7 @@ function rowChanges(xml: string, row: FileRow, edits: readonly (readonly [column
     byPlace.set(place, (byPlace.get(place) ?? "") + made(row.prefix, address, edit));
   }
   const added = [...byPlace.values()].join("");
-  // What a row says of its ends would not hold any more.
+  // The row's `spans` attribute would be wrong now.
   const tag = retagged(xml, row, added ? { spans: undefined } : {});
   if (row.closed) {
     if (added) changes.push({ ...tag, text: `${tag.text.replace(/\s*\/>$/, "")}>${added}</${row.prefix}row>` });

@@ -2,7 +2,7 @@ import type { XmlElement } from "@rgrove/parse-xml";
 import { rowless } from "./rowless";
 import { changed, childrenOf, nameOf, read } from "./xml";
 
-/** The order that the standard gives the elements of a sheet; programs refuse another. */
+/** The order of a worksheet's elements by ECMA-376; programs refuse another order. */
 export const elementOrder = [
   ...["sheetPr", "dimension", "sheetViews", "sheetFormatPr", "cols", "sheetData", "sheetCalcPr", "sheetProtection", "protectedRanges"],
   ...["scenarios", "autoFilter", "sortState", "dataConsolidate", "customSheetViews", "mergeCells", "phoneticPr", "conditionalFormatting"],
@@ -11,7 +11,7 @@ export const elementOrder = [
   ...["picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst"],
 ];
 
-/** A sheet's part as a tree without its rows, of which there may be very many: the places are those of the text. */
+/** A sheet's part parsed without its rows, of which there may be very many; offsets are those of the whole text. */
 export const sheetRoot = (xml: string): XmlElement => read(rowless(xml));
 
 /** The prefix of the elements of a sheet's part. */

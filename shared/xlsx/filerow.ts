@@ -12,7 +12,7 @@ export interface FileFormula extends Span {
   readonly kind: "plain" | "array" | "shared" | "other";
   /** The cells that an array formula fills, or those that share one. */
   readonly block?: Block;
-  /** An array formula that fills as many cells as it happens to need. */
+  /** A dynamic array formula (cm), which fills as many cells as it needs. */
   readonly dynamic: boolean;
   readonly shared?: string;
 }
@@ -27,7 +27,7 @@ interface Holding extends Span {
 export interface FileCell extends At, Holding {
   readonly address: string;
   readonly type: string;
-  /** The number of its look. */
+  /** Style index (s): its place in cellXfs. */
   readonly look: number;
   readonly value: string | undefined;
   /** Where the value stands, with its tags. */
@@ -41,9 +41,9 @@ export interface FileRow extends Holding {
   /** As the file says it; undefined where it says nothing. */
   readonly height?: number;
   readonly fixed: boolean;
-  /** The number of the look of cells that are not there. */
+  /** Style index of cells without an element of their own. */
   readonly look: number;
-  /** How deep it stands in groups, and whether the group beside it is folded. */
+  /** Outline level, and whether the group beside it is collapsed. */
   readonly level: number;
   readonly folds: boolean;
   readonly cells: readonly FileCell[];

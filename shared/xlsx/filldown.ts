@@ -1,6 +1,6 @@
 import { type At, columnOf } from "./address";
 import { letters } from "./letters";
-import { joined, piecesOf } from "./pieces";
+import { joined, tokensOf } from "./tokens";
 
 const most = { rows: 1_048_576, columns: 16_384 };
 
@@ -17,13 +17,13 @@ function moved(reference: string, by: At): string | undefined {
   return `${columnFix}${name ? letters(column) : ""}${rowFix}${number ? row + 1 : ""}`;
 }
 
-/** A formula as it reads further down or across: files keep a filled-down formula once. */
+/** A formula moved down or across: files keep a shared formula once. */
 export function movedFormula(formula: string, by: At): string {
   return joined(
-    piecesOf(formula).map((piece) => {
-      if (piece.kind !== "cell" && piece.kind !== "range") return piece;
-      const ends = piece.text.split(":").map((end) => moved(end, by));
-      return { ...piece, text: ends.includes(undefined) ? "#REF!" : ends.join(":") };
+    tokensOf(formula).map((token) => {
+      if (token.kind !== "cell" && token.kind !== "range") return token;
+      const ends = token.text.split(":").map((end) => moved(end, by));
+      return { ...token, text: ends.includes(undefined) ? "#REF!" : ends.join(":") };
     }),
   );
 }

@@ -1,25 +1,25 @@
 import { addressOf, atOf } from "./address";
 import type { DefinedName } from "./parts";
-import { joined, piecesOf } from "./pieces";
 import { engineReference } from "./sheetname";
+import { joined, tokensOf } from "./tokens";
 import { escaped } from "./xml";
 
 /** Two names of ranges or tables with one key cannot stand in one workbook. */
 export const rangeKey = (name: string): string => name.toLowerCase();
 
 const isRange = (text: string): boolean => {
-  const [first, ...rest] = piecesOf(text.replace(/^=/, "").trim());
+  const [first, ...rest] = tokensOf(text.replace(/^=/, "").trim());
   if (!first || (first.kind !== "sheet" && !first.text.endsWith("!"))) return false;
   const shape = rest.map(({ kind, text }) => (kind === "cell" || kind === "range" ? "r" : text)).join("");
   return shape === "r" || shape === "r:r";
 };
 
-/** Names for the program itself: print areas, filters. */
+/** Built-in defined names (_xlnm): print areas, filters. */
 const isInner = ({ name }: DefinedName) => name.startsWith("_xlnm.") || name.startsWith("_xl");
 
 /** Without dollar signs, as the engine keeps the ranges of names. */
 const loose = (text: string) =>
-  joined(piecesOf(text).map(({ kind, text }) => ({ kind, text: kind === "sheet" ? engineReference(text) : text.replace(/\$/g, "") })));
+  joined(tokensOf(text).map(({ kind, text }) => ({ kind, text: kind === "sheet" ? engineReference(text) : text.replace(/\$/g, "") })));
 
 /** Names of ranges, for the engine. */
 export const rangeNames = (names: readonly DefinedName[]): Record<string, string> =>
@@ -42,7 +42,7 @@ export function meanings(names: readonly DefinedName[]): (name: string, sheet: s
 
 /** With the dollar signs that names have in files. */
 export const fixed = (range: string): string =>
-  piecesOf(range)
+  tokensOf(range)
     .map(({ kind, text }) => {
       if (kind === "range") return text.replace(/\$?([A-Z]+|\d+)/gi, "$$$1");
       return kind === "cell" ? addressOf(atOf(text)).replace(/^([A-Z]+)/, "$$$1$") : text;

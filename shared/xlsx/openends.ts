@@ -1,6 +1,6 @@
 import { most } from "./move";
 
-/** Ranges without an end, all of a column or a row: the engine's writer ends them where its sheet ends today, and later rows are lost. */
+/** Open ranges such as A:A or A2:A: the engine's writer closes them at the present end of its sheet, which would lose later rows. */
 
 const apart = `"(?:[^"]|"")*"|'(?:[^']|'')*'`;
 const column = String.raw`\$?[A-Z]{1,3}`;

@@ -1,4 +1,4 @@
-import { closing, isCall, joined, type Piece, piecesOf } from "./pieces";
+import { closing, isCall, joined, type Token, tokensOf } from "./tokens";
 
 /** The calls of an add-in's functions in formulas, by the add-in's namespace. */
 export interface Ours {
@@ -15,41 +15,41 @@ export interface Ours {
 
 const single = /^(?:_xlfn\.)?SINGLE$/i;
 
-/** A program writes the stored name back in lower case, and a sign in front where it takes a formula for one value. */
+/** Some programs write the stored name back in lower case, and Excel puts @ in front where it takes a formula for a single value. */
 export function callsOf(namespace: string): Ours {
   const prefix = `_xldudf_${namespace}_`;
   const stored = new RegExp(`^${prefix}([A-Z][A-Z0-9]*)$`, "i");
   const typed = new RegExp(`^${namespace}\\.([A-Z][A-Z0-9]*)$`, "i");
   const hint = new RegExp(`${namespace}[._]`, "i");
-  const nameOf = (pieces: readonly Piece[], at: number): string | undefined =>
-    isCall(pieces, at) ? (stored.exec(pieces[at].text) ?? typed.exec(pieces[at].text))?.[1].toUpperCase() : undefined;
+  const nameOf = (tokens: readonly Token[], at: number): string | undefined =>
+    isCall(tokens, at) ? (stored.exec(tokens[at].text) ?? typed.exec(tokens[at].text))?.[1].toUpperCase() : undefined;
 
-  /** The sign in front, spelt as a function around the call: files of other programs say `_xlfn.SINGLE(…)`. */
-  const withoutSingle = (pieces: readonly Piece[]): readonly Piece[] => {
-    const at = pieces.findIndex(
+  /** The @ as files store it: a function `_xlfn.SINGLE(…)` around the call. */
+  const withoutSingle = (tokens: readonly Token[]): readonly Token[] => {
+    const at = tokens.findIndex(
       ({ text }, i) =>
-        single.test(text) && isCall(pieces, i) && nameOf(pieces, i + 2) && closing(pieces, i + 3) + 1 === closing(pieces, i + 1),
+        single.test(text) && isCall(tokens, i) && nameOf(tokens, i + 2) && closing(tokens, i + 3) + 1 === closing(tokens, i + 1),
     );
-    if (at < 0) return pieces;
-    const end = closing(pieces, at + 1);
-    return withoutSingle([...pieces.slice(0, at), ...pieces.slice(at + 2, end), ...pieces.slice(end + 1)]);
+    if (at < 0) return tokens;
+    const end = closing(tokens, at + 1);
+    return withoutSingle([...tokens.slice(0, at), ...tokens.slice(at + 2, end), ...tokens.slice(end + 1)]);
   };
 
   const renamed = (formula: string, from: RegExp, to: (name: string) => string): string => {
     if (!hint.test(formula)) return formula;
-    const pieces = withoutSingle(piecesOf(formula));
+    const tokens = withoutSingle(tokensOf(formula));
     return joined(
-      pieces.flatMap((piece, at) => {
-        const name = isCall(pieces, at) ? from.exec(piece.text)?.[1] : undefined;
-        if (name) return [{ ...piece, text: to(name.toUpperCase()) }];
-        return piece.text === "@" && nameOf(pieces, at + 1) ? [] : [piece];
+      tokens.flatMap((token, at) => {
+        const name = isCall(tokens, at) ? from.exec(token.text)?.[1] : undefined;
+        if (name) return [{ ...token, text: to(name.toUpperCase()) }];
+        return token.text === "@" && nameOf(tokens, at + 1) ? [] : [token];
       }),
     );
   };
   const calledIn = (formula: string): string[] => {
     if (!hint.test(formula)) return [];
-    const pieces = piecesOf(formula);
-    return pieces.flatMap((_, at) => nameOf(pieces, at) ?? []);
+    const tokens = tokensOf(formula);
+    return tokens.flatMap((_, at) => nameOf(tokens, at) ?? []);
   };
   return {
     asTyped: (formula) => renamed(formula, stored, (name) => `${namespace}.${name}`),
@@ -57,10 +57,10 @@ export function callsOf(namespace: string): Ours {
     calledIn,
     isCalledIn: (formula) => calledIn(formula).length > 0,
     isOneCall(formula) {
-      const pieces = piecesOf(formula).filter(({ kind, text }) => kind !== "space" && text !== "@");
-      const first = pieces[0]?.text === "=" ? 1 : 0;
-      const isClosed = pieces.at(-1)?.text === ")" && closing(pieces, first + 1) === pieces.length - 1;
-      return isClosed && calledIn(formula).length === 1 && nameOf(pieces, first) !== undefined;
+      const tokens = tokensOf(formula).filter(({ kind, text }) => kind !== "space" && text !== "@");
+      const first = tokens[0]?.text === "=" ? 1 : 0;
+      const isClosed = tokens.at(-1)?.text === ")" && closing(tokens, first + 1) === tokens.length - 1;
+      return isClosed && calledIn(formula).length === 1 && nameOf(tokens, first) !== undefined;
     },
   };
 }

@@ -2,7 +2,7 @@ import { relationsOf, relationsPath, textOf } from "./parts";
 import type { Parts } from "./unzip";
 import { encoded } from "./xml";
 
-/** Parts put into a package, and what must be said of them elsewhere in it. */
+/** Changes to the parts of a package, with their content types and relationships. */
 
 const office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const noRelations = '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"></Relationships>';
@@ -23,7 +23,7 @@ const types = "[Content_Types].xml";
 export const declare = (parts: Parts, path: string, type: string): unknown =>
   edit(parts, types, (xml) => before(xml, "</Types>", `<Override PartName="/${path}" ContentType="${type}"/>`));
 
-/** Tells the type of all parts whose names end so. */
+/** Sets the default content type of a file extension. */
 export const declareEnding = (parts: Parts, ending: string, type: string): unknown =>
   textOf(parts, types).includes(`Extension="${ending}"`) ||
   edit(parts, types, (xml) =>
@@ -32,22 +32,22 @@ export const declareEnding = (parts: Parts, ending: string, type: string): unkno
 
 const relationsType = "application/vnd.openxmlformats-package.relationships+xml";
 
-/** Tells the type of the parts that say what belongs to what. */
+/** Adds the content type of relationship parts. */
 export const declareRelations = (parts: Parts): unknown => declareEnding(parts, "rels", relationsType);
 
-/** Takes back the types of parts that are there no more. */
+/** Removes the content types of parts that are gone. */
 export const undeclare = (parts: Parts, gone: ReadonlySet<string>): unknown =>
   edit(parts, types, (xml) =>
     xml.replace(/<(?:\w+:)?Override\b[^>]*>/g, (tag) => (gone.has(/PartName="\/?([^"]*)"/.exec(tag)?.[1] ?? "") ? "" : tag)),
   );
 
-/** Takes back that a part belongs to another. */
+/** Removes a relationship. */
 export const unrelate = (parts: Parts, from: string, id: string): unknown =>
   edit(parts, relationsPath(from), (xml) =>
     xml.replace(/<(?:\w+:)?Relationship\s[^>]*>/g, (tag) => (/\sId="([^"]*)"/.exec(tag)?.[1] === id ? "" : tag)),
   );
 
-/** Takes a part out that only one other refers to, with all that is said of it. */
+/** Removes a part that only one other refers to, with its relationship and content type. */
 export function dropPart(parts: Parts, from: string, id: string, path: string): void {
   unrelate(parts, from, id);
   parts.delete(path);
@@ -55,7 +55,7 @@ export function dropPart(parts: Parts, from: string, id: string, path: string): 
   undeclare(parts, new Set([path, relationsPath(path)]));
 }
 
-/** Takes out all parts that are named so, with what is said of them anywhere. */
+/** Removes all parts whose names match, with their relationships and content types. */
 export function dropParts(parts: Parts, named: (path: string) => boolean): void {
   const gone = new Set([...parts.keys()].filter(named));
   if (!gone.size) return;
@@ -65,7 +65,7 @@ export function dropParts(parts: Parts, named: (path: string) => boolean): void 
     for (const { id, path, outside } of relationsOf(parts, from)) if (!outside && gone.has(path)) unrelate(parts, from, id);
 }
 
-/** Tells that a part belongs to another, and by which name. `kind` is the last word of a relation's type, or all of it. */
+/** Adds a relationship and returns its id. `kind` is the last word of its type, or the whole type. */
 export function relate(parts: Parts, from: string, kind: string, target: string): string {
   const path = relationsPath(from);
   const names = new Set(relationsOf(parts, from).map(({ id }) => id));

@@ -8,7 +8,7 @@ export interface Relation {
   /** The last word of its type: "worksheet", "customXml". */
   readonly kind: string;
   readonly path: string;
-  /** As it is written: an address, where it is outside. */
+  /** The target as written: a URL for an external one. */
   readonly target: string;
   readonly outside: boolean;
 }
@@ -21,7 +21,7 @@ export interface SheetPart {
 export interface DefinedName {
   readonly name: string;
   readonly text: string;
-  /** The sheet for which alone it holds. */
+  /** The sheet that a local name belongs to. */
   readonly sheet?: string;
 }
 

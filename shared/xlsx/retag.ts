@@ -1,7 +1,7 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import { type Change, changed, escaped, openingOf, read } from "./xml";
 
-/** What a tag says, and undefined for what it no longer says. */
+/** Attributes to set; undefined removes one. */
 export type Attributes = Record<string, string | number | undefined>;
 
 /** A start tag with some of its attributes set, or taken away where the new value is undefined. */
@@ -20,8 +20,8 @@ export function retagged(xml: string, { start, open }: { readonly start: number;
 export const elementRetagged = (xml: string, element: XmlElement, attributes: Attributes): Change =>
   retagged(xml, { start: element.start, open: openingOf(xml, element).end }, attributes);
 
-/** A part whose root says something else of itself. */
+/** A part with changed attributes of its root element. */
 export const rootRetagged = (xml: string, attributes: Attributes): string => changed(xml, [elementRetagged(xml, read(xml), attributes)]);
 
-/** A tag that stands alone. */
+/** An empty-element tag. */
 export const tagWith = (tag: string, attributes: Attributes): string => retagged(tag, { start: 0, open: tag.length }, attributes).text;

@@ -2,7 +2,7 @@ import type { Block } from "./address";
 import type { FileRow } from "./cells";
 import { changed } from "./xml";
 
-/** A sheet without its rows, as long as it was: the rest stands where it stood. */
+/** A sheet's part with its rows blanked out, of the same length, so that all offsets stay the same. */
 export function rowless(xml: string): string {
   const open = /<((?:\w+:)?)sheetData\s*>/.exec(xml);
   if (!open) return xml;

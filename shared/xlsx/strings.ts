@@ -1,7 +1,7 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import { childrenOf, nameOf, unescaped } from "./xml";
 
-/** The text of a cell or a shared string; how to pronounce it is not part of it. */
+/** The text of a cell or a shared string, without its phonetic runs. */
 function richText(element: XmlElement): string {
   const pieces = childrenOf(element).flatMap((child) =>
     nameOf(child) === "t" ? [child] : nameOf(child) === "r" ? childrenOf(child, "t") : [],

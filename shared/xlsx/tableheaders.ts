@@ -1,13 +1,13 @@
 import { type At, addressOf, blockOf } from "./address";
 import { type FileCell, rowsOf } from "./cells";
 import { type Edit, withEdits } from "./edits";
-import { formOf } from "./form";
 import type { Book } from "./moved/bookparts";
 import { speakOf } from "./moved/columns";
 import { freeColumn } from "./moved/tables";
 import { put } from "./package";
 import { relationsOf, textOf } from "./parts";
 import { elementRetagged } from "./retag";
+import { storedOf } from "./storedvalue";
 import { type Change, changed, childOf, childrenOf, escaped, read, unescaped } from "./xml";
 
 /**
@@ -58,7 +58,7 @@ function renamed(xml: string, cellAt: (at: At) => FileCell | undefined, isOld: (
     const name = free(textIn(cells[i]), taken);
     taken.add(small(name));
     if (!isText(cells[i]) || textIn(cells[i]) !== name)
-      edits.set(addressOf({ row: top, column: left + i }), { form: { ...formOf(name), type: "inlineStr" }, formula: null });
+      edits.set(addressOf({ row: top, column: left + i }), { stored: { ...storedOf(name), type: "inlineStr" }, formula: null });
     if (name === names[i]) continue;
     other.set(small(names[i]), name);
     const tag = elementRetagged(xml, column, {});

@@ -37,7 +37,7 @@ export function tablesOf({ parts, sheets }: Workbook): Table[] {
 
 const same = (a: string, b: string) => a.toLowerCase() === b.toLowerCase();
 
-/** `[[#Headers],[cost]:[price]]` in its items; an apostrophe lets the next sign stand for itself. */
+/** Splits `[[#Headers],[cost]:[price]]` into its items; an apostrophe escapes the next character. */
 function itemsOf(bracket: string): { readonly items: string[]; readonly isSpan: boolean } {
   const inner = bracket.slice(1, -1);
   const nested = [...inner.matchAll(/\[((?:[^[\]']|'.)*)\]/g)].map((found) => found[1]);

@@ -6,7 +6,7 @@ export class Unreadable extends Error {}
 /** The parts of a package by their names, in the order in which the file holds them. */
 export type Parts = Map<string, Uint8Array>;
 
-/** No workbook of a shop comes near these; what does is made to fill a memory. */
+/** Limits far above any shop's workbook: a file beyond them is a zip bomb. */
 export const limits = { unpacked: 100_000_000, ratio: 200, ratioFrom: 1_000_000 };
 
 const tooLarge = () => new Unreadable("it unpacks to more than 100 MB, or more than 200 times its size, as no real workbook does");
@@ -23,13 +23,13 @@ interface Entry {
   readonly size: number;
 }
 
-/** Whether a word stands in it, two bytes a letter. */
+/** Whether the bytes contain a word in UTF-16LE. */
 function holds(bytes: Uint8Array, word: string): boolean {
   const wanted = [...word].flatMap((letter) => [letter.charCodeAt(0), 0]);
   return bytes.some((_, at) => wanted.every((byte, i) => bytes[at + i] === byte));
 }
 
-/** What the first bytes of a file that is no package tell. */
+/** The kind of a file that is no package, by its first bytes. */
 function refuseOthers(bytes: Uint8Array, view: DataView): void {
   if (bytes.length < 4) throw new Unreadable("it is not a workbook");
   if (view.getUint32(0, true) === signature.compound)
@@ -41,7 +41,7 @@ function refuseOthers(bytes: Uint8Array, view: DataView): void {
   if (view.getUint32(0, true) !== signature.local) throw new Unreadable("it is not a workbook");
 }
 
-/** Where the list of entries is: it stands at the end, before a comment of any length. */
+/** The offset of the end of central directory record, which a comment of any length may follow. */
 function endOf(view: DataView): number {
   const first = Math.max(0, view.byteLength - sizes.end - sizes.comment);
   for (let at = view.byteLength - sizes.end; at >= first; at--) if (view.getUint32(at, true) === signature.end) return at;
@@ -73,7 +73,7 @@ function* entriesOf(bytes: Uint8Array, view: DataView): Generator<Entry> {
 
 const step = 16_384;
 
-/** Unpacks piece by piece and asks after each whether it may go on: what a file says of its own size is not believed. */
+/** Inflates in chunks and checks the limit after each: the sizes stated in a file are not trusted. */
 function inflated({ packed, size }: Entry, allowed: (soFar: number) => void): Uint8Array {
   const chunks: Uint8Array[] = [];
   let soFar = 0;

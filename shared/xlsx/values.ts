@@ -1,7 +1,7 @@
 import type { Outcome } from "../outcome";
 import type { FileRow } from "./cells";
 import { type Edit, type NewFormula, shows, withEdits } from "./edits";
-import { formOf } from "./form";
+import { storedOf } from "./storedvalue";
 
 export type { NewFormula } from "./edits";
 
@@ -20,11 +20,11 @@ export function valuesWritten(
   const there = new Map(rows.flatMap(({ cells }) => cells.map((cell) => [cell.address, cell] as const)));
   const edits = new Map<string, Edit>();
   for (const [address, value] of values) {
-    const form = formOf(value);
+    const stored = storedOf(value);
     const cell = there.get(address);
     const formula = formulas.get(address);
-    if (formula) edits.set(address, { form, formula });
-    else if (cell ? !shows(cell, form) : form.text !== undefined) edits.set(address, { form });
+    if (formula) edits.set(address, { stored, formula });
+    else if (cell ? !shows(cell, stored) : stored.text !== undefined) edits.set(address, { stored });
   }
   return withEdits(xml, edits, rows);
 }

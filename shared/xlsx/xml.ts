@@ -3,10 +3,10 @@ import { Unreadable } from "./unzip";
 
 /** XML as it stands in a file: read into a tree whose elements know their places, so that the rest can stay as it is. */
 
-/** Decodes without dropping the mark at the front that some programs write. */
+/** Decodes UTF-8 and keeps a byte order mark. */
 const decoder = new TextDecoder("utf-8", { ignoreBOM: true });
 
-/** How a part is spelled where that is another way than nearly all are. */
+/** The encoding of a part that is not in UTF-8. */
 function otherSpelling(bytes: Uint8Array): string | undefined {
   const [first, second] = bytes;
   if ((first === 0xff && second === 0xfe) || (first === 0x3c && second === 0)) return "utf-16le";
@@ -15,7 +15,7 @@ function otherSpelling(bytes: Uint8Array): string | undefined {
   return said && !/^utf-?8$/i.test(said) ? said : undefined;
 }
 
-/** What a part says; one that is spelled another way reads as if it were written like all others, which it is once it is changed. */
+/** The text of a part; one in another encoding reads as if it were in UTF-8, which it is once it is changed. */
 export function decoded(bytes: Uint8Array): string {
   const other = otherSpelling(bytes);
   if (!other) return decoder.decode(bytes);
@@ -27,7 +27,7 @@ export function decoded(bytes: Uint8Array): string {
 }
 export const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
 
-/** The reader counts a line end of two characters as one: a blank in place of the first keeps the places right. */
+/** The parser counts CRLF as one character: a space in place of CR keeps the offsets right. */
 export function read(xml: string): XmlElement {
   try {
     const root = parseXml(xml.replace(/\r\n/g, " \n"), { includeOffsets: true, ignoreUndefinedEntities: true }).root;
@@ -62,10 +62,10 @@ export function openingOf(xml: string, { start }: XmlElement): { readonly end: n
 
 const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
-/** What the value of an attribute says. */
+/** The value of an attribute, unescaped. */
 export const attributeText = (written: string): string => read(`<a b="${written}"/>`).attributes.b;
 
-/** What a text between tags or an attribute says. */
+/** Text of an element or an attribute, unescaped. */
 export const plainText = (written: string): string => (written.includes("&") ? attributeText(written.replace(/"/g, "&quot;")) : written);
 
 /** Text for between tags or quotes; what XML cannot hold is written the way spreadsheet files do. */
@@ -77,10 +77,10 @@ export const escaped = (text: string): string =>
 
 export const unescaped = (text: string): string => text.replace(/_x([0-9A-F]{4})_/gi, (_, code) => String.fromCharCode(parseInt(code, 16)));
 
-/** What is written here names what is standard without a prefix; parts differ. */
+/** New elements are written without a prefix; this adds the one that the part uses. */
 export const prefixed = (xml: string, prefix: string): string => (prefix ? xml.replace(/<(\/?)(?=\w)/g, `<$1${prefix}`) : xml);
 
-/** One change of a text: what stands from `start` to `end` gives way. */
+/** One change of a text: replaces what is from `start` to `end`. */
 export interface Change {
   readonly start: number;
   readonly end: number;
@@ -98,7 +98,7 @@ export function changed(xml: string, changes: readonly Change[]): string {
   return out + xml.slice(at);
 }
 
-/** The text with every element of a name written anew; undefined leaves one as it stands. */
+/** The text with every element of a name rewritten; undefined leaves one unchanged. */
 export const withEach = (xml: string, name: string, write: (element: XmlElement) => string | undefined): string =>
   xml.includes(name)
     ? changed(

@@ -23,7 +23,7 @@ function fitted({ text, kind, block, dynamic }: FormulaCell, narrow: boolean): s
   return `=ARRAY.CONSTRAIN(${text.slice(1)},${block.bottom - block.top + 1},${block.right - block.left + 1})`;
 }
 
-/** The engine uses ids as keys of objects: never a name out of the file. */
+/** A safe id for a sheet: the engine uses ids as object keys, so never a name from the file. */
 const idOf = (sheet: string): string => `sheet ${sheet}`;
 
 function sheetData(sheet: Contents, left: Left, narrow: ReadonlySet<string>): object {
@@ -47,7 +47,7 @@ export const placed = (sheet: string, { row, column }: At): Position => ({ sheet
 
 type Found = readonly [key: string, position: Position];
 
-/** Of cells that wait for each other: those that do so in a circle, without those that only wait for the circle. */
+/** The cells of circular references, without those that only depend on them. */
 function circle(waiting: readonly Found[], { getters }: Model): string[] {
   const ranges = waiting.map(([, position]) => {
     const cell = getters.getCell(position);
@@ -71,7 +71,7 @@ function isMisread({ getters }: Model, position: Position): boolean {
   return cell?.isFormula === true && cell.compiledFormula.isBadExpression;
 }
 
-/** One look at what the engine made of the formulas: what must be left, or narrowed to one cell, before the next. */
+/** One round: what the engine made of the formulas, and which must be left alone, or narrowed to one cell, before the next. */
 function lookOver(read: Read, book: Model, left: Left, narrow: Set<string>): boolean {
   const before = left.size + narrow.size;
   const waiting: Found[] = [];

@@ -2,17 +2,17 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import { rowsOf } from "../../shared/xlsx/cells";
 import { withEdits } from "../../shared/xlsx/edits";
+import { flawOf, NotWhole } from "../../shared/xlsx/integrity";
 import { dynamicMark } from "../../shared/xlsx/metadata";
 import { edit } from "../../shared/xlsx/package";
-import { flawOf, NotWhole } from "../../shared/xlsx/whole";
 import { zipped } from "../../shared/xlsx/zip";
 import { enginesFile, enginesSheet } from "../enginesfile";
+import type { Beside } from "./beside/beside";
 import { followedOf } from "./beside/followed";
 import { solidColours } from "./beside/looks";
 import { writeBeside } from "./beside/pieces";
 import { withFormats } from "./beside/resultformats";
 import { withoutStrangers } from "./beside/strangers";
-import type { Beside } from "./beside/workbook";
 import { withStoredRules } from "./formulas/inrules";
 import { aroundIn, type Reader } from "./formulas/known";
 import type { Writer } from "./formulas/outward";
@@ -32,7 +32,7 @@ function finishedSheet(xml: string, id: string, model: Model, engine: Engine, ma
 
 const book = "xl/workbook.xml";
 
-/** Text that the engine holds behind an apostrophe needs none in a file. */
+/** Text that the engine holds with an apostrophe in front needs none in a file. */
 const withoutApostrophes = (xml: string): string => xml.replace(/(<t(?:\s[^>]*)?>\s*)'/g, "$1");
 
 /**

@@ -5,7 +5,7 @@ import type { Loss } from "./beside/piece";
 import { pieces } from "./beside/pieces";
 import type { Read } from "./contents/contents";
 
-/** What no piece keeps anything of. */
+/** Contents that no piece keeps. */
 const others: readonly Loss[] = [
   ["macros", hasPart(/vbaProject\.bin$/i)],
   ["chart sheets", hasPart(/chartsheets\//)],

@@ -5,10 +5,10 @@ import { tablesOf } from "../../shared/xlsx/tables";
 import { unzip } from "../../shared/xlsx/unzip";
 import { version } from "../data";
 import { quietly } from "../quietly";
+import type { Beside } from "./beside/beside";
 import { readBeside } from "./beside/pieces";
-import type { Places } from "./beside/places";
-import type { Beside } from "./beside/workbook";
-import { fileLooks } from "./celllooks";
+import type { Places } from "./beside/ruleplaces";
+import { fileStyles } from "./cellstyles";
 import { contents, type Read } from "./contents/contents";
 import { askedOnce } from "./contents/pattern";
 import { aroundOf, type Reader, unknownOf } from "./formulas/known";
@@ -46,7 +46,7 @@ function looks(workbook: Workbook, read: Read, ids: ReadonlyMap<string, string>,
   try {
     return { data: loaded(), failed: false };
   } catch {
-    // A chart that it cannot read is no reason to show none of the rest.
+    // Tried again without charts: one that the engine cannot read must not hide the rest.
     return { data: loaded(false), failed: false };
   }
 }
@@ -86,7 +86,7 @@ export function openedParts(workbook: Workbook, engine: Engine, progress: Progre
   const { data, failed } = looksOrNone(workbook, read, ids, engine);
   progress(0.9);
   const byId = new Map(data.sheets.map((sheet) => [sheet.id, sheet]));
-  const shared = { workbook, data, ids, fileLooks: fileLooks(workbook), unknown: new Set(unknown) };
+  const shared = { workbook, data, ids, fileStyles: fileStyles(workbook), unknown: new Set(unknown) };
   const followed: Record<string, Record<string, string>> = Object.fromEntries(data.sheets.map(({ id }) => [id, {}]));
   const follow = (sheetId: string, key: string, range: string) => {
     if (followed[sheetId]) followed[sheetId][key] = range;

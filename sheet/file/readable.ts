@@ -16,7 +16,7 @@ function pictureUrl(path: string, bytes: Uint8Array): string | undefined {
 
 const own = ["worksheet", "workbook", "styleSheet", "sst", "table"];
 
-/** The engine's reader knows these elements without a prefix only. */
+/** The engine's reader knows these elements only without a namespace prefix. */
 function withoutPrefix(xml: string): string {
   const prefix = /^(?:\uFEFF)?(?:\s*<[?!][^>]*>)*\s*<(\w+):(\w+)[\s>]/.exec(xml);
   return prefix && own.includes(prefix[2]) ? xml.replace(new RegExp(`<(/?)${prefix[1]}:`, "g"), "<$1") : xml;
@@ -94,7 +94,7 @@ const typesXml = (wanted: ReadonlyMap<string, string>): string =>
     .map(([path, type]) => `<Override PartName="/${escaped(path)}" ContentType="${type}"/>`)
     .join("")}</Types>`;
 
-/** A series of a chart whose cells are gone is none to the engine. */
+/** A chart series whose reference is #REF! is removed for the engine. */
 const withoutLostSeries = (xml: string): string =>
   xml.includes("#REF!")
     ? xml.replace(/<((?:\w+:)?)ser>(?:(?!<\/\1ser>)[\s\S])*<\/\1ser>/g, (all) => (/#REF!\s*</.test(all) ? "" : all))

@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { workbookOf } from "../../shared/xlsx/parts";
 import { unzip } from "../../shared/xlsx/unzip";
-import type { Beside } from "./beside/workbook";
+import type { Beside } from "./beside/beside";
 import { carried } from "./carried";
 import { contents } from "./contents/contents";
 import { structureIn, structureOf } from "./kept/structure";
@@ -9,7 +9,7 @@ import { type Engine as Writing, written } from "./kept/written";
 import { lost } from "./lost";
 import { type Engine as Opening, openedParts } from "./open";
 
-export type { Beside } from "./beside/workbook";
+export type { Beside } from "./beside/beside";
 export type Engine = Writing & Opening;
 
 /** What of a workbook cannot be written into the file that it came from, in words. */

@@ -3,8 +3,8 @@ import { blockAt, blockOf, rangeOf, sizeOf } from "../../shared/xlsx/address";
 import type { Workbook } from "../../shared/xlsx/parts";
 import { engineSheet } from "../../shared/xlsx/sheetname";
 import type { FileRead } from "./beside/piece";
-import { type Places, takePlaces } from "./beside/places";
-import { cellLooks, type FileLook } from "./celllooks";
+import { type Places, takePlaces } from "./beside/ruleplaces";
+import { cellStyles, type FileStyle } from "./cellstyles";
 import { type Contents, extent, isNear } from "./contents/contents";
 import { columnsOf, headers } from "./headers";
 import { shownLinks } from "./shownlinks";
@@ -20,7 +20,7 @@ function cellsOf(own: Contents, unknown: ReadonlySet<string>, links: ReadonlyMap
   return cells;
 }
 
-/** Larger ones are made to fill a memory. */
+/** Larger sheets are refused: they would exhaust memory. */
 const largestMerge = 100_000;
 
 /** What reaches beyond the sheet's cells is kept in the file and not shown: the engine builds what lies between. */
@@ -58,7 +58,7 @@ function sizeOfSheet(own: Contents, sheet: SheetData): { readonly rows: number; 
 }
 
 /** Cells with a formula and no number format: what their results bring along is shown, and is not the file's. In runs down. */
-function unformatted(own: Contents, looks: readonly FileLook[], formats: WorkbookData["formats"]): string[] {
+function unformatted(own: Contents, looks: readonly FileStyle[], formats: WorkbookData["formats"]): string[] {
   const lookAt = new Map<string, number>();
   for (const { cells } of own.rows) for (const { address, look, formula } of cells) if (formula) lookAt.set(address, look);
   const hasFormat = (address: string) => {
@@ -80,7 +80,7 @@ interface Shared {
   readonly workbook: Workbook;
   readonly data: WorkbookData;
   readonly ids: ReadonlyMap<string, string>;
-  readonly fileLooks: readonly FileLook[];
+  readonly fileStyles: readonly FileStyle[];
   readonly unknown: ReadonlySet<string>;
 }
 
@@ -88,7 +88,7 @@ interface Shared {
 export function sheeted(
   own: Contents,
   sheet: SheetData,
-  { workbook, data, ids, fileLooks, unknown }: Shared,
+  { workbook, data, ids, fileStyles, unknown }: Shared,
   follow: FileRead["follow"],
 ): Places {
   sheet.name = engineSheet(own.name);
@@ -96,9 +96,9 @@ export function sheeted(
   const columns = columnsOf(own.root);
   const size = sizeOfSheet(own, sheet);
   withinExtent(sheet, size);
-  Object.assign(sheet, headers(own.root, own.rows, columns, size), cellLooks(own.rows, columns, size, fileLooks, data));
+  Object.assign(sheet, headers(own.root, own.rows, columns, size), cellStyles(own.rows, columns, size, fileStyles, data));
   sheet.cells = cellsOf(own, unknown, shownLinks(own, workbook, ids));
   [sheet.colNumber, sheet.rowNumber] = [size.columns, size.rows];
-  for (const [i, range] of unformatted(own, fileLooks, data.formats).entries()) follow(sheet.id, `unformatted ${i}`, range);
+  for (const [i, range] of unformatted(own, fileStyles, data.formats).entries()) follow(sheet.id, `unformatted ${i}`, range);
   return places;
 }

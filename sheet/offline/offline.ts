@@ -1,6 +1,6 @@
 /** The service worker: the page's files of one version, all of them or none, so that it starts without a network. */
 
-/** What a worker of this kind has at hand; the page's own names are not its. */
+/** The globals of a service worker, which differ from those of a page. */
 interface Scope {
   readonly caches: CacheStorage;
   readonly clients: { claim(): Promise<void> };
@@ -34,7 +34,7 @@ const tidy = async (): Promise<void> => {
   await scope.clients.claim();
 };
 
-/** What was brought along comes first; anything else is asked for as ever. */
+/** Cache first: files of this version from the cache, anything else from the network. */
 const answer = async (request: Request): Promise<Response> => {
   const { origin, pathname } = new URL(request.url);
   const cache = await scope.caches.open(ours);

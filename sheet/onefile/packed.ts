@@ -1,4 +1,4 @@
-/** What is packed into a page of one file: paths with the lengths of their contents, one after the other. */
+/** The archive inside a page of one file: paths with the lengths of their contents, then the contents. */
 export type Packed = readonly (readonly [path: string, length: number])[];
 
 export const workbookEnd = ".xlsx";

@@ -5,7 +5,7 @@ import { type Aside, aside, type Shelved } from "./kept/store";
 
 const longest = 120;
 
-/** All workbooks as files in one zip file, and what stands aside as it was kept; `left` are the names of those that cannot be read. */
+/** All workbooks as files in one zip file, with the damaged ones as they were kept; `left` are the names of those that cannot be read. */
 export async function bundle(
   books: readonly Shelved[],
   asides: readonly Aside[],
@@ -13,7 +13,7 @@ export async function bundle(
 ): Promise<{ bytes: Uint8Array; left: string[] }> {
   const files: Record<string, Uint8Array> = {};
   const left: string[] = [];
-  // Two names may differ in letters that a disk does not take, or does not tell apart.
+  // Two names may differ only in characters that a file system forbids or does not tell apart.
   const taken = new Set<string>();
   const put = (name: string, ending: string, bytes: Uint8Array): void => {
     const free = freeName(name, (one) => taken.has(fileName(one, ending).toLowerCase()), longest);
@@ -26,6 +26,6 @@ export async function bundle(
     else left.push(name);
   }
   for (const one of asides) put(`${one.name}, set aside ${one.moment}`, "json", strToU8(JSON.stringify(await aside(one))));
-  // The files are packed already.
+  // Not compressed again: an xlsx file is compressed already.
   return { bytes: zipSync(files, { level: 0 }), left };
 }

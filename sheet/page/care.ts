@@ -2,7 +2,7 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { catalogue } from "../../src/catalogue";
 import { briefly, cautionsOf, first } from "../../src/cautions";
 
-/** A sheet of more cells than this is judged by its first ones: the strip is no place to wait for. */
+/** Most cells of a sheet that are searched: the strip must not make a person wait. */
 const most = 5_000;
 
 const keysOf = new Map<string, readonly string[]>(catalogue.map(({ name, cautions }) => [name, cautions]));
@@ -24,7 +24,7 @@ export const holdsOurs = ({ getters }: Model): boolean =>
     .getSheetIds()
     .some((id) => getters.getCells(id).some((cell) => cell.isFormula && /PORE\./i.test(cell.compiledFormula.normalizedFormula)));
 
-/** Sentences that have no room are left to the list: none is cut in the middle. The first stays, whatever its length. */
+/** Whole sentences that fit the strip; the first always stays. The list has all of them. */
 function keepWhole(line: HTMLElement): void {
   const [, ...others] = line.children as unknown as Iterable<HTMLElement>;
   for (const one of others) one.hidden = false;

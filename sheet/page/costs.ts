@@ -1,9 +1,9 @@
+import { NotWhole } from "../../shared/xlsx/integrity";
 import { Unreadable } from "../../shared/xlsx/unzip";
-import { NotWhole } from "../../shared/xlsx/whole";
 import { lossesOf } from "../file/save";
 import type { Content } from "./kept/work";
 
-/** What a person should know before a workbook is saved: what its own file loses by it; "" where it loses nothing. */
+/** What the workbook's file would lose by saving, in words; "" where nothing. */
 export function costOf(content: Content): string {
   const { because, lost } = lossesOf(content.book, content);
   if (!lost.length) return "";

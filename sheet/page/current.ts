@@ -47,7 +47,7 @@ export class Current {
   private keeper: Keeper | undefined;
   private lock: Hold | undefined;
   private waiting: AbortController | undefined;
-  /** What was put on the desk and not changed since: it is kept as it came, which need not be asked of the engine. */
+  /** Content that was opened and not changed since: it is kept as it came, without an export by the engine. */
   private fresh: Content | undefined;
 
   constructor(private readonly around: Around) {}
@@ -75,7 +75,7 @@ export class Current {
     return this.keeper?.flush() ?? Promise.resolve(true);
   }
 
-  /** Answers why it could not be shown, if so. What happens on the desk meanwhile is kept for neither workbook. */
+  /** Returns why it could not be shown, if so. Changes meanwhile are kept for neither workbook. */
   async put(
     id: string,
     content: Content,
@@ -130,12 +130,12 @@ export class Current {
     await this.flush();
     this.keeper = undefined;
     await remove();
-    // Not before: a tab that waits for the right to change it must find nothing.
+    // Not earlier: a tab that waits for this lock must then find nothing.
     this.letGo();
     this.told = undefined;
   }
 
-  /** Lets others change it. */
+  /** Releases the lock, so that another tab may change the workbook. */
   private letGo(): void {
     this.waiting?.abort();
     this.lock?.release();

@@ -10,7 +10,7 @@ export function placeCursor(model: Model, book: object): () => void {
   const seen = new Set<string>();
   return () => {
     const sheetId = model.getters.getActiveSheetId();
-    // Before it has a size, the grid would scroll to whatever is selected.
+    // Waits until the grid has a size: before that it would scroll to the selection.
     if (seen.has(sheetId) || !model.getters.getSheetViewDimension().height) return;
     seen.add(sheetId);
     const cell = followedOf(book, sheetId)[cursorKey];

@@ -28,7 +28,7 @@ function formatOf({ getters }: Model, range: string | undefined): string | undef
   return rows.map((at) => getters.getEvaluatedCell(at)).find(({ type }) => type === "number")?.format;
 }
 
-/** Bars that lie along days and hours: the engine would count the days from nought, and show them as plain numbers. */
+/** Bars along a date axis: the engine would start the axis at 0 and label it with plain numbers. */
 export function daysAlong(model: Model): void {
   const getters = model.getters as unknown as Record<string, (id: string) => any>;
   const own = getters.getChartRuntime;

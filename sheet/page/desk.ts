@@ -12,7 +12,7 @@ import { Mirror, type Places } from "./mirror";
 import { Spoken } from "./spoken";
 import { engine } from "./vendor";
 
-/** What has the focus, in the frame of the pane too: a frame that loses it forgets where it was. */
+/** The focused element, within the pane's frame too: a frame that loses the focus forgets its element. */
 function focusedIn({ activeElement }: Document): HTMLElement | null {
   const inside = activeElement instanceof HTMLIFrameElement ? activeElement.contentDocument : null;
   return inside ? focusedIn(inside) : (activeElement as HTMLElement | null);
@@ -25,7 +25,7 @@ export class Desk {
   private readonly watchers = new Set<() => void>();
   private readonly guests = new Set<(other: boolean) => void>();
   private id = "";
-  /** How often the engine's drawing of this workbook ended by itself. */
+  /** How often the engine's view of this workbook crashed. */
   private ends = 0;
   private settled = false;
   readOnly = false;
@@ -54,7 +54,7 @@ export class Desk {
     daysAlong(model);
     const spoken = new Spoken(model);
     onEntry(model, (at) => spoken.before(at));
-    // A grid that is drawn anew takes the focus.
+    // A newly mounted grid takes the focus.
     const focused = focusedIn(document);
     const view = await mount(model, this.places.grid, this.asks, () => this.ended(model));
     this.close();
@@ -93,7 +93,7 @@ export class Desk {
     this.now.view.close();
   }
 
-  /** The engine gives its whole drawing up where one part of it fails: what it holds is drawn anew. */
+  /** The engine unmounts everything after an error in one component: the same model is then drawn again. */
   private ended(model: Model): void {
     if (model !== this.now?.model) return;
     const words = "The spreadsheet had an error and stopped.";
@@ -104,7 +104,7 @@ export class Desk {
     );
   }
 
-  /** All that the workbook is made of, as of now, and what of it the engine cannot give. */
+  /** The workbook's content as of now, and what of it the engine cannot export. */
   told(): { readonly content: Content & { readonly book: WorkbookData }; readonly faults: readonly Fault[] } {
     const { model, beside } = this;
     const { book, faults } = bookOf(model);

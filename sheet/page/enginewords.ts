@@ -1,4 +1,4 @@
-/** Words of the engine that say nothing to a person at a bench, and better ones. */
+/** Words of the engine that mean nothing to a woodworker, and better ones. */
 const words: Readonly<Record<string, string>> = {
   "An unexpected error occurred. Submit a support ticket at odoo.com/help.": "This cell cannot be worked out. Check its formula.",
   "This sheet is locked and cannot be modified. Please unlock it first.": "This sheet is protected: nothing can be typed here.",
@@ -25,7 +25,7 @@ const words: Readonly<Record<string, string>> = {
 
 export const translated = (text: string, ..._: unknown[]): string => words[text] ?? text;
 
-/** Menu entries that mean nothing here: they want a server behind the sheet, or change how formulas are spelled. */
+/** Menu entries without a use here: they need a server, or change the spelling of formulas. */
 export const hidden: Readonly<Record<string, readonly string[]>> = {
   file: ["settings"],
   view: ["toggle_pin_panel", "view_irregularity_map"],

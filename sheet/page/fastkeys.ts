@@ -16,7 +16,7 @@ export function keepUpWithKeys(): void {
   prototype.onInput = function (event) {
     const begins = this.props.composerStore.editionMode === "inactive";
     onInput.call(this, event);
-    // What is still being composed, of signs of many strokes, belongs to the browser.
+    // Keys of an input method (IME composition) are left to the browser.
     if (!begins || !event.data || event.isComposing) return;
     const { el } = this.contentHelper;
     el.textContent = event.data;

@@ -20,7 +20,7 @@ function warning({ unknown }: Opened): string {
   return words.length ? [...words, "Your file on disk is not changed."].join("\n\n") : "";
 }
 
-/** Reads on the page itself: for a browser that can do so nowhere else. */
+/** Reads on the main thread: where no worker can be started. */
 function readHere(bytes: Uint8Array): Opened | string {
   try {
     return opened(bytes, engine);
@@ -38,7 +38,7 @@ export async function readFile(bytes: Uint8Array, name: string, reading: Reading
 /** Lets the page draw, and a person press Stop. */
 export const breath = (): Promise<unknown> => new Promise((done) => setTimeout(done, 20));
 
-/** A file's workbook without what was said of the file. */
+/** The content to keep of a file that was read. */
 export const contentOf = ({ lost: _, unknown: __, ...content }: Opened): Content => content;
 
 /** Says for a while what was done, and offers what may come next. */
@@ -67,7 +67,7 @@ export class Files {
     return ended.done ? { done: true, words: `${this.library.current.name} is open.` } : ended;
   }
 
-  /** Reads with a button to stop it, and says how far it is. */
+  /** Reads a file with a progress message and a Stop button. */
   private async read(bytes: Uint8Array, name: string): Promise<Opened | string> {
     const stopping = new AbortController();
     const stop = { words: "Stop", act: () => stopping.abort() };
@@ -125,7 +125,7 @@ export class Files {
 
   /** The buttons, and the whole page as a place to drop a file on. */
   listen(open: HTMLElement, input: HTMLInputElement, save: HTMLElement): void {
-    // Loading the engine once more takes longer than a small file, and who comes near this button may soon choose one.
+    // Starts the worker early, when the pointer comes near the button: loading the engine takes longer than reading a small file.
     for (const near of ["pointerenter", "focus", "click"]) open.addEventListener(near, () => prepareReader());
     open.addEventListener("click", () => input.click());
     input.addEventListener("change", () => {

@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { engine } from "./vendor";
 
-/** How far a pointer may slip between going down and up, in pixels: further is a drag. */
+/** Largest movement in pixels between pointer down and up that still is a click, not a drag. */
 const slip = 4;
 
 /** Opens the link in the selected cell; answers whether there is one. */

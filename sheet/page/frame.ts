@@ -1,6 +1,6 @@
 import "../../taskpane/inside";
 
-/** A frame of the pane, open at a view. Files on a disk are strangers to each other: a page that is one file hands over the pane's text instead. */
+/** A frame of the pane, open at a view. Pages opened from a disk are of different origins: a page that is one file hands over the pane's HTML by srcdoc instead. */
 export function paneFrame(title: string, view = ""): HTMLIFrameElement {
   const frame = Object.assign(document.createElement("iframe"), { title });
   const inside = globalThis.porewiseInside?.("pane.html");

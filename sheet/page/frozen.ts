@@ -5,14 +5,14 @@ interface Split {
   readonly ySplit: number;
 }
 
-/** What stands still may take this much of the room at most. */
+/** Largest share of the window for frozen rows and columns. */
 const most = 0.5;
-/** Below this width columns that stand still leave none for the others. */
+/** Below this width, in pixels, no columns are frozen. */
 const narrow = 700;
 
 /**
  * Frozen rows and columns as far as the window has room for them: the workbook keeps its own, and a small window passes over
- * them. Answers a step to take when the room changes.
+ * them. Returns a function to call when the window changes.
  */
 export function fitFrozen(model: Model): () => void {
   const getters = model.getters as unknown as Record<string, (...given: unknown[]) => any>;

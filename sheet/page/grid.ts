@@ -26,7 +26,7 @@ export interface Asks {
   readonly confirm: (words: string, yes: () => void, no?: () => void) => void;
 }
 
-/** Everything a person does to the workbook passes the transport; selecting a cell does not. */
+/** Every command that changes the workbook passes the engine's transport service; selecting a cell does not. */
 const changes = new Set(["REMOTE_REVISION", "REVISION_UNDONE", "REVISION_REDONE"]);
 
 function transport(changed: () => void) {
@@ -48,7 +48,7 @@ function respellTyped(model: Model): void {
       : dispatch(type, payload)) as Model["dispatch"];
 }
 
-/** Says why nothing happened where a command would tear a pivot table apart. */
+/** Says why a command that would split a pivot table was refused. */
 function sayRefused(model: Model, notify: (words: string) => void): void {
   const dispatch = model.dispatch.bind(model) as (type: string, payload?: object) => any;
   model.dispatch = ((type: string, payload?: object) => {
@@ -113,7 +113,7 @@ const templatesOf = (): Promise<string> => {
   return templates;
 };
 
-/** A workbook as it is drawn: out of sight until it stands whole. */
+/** A mounted workbook: hidden until it is complete. */
 export interface View {
   show(): void;
   close(): void;
@@ -134,7 +134,7 @@ export async function mount(model: Model, place: HTMLElement, asks: Asks, ended:
   };
   const app = new App(engine.Spreadsheet as never, { props, templates: await templatesOf() } as never);
   const stage = Object.assign(document.createElement("div"), { className: "stage stage-waiting" });
-  // The engine measures the first drawing of the document, which is to be this one, not the one that goes.
+  // The engine measures the first grid in the document, which must be the new one.
   place.prepend(stage);
   let closing = true;
   const destroy = app.destroy.bind(app);

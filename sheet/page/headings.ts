@@ -19,7 +19,7 @@ export class Headings {
     return type === "text" ? formattedValue.trim() : "";
   }
 
-  /** As it was written: what a rule of colors makes bold heads nothing. */
+  /** The cell's own style: bold by a conditional format marks no heading. */
   private isBold(position: CellPosition): boolean {
     return this.model.getters.getCellStyle(position)?.bold === true;
   }
@@ -69,7 +69,7 @@ export class Headings {
     return undefined;
   }
 
-  /** The words left of a cell in a form of label and value: nothing that is typed into, which has a wash of its own. */
+  /** The label left of a cell in a form of labels and values; an input cell, which has a fill, is no label. */
   private label({ sheetId, col, row }: CellPosition): string {
     if (col !== 1) return "";
     const left = { sheetId, col: 0, row };

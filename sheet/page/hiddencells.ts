@@ -5,7 +5,7 @@ interface Selection {
 }
 
 /**
- * Whoever asks for a cell in a hidden row or column gets it, as in other programs. The engine refuses without a word, and what is
+ * Going to a cell in a hidden row or column selects it, as in other programs. The engine refuses silently, and what is
  * typed next lands in the cell that was chosen before.
  */
 export function reachHidden({ selection, getters }: Model): void {

@@ -45,7 +45,7 @@ export function pageHost(desk: Shown, whole: Whole, workbook?: () => string): Sh
     return text.startsWith("=") ? text : "";
   };
 
-  /** Asking the formula again tells its calls as of now, so that nothing remembered can be stale. */
+  /** Evaluates the formula again to get its calls, so that nothing remembered can be stale. */
   const callsOf = (formula: string, position: CellPosition): readonly Call[] =>
     heard(() => sheet().evaluateFormulaResult(position.sheetId, formula, position)).calls.map(({ contract, cells, answer }) => ({
       name: contract.name,
@@ -61,7 +61,7 @@ export function pageHost(desk: Shown, whole: Whole, workbook?: () => string): Sh
 
   const isFilled = (position: CellPosition): boolean => sheet().getEvaluatedCell(position).type !== "empty";
 
-  /** What a change of selection or of the selected cell changes. */
+  /** State that changes with the selection or the selected cell. */
   const signature = (): string => {
     const position = sheet().getActivePosition();
     const { value, message } = sheet().getEvaluatedCell(position);
@@ -136,7 +136,7 @@ export function pageHost(desk: Shown, whole: Whole, workbook?: () => string): Sh
         formats.map((_, across) => ({ sheetId, col: col + across, row: row + down })),
       ).flat();
       if (!over && isFilled(position)) return { done: false, filled: true, words: `${letters(col)}${row + 1} is not empty.` };
-      // Cells that the old formula fills make way with it.
+      // Cells filled by the old formula are free, for it is overwritten.
       const blocked = cells.slice(1).find((cell) => isFilled(cell) && !sameCell(originOf(cell), originOf(position)));
       if (blocked)
         return {

@@ -11,7 +11,7 @@ const inert = (text: string): string => (text.startsWith("=") ? respelled(`="${t
 const pixels = (characters: number): number => characters * 7 + 5;
 
 const lineHeight = 17;
-/** Letters are narrower than the figures that a width counts. */
+/** Letters are narrower than the digits that a column width counts. */
 const roomy = 1.1;
 
 /** The engine fits rows to their words on the screen alone: in its file they are as high as they are told to be. */
@@ -20,7 +20,7 @@ function height(texts: readonly string[], usual: number): number {
   return usual + lineHeight * (Math.max(1, ...lines) - 1);
 }
 
-/** Puts rows of text on a new sheet under a name that is free; wide as it is, its file prints lying, one page across. */
+/** Puts rows of text on a new sheet under a free name; as it is wide, its file prints in landscape, one page across. */
 export function addList({ dispatch, getters }: Model, title: string, rows: readonly (readonly string[])[]): void {
   const sheetId = `sheet${Date.now()}`;
   const ids = getters.getSheetIds();

@@ -2,12 +2,12 @@ import type { EvaluatedCell, Model } from "@odoo/o-spreadsheet";
 import { letters } from "../../shared/xlsx/letters";
 import type { Spoken } from "./spoken";
 
-/** The grid is a canvas, mute to a screen reader: this table, out of sight, says the same and follows the cursor. */
+/** The grid is a canvas, which a screen reader cannot read: this visually hidden table has the same content and follows the cursor. */
 
-/** Beyond these the table would weigh more than it tells: it shows the part with the cursor. */
+/** Most rows and columns of the table: of a larger sheet it holds the part around the cursor. */
 const most = { rows: 600, columns: 40 };
 
-/** A bar of blocks says what the number beside it says. */
+/** A bar of block characters repeats the number beside it. */
 const isBar = (text: string): boolean => /^█+$/.test(text);
 
 const said = (cell: EvaluatedCell): string =>
@@ -40,7 +40,7 @@ export class Mirror {
     private readonly spoken: Spoken,
   ) {}
 
-  /** Looks again at the next frame, when the present run of changes is over. */
+  /** Updates in the next animation frame, once for a run of changes. */
   refresh(): void {
     if (this.due) return;
     this.due = true;

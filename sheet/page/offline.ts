@@ -1,4 +1,4 @@
-/** Without a network the page opens from what it brought along the last time. */
+/** Registers the service worker, which opens the page without a network. */
 export function followOffline(): void {
   const workers = navigator.serviceWorker;
   if (!workers) return;

@@ -59,7 +59,7 @@ export class Pane {
         this.around.listen(inside);
         inside.showPane?.(this.host);
       } catch {
-        // The browser's own page about what it cannot reach belongs to nobody: at the next press it is tried again.
+        // The browser's own error page is of another origin: the next press loads the pane again.
         frame.remove();
         this.frame = undefined;
         this.show(false);

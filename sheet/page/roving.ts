@@ -1,4 +1,4 @@
-/** Arrow keys along a row of things that the engine made for a pointer alone: its menus, its sheets. */
+/** Roving tabindex: arrow keys along the engine's menus and sheet tabs, which it made for a pointer only. */
 export function rove(place: HTMLElement, each: string, open: (item: HTMLElement) => void): void {
   place.addEventListener(
     "keydown",
@@ -19,7 +19,7 @@ export function rove(place: HTMLElement, each: string, open: (item: HTMLElement)
   );
 }
 
-/** A press as the engine waits for it: some of its things act on the pointer going down, some on the click. */
+/** A click with pointer events: some of the engine's elements act on pointerdown, others on click. */
 export function press(item: HTMLElement): void {
   item.dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true, button: 0 }));
   item.dispatchEvent(new PointerEvent("pointerup", { bubbles: true, cancelable: true, button: 0 }));

@@ -48,7 +48,7 @@ export class RunScreen {
       try {
         (frame.contentWindow as Window & { showPane?: (host: SheetHost) => void }).showPane?.(this.host);
       } catch {
-        // The browser's own page about what it cannot reach belongs to nobody.
+        // The browser's own error page is of another origin.
         frame.remove();
         this.frame = undefined;
         this.turn(true);

@@ -1,7 +1,7 @@
 import type { CellPosition, Model } from "@odoo/o-spreadsheet";
 import { Headings } from "./headings";
 
-/** What follows from an entry is told up to here: more would be noise. */
+/** Most results of an entry that are told: more would be noise. */
 const most = 3;
 
 /** What a screen reader hears: where the cursor is, and after an entry what it was and what it changed in its row. */
@@ -37,7 +37,7 @@ export class Spoken {
     const { at } = row;
     const after = this.wholeRow(at);
     const others = after.flatMap((words, col) => (col !== at.col && words !== row.before[col] ? [{ col, words }] : []));
-    // What is wrong, and the answer in words, come before the numbers on the way to it.
+    // A problem, and an answer in words, come before intermediate numbers.
     const isAnswer = (words: string) => words.startsWith("about ") || words.startsWith("#");
     const filled = others.filter(({ words }) => words !== "");
     const told = [...filled.filter(({ words }) => isAnswer(words)), ...filled.filter(({ words }) => !isAnswer(words))].slice(0, most);

@@ -10,7 +10,7 @@ interface Statistic {
 
 const isDate = (format: string): boolean => /[dyhs]/i.test(format.replace(/"[^"]*"/g, ""));
 
-/** A sum of measured numbers has the digits that they are shown with; a sum of days says nothing. */
+/** A sum of numbers is shown with as many decimals as they are; dates have no sum. */
 function said(of: Statistic, name: string): string | undefined {
   const result = of.store.statisticFnResults[name]?.value?.();
   if (typeof result !== "number" || /count/i.test(name)) return undefined;

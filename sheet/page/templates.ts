@@ -1,6 +1,6 @@
-/** The engine's templates with what they do not say: roles and names for a screen reader, and places for the keyboard. */
+/** The engine's templates with the ARIA roles, names and tab stops that they lack. */
 
-/** What stands in the package's own file, and what stands in its place on this page. */
+/** Text of the package's file, and its replacement on this page. */
 const changes: readonly (readonly [from: string, to: string])[] = [
   ['class="o-topbar-topleft d-flex"', 'class="o-topbar-topleft d-flex" role="menubar" aria-label="Menus"'],
   ['class="o-topbar-menu o-hoverable-button', 'role="menuitem" aria-haspopup="true" tabindex="-1" class="o-topbar-menu o-hoverable-button'],
@@ -24,7 +24,7 @@ const changes: readonly (readonly [from: string, to: string])[] = [
     'class="o-sheet-item o-list-sheets me-2 p-1" role="button" aria-label="All sheets" title="All sheets"',
   ],
   ['class="py-1 px-1 mx-2 ribbon-toggler"', 'class="py-1 px-1 mx-2 ribbon-toggler" role="button" aria-label="Menus" title="Menus"'],
-  // A place before all others in the order of Tab would lead away from where a person is.
+  // A positive tabindex would come before everything else on the page.
   ['tabindex="1"', 'tabindex="0"'],
   ['class="o-composer w-100 text-start"', 'role="textbox" aria-multiline="true" aria-label="Cell" class="o-composer w-100 text-start"'],
   ['class="o-grid w-100 h-100 o-zoomable"', 'role="group" aria-label="Cells" class="o-grid w-100 h-100 o-zoomable"'],

@@ -3,12 +3,12 @@ import type { Part } from "./keys";
 import type { Pane } from "./pane";
 import { press, rove } from "./roving";
 
-/** Frames that a menu may take to be drawn. */
+/** Animation frames to wait for a menu. */
 const patience = 120;
 
 const within = (place: HTMLElement) => (at: Element) => place.contains(at);
 
-/** The ways between the parts of the page, for whoever has no pointer. */
+/** Keyboard navigation between the parts of the page. */
 export class Ways {
   constructor(
     private readonly grid: HTMLElement,
@@ -29,7 +29,7 @@ export class Ways {
     this.toGrid();
   }
 
-  /** The browser's own printing knows no more of the sheet than is in sight: the grid's preview lays out all of it. */
+  /** The browser would print only the visible part of the sheet: the grid's own preview prints all of it. */
   readonly print = (event: KeyboardEvent): void => {
     event.preventDefault();
     this.toGrid();

@@ -141,7 +141,7 @@ export class Workbooks {
     this.rest();
   }
 
-  /** After something is gone no other row's button has the focus by accident. */
+  /** After a deletion the focus must not land on another row's button. */
   private rest(): void {
     this.dialog.querySelector<HTMLElement>("h2")?.focus();
   }

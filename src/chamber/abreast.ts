@@ -1,9 +1,9 @@
 import { badInput } from "../../shared/outcome";
 
-/** Every floor and every fit allows this much, relative: 6 in and 152.4 mm are one length. */
+/** Relative tolerance of every fit: 6 in and 152.4 mm are one length. */
 export const allowance = 1e-9;
 
-/** Most pieces side by side that are still counted: what asks for more is a slip of the units. */
+/** Most pieces side by side that are counted: more of them means that a unit was mistyped. */
 const mostAbreast = 500;
 
 /** How many sides go into a stretch, `gap` apart from each other but not from its ends. */
@@ -13,7 +13,7 @@ export const abreast = (stretch: number, side: number, gap: number): number =>
 /** The stretch that so many sides take up. */
 export const stretchOf = (many: number, side: number, gap: number): number => many * (side + gap) - gap;
 
-/** Keeps the search small, whatever is typed. */
+/** Bounds the search, whatever is typed. */
 export function refuseTiny(stretch: number, side: number, gap: number): void {
   if (abreast(stretch, side, gap) > mostAbreast)
     throw badInput`more than ${mostAbreast} pieces would lie side by side in the chamber: check the units of both`;

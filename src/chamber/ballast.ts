@@ -16,7 +16,7 @@ export const steel = 7850;
 export const ballastWeight = (volume: number, weight: number, ballastDensity: number, resinDensity: number, holdDown: number): number =>
   (holdDown * Math.max(0, resinDensity * volume - weight)) / (1 - resinDensity / ballastDensity);
 
-/** A side, or a density off a label, is good to so much. */
+/** Relative accuracy of a measured side, or of a density from a label. */
 const measuring = 0.01;
 
 const densityTwin = `IF({ballastDensity}=0,${steel},{ballastDensity})`;

@@ -1,4 +1,4 @@
-/** A block of equal pieces in rows and columns, seen from above, in metres from the middle of the chamber. */
+/** A block of equal pieces in rows and columns, seen from above, in meters from the middle of the chamber. */
 export interface Block {
   /** The lower left corner of its first piece. */
   readonly x: number;
@@ -17,7 +17,7 @@ export interface Layer {
   readonly blocks: readonly Block[];
 }
 
-/** One piece seen from above: its lower left corner from the middle of the chamber, and its sides, in metres. */
+/** One piece seen from above: its lower left corner from the middle of the chamber, and its sides, in meters. */
 export interface Place {
   readonly x: number;
   readonly y: number;

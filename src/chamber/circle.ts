@@ -46,7 +46,7 @@ function rowsAndSides(radius: number, gap: number, along: number, across: number
   };
   const beside = Array.from({ length: most + 1 }, (_, zone) => 2 * columnsBeside(zone).reduce((sum, { many }) => sum + many, 0));
 
-  // A row on the middle and a joint on the middle are the fairest to look at: the others must beat them.
+  // A row or a joint on the center line comes first, so that among equals the symmetric layer wins.
   const starts = [-across / 2, gap / 2];
   for (let many = 1; many <= most; many++) starts.push(halfChord(stretchOf(many, along, gap) / 2) - across);
 

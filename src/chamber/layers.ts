@@ -5,7 +5,7 @@ import { packLayer, thorough } from "./mixed";
 import { inRectangle } from "./rectangle";
 import type { Section } from "./section";
 
-/** Sides in metres; the grain runs along the length. */
+/** Sides in meters; the grain runs along the length. */
 export interface Piece {
   readonly thickness: number;
   readonly width: number;
@@ -24,7 +24,7 @@ export interface Way {
 /** The fullest layer of pieces a by b, both sides horizontal; `gap` apart and `gap` off the wall: the better of two packings. */
 function layerIn(section: Section, gap: number, a: number, b: number): Layer {
   const even = section.shape === "round" ? inCircle(section.diameter, gap, a, b) : inRectangle(section.length, section.width, gap, a, b);
-  // More than so many hold what they can but for a hundredth, and a further look would take its time.
+  // Above this count one packing is within a hundredth of the best, and the search would take long.
   if (even.pieces === 0 || even.pieces > 2000) return even;
   const pool = { left: Int32Array.of(2 * even.pieces + 9), count: 2 * even.pieces + 9, worth: Number.POSITIVE_INFINITY };
   const item = { size: 0, p: Math.min(a, b), q: Math.max(a, b), worth: 1 };
@@ -33,7 +33,7 @@ function layerIn(section: Section, gap: number, a: number, b: number): Layer {
   return mixed.pieces > even.pieces ? mixed : even;
 }
 
-/** The ways a piece can stand or lie, those included in which the chamber holds none. */
+/** All ways a piece can stand or lie, also those that do not fit. */
 export function waysOf(section: Section, gap: number, { thickness, width, length }: Piece): readonly Way[] {
   const upright: Way = { way: "upright", stands: "length", height: length, layer: layerIn(section, gap, thickness, width) };
   const flat: Way = { way: "lying", stands: "thickness", height: thickness, layer: layerIn(section, gap, length, width) };

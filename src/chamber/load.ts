@@ -39,7 +39,7 @@ export interface Arrangement {
   readonly layer: Layer;
 }
 
-/** Most pieces that one load is counted to. */
+/** Most pieces in one load that are counted. */
 export const mostPieces = 1e6;
 
 const waterDensity = 1000;

@@ -9,7 +9,7 @@ interface Case {
   readonly gap: number;
   readonly foamRoom: number;
   readonly cover: number;
-  /** What one piece needs, fluid, cover and all, in each way that the floor has room for. */
+  /** Depth that one piece needs, resin and cover included, in each way that the floor has room for. */
   readonly needs: readonly { readonly way: Way; readonly depth: number }[];
 }
 
@@ -25,7 +25,7 @@ function across(chamber: Section, gap: number, beside: number): number {
 
 const tooMuch = { thickness: "thick", width: "wide", length: "long" } as const;
 
-/** Why not one piece goes in: the dimension at fault, and how much of it would go. */
+/** Why no piece goes in: the dimension at fault, and how much of it would fit. */
 export function misfit({ chamber, height, piece, gap, foamRoom, cover, needs }: Case): Trouble {
   const room = height * (1 - foamRoom);
   if (cover >= room)

@@ -12,7 +12,7 @@ export interface Packed {
   readonly worth: number;
 }
 
-/** How much may be tried. */
+/** Limits of the search. */
 export interface Effort {
   readonly depths: number;
   readonly starts: number;
@@ -36,7 +36,7 @@ function some<T>(all: readonly T[], many: number): readonly T[] {
   return Array.from({ length: many }, (_, i) => all[Math.round((i * (all.length - 1)) / (many - 1))]);
 }
 
-/** Each depth once, of items that come the deepest first. */
+/** The distinct depths of items sorted from the deepest on. */
 function distinctDepths(items: readonly Item[]): number[] {
   const once: number[] = [];
   for (const { p } of items) if (once[once.length - 1] !== p) once.push(p);
@@ -117,7 +117,7 @@ export function packLayer(floor: Floor, gap: number, items: readonly Item[], poo
   }
   const depths = descending(effort.depths > 2 ? [longest, shortest, ...flat] : [longest, ...flat]);
   const { count, worth } = pool;
-  // More than all that there is no way holds.
+  // No layer can hold more than everything that is left.
   const most =
     Math.min(
       worth,

@@ -11,5 +11,5 @@ export interface Wet {
 export const toCover = ({ area, stack, solids }: Omit<Wet, "uptake">, cover: number): number =>
   Math.max(0, area * (stack + cover) - solids);
 
-/** Resin that a load cannot do without: so much that the least cover is left when the wood has taken its fill. */
+/** The least resin for a load, m³: the least cover is left when the wood has taken its fill. */
 export const needOf = (wet: Wet, leastCover: number): number => toCover(wet, leastCover) + wet.uptake;

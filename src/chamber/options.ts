@@ -30,7 +30,7 @@ export function someOf(heights: readonly Height[], left: Int32Array, room: numbe
   return Array.from({ length: many }, (_, i) => open[Math.round((i * (open.length - 1)) / (many - 1))]);
 }
 
-/** How many heights of layers are looked at. */
+/** How many heights of layers are tried. */
 export interface Care extends Effort {
   readonly heights: number;
 }
@@ -42,7 +42,7 @@ export interface Option extends Stratum {
   readonly sizes: readonly (readonly [size: number, many: number])[];
 }
 
-/** Layers as they were packed for the pool that is being emptied: good as long as it still has what they hold. */
+/** Cache of layers packed from a pool: each is valid as long as the pool still has its pieces. */
 export interface Memory {
   readonly heights: Readonly<Record<Way, readonly Height[]>>;
   /** By what they are asked for, tall pieces only or all, and the limit. */
@@ -78,7 +78,7 @@ function itemsFor(way: Way, limit: number, tall: boolean, { shapes }: Room, { it
   return made;
 }
 
-/** A full layer of one way no higher than a limit, packed afresh only where the pool has no longer what the last one held. */
+/** A full layer in one way no higher than a limit; packed anew only where the pool no longer has the pieces of the cached one. */
 export function optionFor(way: Way, limit: number, tall: boolean, room: Room, pool: Pool, care: Care, memory: Memory): Option | undefined {
   const own = memory.options[nameOf[way][Number(tall)]];
   const known = own.get(limit);

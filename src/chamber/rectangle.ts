@@ -2,7 +2,7 @@ import { allowance, refuseTiny } from "./abreast";
 import { type Block, type Layer, layerOf } from "./blocks";
 
 /*
- * A piece that keeps `gap` to its neighbours and to the wall is a piece larger by `gap` in a tray smaller by
+ * A piece that keeps `gap` to its neighbors and to the wall is a piece larger by `gap` in a tray smaller by
  * `gap`, packed without any: here all sides are those. The layer is a block of columns to the left and, right
  * of it, strips one over the other, `lying` ones of pieces as they are, then `turned` ones turned a quarter:
  *

@@ -39,7 +39,7 @@ export interface Region {
 
 const one = 1 + allowance;
 
-/** What a row came to: how much it holds, how deep it is, how long its pieces are together. Written over by the next. */
+/** The result of the last row: how much it holds, its depth, and the length of its pieces. The next row overwrites it. */
 const row = { worth: 0, depth: 0, used: 0 };
 
 /**

@@ -3,7 +3,7 @@ import * as message from "../../shared/message";
 import { badInput, type Cell, said, sayIn } from "../../shared/outcome";
 import type { Units } from "../../shared/unit";
 
-/** The inside of a chamber seen from above, in metres: a round vessel, or a tray standing inside one. */
+/** The inside of a chamber seen from above, in meters: a round vessel, or a tray standing inside one. */
 export type Section =
   | { readonly shape: "round"; readonly diameter: number }
   | { readonly shape: "rectangle"; readonly length: number; readonly width: number };
@@ -59,6 +59,6 @@ export const tubArg: Arg<Section> = {
   take: undefined,
 };
 
-/** Floor area in square metres. */
+/** Floor area in square meters. */
 export const areaOf = (section: Section): number =>
   section.shape === "round" ? (Math.PI * section.diameter ** 2) / 4 : section.length * section.width;

@@ -22,7 +22,7 @@ export interface Stratum {
   readonly uneven: boolean;
 }
 
-/** What a stack may reach. */
+/** Limits of a stack. */
 export interface Room {
   readonly floor: Floor;
   readonly gap: number;

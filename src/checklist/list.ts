@@ -1,7 +1,7 @@
 import { defaultOf, defaults } from "./items";
 import { type Item, type List, longest, mostRuns, type Now, noRun, type Run, type Stage, stageNames } from "./schema";
 
-/** Every step makes a new list, so that the old one can be had back. */
+/** Every change makes a new list, so that it can be undone. */
 
 export const fresh: List = { items: defaults, now: noRun, runs: [] };
 
@@ -43,7 +43,7 @@ const hasWords = (item: Item, words: Words): boolean => {
   return item.stage === stage && item.text === text && item.why === why;
 };
 
-/** The list with these words in an item, or in a new one; the same list where it has them. */
+/** The list with these words in an item, or in a new one; the same object where nothing changes. */
 export function worded(list: List, id: string | undefined, words: Words): List {
   if (id === undefined) return add(list, words);
   const item = list.items.find((one) => one.id === id);
@@ -110,7 +110,7 @@ const unticked = (list: List): Item[] => stageNames.flatMap((stage) => inStage(l
 /** Whether a run is under way, as far as the list knows. */
 const isBegun = ({ items, now }: List): boolean => items.some(({ done }) => done) || now.who !== "" || now.when !== "";
 
-/** Clears the ticks for a run of that day; what is to be known of the one before stays among the earlier runs. */
+/** Clears the check marks for a new run; a short record of the run before stays among the earlier runs. */
 export function startRun(list: List, now: Now): List {
   const begun = { ...now, who: oneLine(now.who), by: oneLine(now.by), calls: oneLine(now.calls) };
   const over: Run = { when: list.now.when || begun.when, who: list.now.who, open: unticked(list).map(({ text }) => text) };

@@ -58,7 +58,7 @@ const stageOf = (cell: unknown): Stage | undefined =>
 
 const words = (cell: unknown): string => (typeof cell === "string" ? oneLine(cell) : typeof cell === "number" ? String(cell) : "");
 
-/** Days that a calendar of four figures knows. */
+/** Serials of the days up to 31 December 9999. */
 const days = [61, 2_958_465] as const;
 
 function dayOf(cell: unknown): string {

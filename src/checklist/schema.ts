@@ -14,7 +14,7 @@ export const stages = {
 export type Stage = keyof typeof stages;
 export const stageNames = Object.keys(stages) as readonly Stage[];
 
-/** Longest text of an item or a reason: a line to read, not a page. */
+/** Longest text of an item or a reason, in characters. */
 export const longest = 300;
 const most = 300;
 
@@ -45,7 +45,7 @@ const keptSchema = z.object({
   now: z.optional(nowSchema),
   runs: z.optional(z.array(recordSchema).check(z.maxLength(mostRuns))),
   onSheet: z.optional(z.literal(true)),
-  /** The one run that lists of before kept. */
+  /** Older lists kept one earlier run here. */
   last: z.optional(recordSchema),
 });
 
@@ -68,6 +68,6 @@ export interface List {
   readonly now: Now;
   /** Runs that are over, the newest first. */
   readonly runs: readonly Run[];
-  /** The sheet has shown this list: what differs there was typed there. */
+  /** The sheet has shown this list: any difference there was typed there. */
   readonly onSheet?: true;
 }

@@ -20,7 +20,7 @@ export function branched(need: bigint, offers: readonly Offer[], patience: numbe
 
   const isBetter = (price: bigint, over: bigint) => !best || price < best.price || (price === best.price && over < best.over);
 
-  /** Fills what is open from one size on; says whether patience lasted. */
+  /** Covers the rest of the need from one size on; false where the steps ran out. */
   const fill = (rank: number, open: bigint, price: bigint): boolean => {
     const { size, price: each } = ranked[rank];
     const next = ranked[rank + 1];

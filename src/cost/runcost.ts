@@ -3,7 +3,7 @@ import { define } from "../../shared/contract";
 import { amount, decimal, inCents } from "../../shared/money";
 import { as } from "../../shared/quantity";
 import { cell } from "../../shared/result";
-import { besides, type Standing, standing } from "./lines";
+import { besides, type Standing, standing } from "./sidebyside";
 
 /** Credits and goods taken back count with a minus sign. */
 const each = [-1e12, 1e12] as const;

@@ -7,7 +7,7 @@ import { table } from "../../shared/result";
 import { fromInternal, plainUnits } from "../../shared/unit";
 import { text } from "../../shared/words";
 import { cheapest } from "./cheapest";
-import { besides, type Standing, standing } from "./lines";
+import { besides, type Standing, standing } from "./sidebyside";
 
 /** Sizes that a list may have. */
 const longest = 100;

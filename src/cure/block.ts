@@ -3,7 +3,7 @@ import { remaining, type Slab, slab, term } from "./slab";
 /** Wood conducts about this much better along the grain: Wood Handbook ch. 4, 1.5 to 2.8. */
 const alongGrain = 1.8;
 
-/** A piece in metres; the grain runs along the length. A width left out makes it square, a length left out an endless bar. */
+/** A piece in meters; the grain runs along the length. A width left out makes it square, a length left out an endless bar. */
 export interface Sides {
   readonly thickness: number;
   readonly width?: number;

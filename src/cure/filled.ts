@@ -7,7 +7,7 @@ const k = { resin: 0.19, air: 0.026 };
 export interface Resin {
   readonly density: number;
   readonly heat: number;
-  /** What it is, and where its numbers come from. */
+  /** What it is made of, and where its numbers come from. */
   readonly basis: string;
 }
 

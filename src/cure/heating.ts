@@ -27,12 +27,12 @@ export interface Bake {
 export const bakeEnds = ["middle", "short end", "long end"] as const;
 export type BakeBy = (typeof bakeEnds)[number];
 
-/** How much better, worse or cooler things may really be: the likely range of every answer. */
+/** The uncertainty of the inputs, for the likely range of every answer. */
 export interface Doubt {
   readonly k: keyof Filled;
-  /** Times the surface coefficient. */
+  /** Factor on the surface coefficient. */
   readonly h: number;
-  /** Degrees Celsius that the oven lies under its dial. */
+  /** Kelvin by which the oven is cooler than its dial. */
   readonly cooler: number;
 }
 const asStated: Doubt = { k: "k", h: 1, cooler: 0 };

@@ -14,7 +14,7 @@ export const notInIt = "the resin's own heat and the oven's temperature swings a
 export const rangeHolds =
   "About 9 bakes in 10 fall in the likely range, in a simulation that varies wood, resin, surface, oven and room within what is known of them.";
 
-/** The most that common practice bakes, seconds. */
+/** The longest bake of common practice, seconds. */
 export const practice = 60 * 60;
 
 export const inPractice =

@@ -8,7 +8,7 @@ const run = <T>(batch: Batch<T>): Promise<T> => Excel.run(batch);
 /** Waits while a cell is being typed into. */
 export const patiently = <T>(batch: Batch<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, batch);
 
-/** What cannot be answered is undefined: the pane says what to do instead. */
+/** Undefined where Excel cannot answer: the pane says what to do instead. */
 export const asked = <T>(batch: Batch<T>): Promise<T | undefined> => patiently(batch).catch(() => undefined);
 
 export const doing = <E extends Ended>(batch: Batch<E>) => tried(() => run(batch));

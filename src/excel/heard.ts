@@ -4,7 +4,7 @@ import type { LastCalls } from "./lastcall";
 /** Changes of cells leave addresses as they are; all others move some. */
 const isMove = ({ changeType }: Excel.WorksheetChangedEventArgs) => changeType !== "RangeEdited";
 
-/** Hears of everything that makes a recorded call stale; what this version of Excel does not tell, it cannot. */
+/** Listens for everything that makes a recorded call stale, as far as this version of Excel raises the events. */
 export async function guard(calls: LastCalls, changed: () => void): Promise<void> {
   const clear = async () => {
     calls.clear();

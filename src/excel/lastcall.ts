@@ -2,7 +2,7 @@ import type { Call } from "../../shared/host";
 import { type Cell, isFault, type Outcome } from "../../shared/outcome";
 import { calledIn, isOneCall } from "../calls";
 
-/** Cells remembered, calls of one cell, and values held in all of them: enough to explain, never a burden. */
+/** Most cells remembered, calls of one cell, and values held in all of them. */
 const limits = { cells: 400, calls: 8, values: 400_000 };
 
 interface Made {

@@ -1,7 +1,7 @@
 import { versionText } from "../version";
 import { asked } from "./batch";
 
-/** Whether numbers have a comma here; a version that does not tell is taken to have points. */
+/** Whether this Excel writes a decimal comma; a version that does not tell is taken to write a point. */
 export const hasCommas = async (): Promise<boolean> =>
   (await asked(async (context) => {
     const { numberFormat } = context.application.cultureInfo;

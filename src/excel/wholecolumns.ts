@@ -5,7 +5,7 @@ const isBlank = (cell: unknown, asZero: boolean): boolean => cell === null || ce
 
 type Block = readonly (readonly unknown[])[];
 
-/** Where the filled part of a column ends. Some versions hand blank cells in as noughts: then the last row of the sheet is one. */
+/** Where the filled part of a column ends. Some versions hand blank cells in as zeros: then the last row of the sheet is 0. */
 function filledRows(block: Block): number {
   const asZero = block[block.length - 1]?.every((cell) => cell === 0) ?? false;
   let rows = block.length;

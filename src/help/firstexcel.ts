@@ -1,7 +1,7 @@
 import { catalogue } from "../catalogue";
 import { versionText } from "../version";
 
-/** What a person with an Excel does and must see: nobody here has one. Ten steps, ten minutes. */
+/** What a person with a real Excel does and must see: no Excel runs in the tests. Ten steps, ten minutes. */
 export interface Step {
   readonly act: string;
   readonly see: string;

@@ -6,7 +6,7 @@ import { catalogue } from "../catalogue";
 import { otherNames, speciesNames } from "../wood/species";
 import { asked } from "./asked";
 
-/** Words that tell no question from another. */
+/** Stop words: too common to tell one question from another. */
 const small = new Set(
   "a an and are as at be been by can could do does did for from get give go have how i in into is it its just like long many me much my need of on one or our out put should so some tell than that the them then there these they this to up use want was we what when where which who why will with would you your per".split(
     " ",
@@ -69,7 +69,7 @@ export function found(question: string): Found {
   const contracts = (results: readonly { readonly id: string }[]) => results.map(({ id }) => byName.get(id)!);
   const results = index.search(question);
   if (results.length) {
-    // What shares only a common word with the question is no answer beside one that shares most of it.
+    // A match on one common word is dropped beside one that shares most of the question.
     const least = results[0].score * 0.2;
     return { hits: contracts(results.filter(({ score }) => score >= least).slice(0, 8)), near: [] };
   }

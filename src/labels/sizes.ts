@@ -23,7 +23,7 @@ export const sizeNames: Readonly<Record<keyof LabelSizes, string>> = {
   left: "margin on the left",
 };
 
-/** The sheets of labels that are common in the two systems. */
+/** Common sheets of labels in US and in SI units. */
 export const commonSizes: Readonly<Record<System, LabelSizes>> = {
   US: { across: 3, down: 10, width: 2.625, height: 1, gapAcross: 0.125, gapDown: 0, top: 0.5, left: 0.1875 },
   SI: { across: 3, down: 8, width: 70, height: 37, gapAcross: 0, gapDown: 0, top: 0.5, left: 0 },
@@ -37,7 +37,7 @@ export const papers = {
 const slack = 1e-6;
 const shown = (length: number) => String(Number(length.toPrecision(4)));
 
-/** The size that does not go together with the others, and why. */
+/** The size that does not fit the others, and why; undefined where all fit the sheet. */
 export function sizesSlip(sizes: LabelSizes, system: System): { readonly field: keyof LabelSizes; readonly words: string } | undefined {
   const { name, unit, width, height } = papers[system];
   for (const field of ["across", "down"] as const) {

@@ -7,10 +7,10 @@ import type { Shape } from "../chamber/stratum";
 
 const one = 1 + 1e-9;
 
-/** Stacks that are remembered: more are made anew. */
+/** How many stacks are remembered. */
 const mostKnown = 2000;
 
-/** The first so many places of a full layer. */
+/** The first places of a full layer. */
 function firstRuns(layer: Layer, many: number, size: number): Run[] {
   const runs: Run[] = [];
   let missing = many;
@@ -45,7 +45,7 @@ export function alone(shapes: readonly Shape[], section: Section, gap: number, h
   const perLoad = (size: number): number => Math.max(0, ...waysFor(size).map((way) => layersIn(way.height) * way.layer.pieces));
 
   const stacks = new Map<string, Stack>();
-  /** So many pieces of one size, no more than go in, the way that stacks lowest. */
+  /** A number of pieces of one size, no more than go in, in the way that stacks lowest. */
   const stackOf = (size: number, many: number): Stack => {
     const key = `${size},${many}`;
     const known = stacks.get(key);

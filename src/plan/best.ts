@@ -13,7 +13,7 @@ interface Found {
   readonly left: number;
 }
 
-/** Loads past which a plan is made by one rule instead of the best of several. */
+/** Above this number of loads a plan is made by one rule instead of the best of several. */
 const careful = 40;
 
 const better = (a: Found, b: Found | undefined): boolean => {
@@ -44,7 +44,7 @@ const pick = ({ need, cover, uptake, drips }: Load) => ({ need, cover, uptake, d
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((all, one) => all + one, 0);
 
-/** The best schedule that a few sets, orders and habits give from one moment on. */
+/** The best schedule among several ways to part, order and time the loads, from a moment on. */
 export function bestOf(
   sets: readonly LoadSet[],
   colors: readonly PlanColor[],

@@ -48,7 +48,7 @@ export function clockFrom(given: Given, midnight: number | undefined): Clock {
   return clockOf(from, to, isOff);
 }
 
-/** Milliseconds are finer than a serial holds: rounding to them takes its noise off. */
+/** Rounding to milliseconds removes the floating-point noise of a serial. */
 export const timeOfDay = (serial: number): number => Math.round((serial - Math.floor(serial)) * day * 1000) / 1000;
 
 /** A moment of a plan without dates, to the nearest minute. */

@@ -5,7 +5,7 @@ export const day = 86_400;
 /** Moments that differ by less are one: a billionth of a day. */
 export const slack = 1e-9 * day;
 
-/** The hours between which somebody is there. Moments are seconds from the midnight before the first day. */
+/** The shop's open hours. Moments are seconds from the midnight before the first day. */
 export interface Clock {
   readonly opens: number;
   readonly hours: number;
@@ -13,16 +13,16 @@ export interface Clock {
   first(from: number, lasting: number): number;
   /** The first opening after a moment. */
   nextOpening(after: number): number;
-  /** When the day of a moment closes; before everything where nobody is there then. */
+  /** Closing time of the day of a moment; −∞ on a day off and before opening. */
   closing(at: number): number;
 }
 
-/** Days in a row on which nobody comes that are still waited for. */
+/** Longest run of days off that the search for an open day passes over. */
 const longestBreak = 4000;
 
 export const dayOf = (moment: number): number => Math.floor(moment / day + 1e-9);
 
-/** `isOff` knows the days by their number from the first, which is 0. */
+/** `isOff` takes the number of a day; the first is 0. */
 export function clockOf(opens: number, closes: number, isOff: (day: number) => boolean = () => false): Clock {
   const openDay = (from: number): number => {
     for (let at = from; at < from + longestBreak; at++) if (!isOff(at)) return at;

@@ -4,10 +4,10 @@ import { text } from "../../shared/words";
 /** The name of a color, or "clear" for resin without dye. */
 export const colorArg: Arg<string> = text("color", "blue");
 
-/** One color however it is written: any case, spaces let be. */
+/** The key of a color: without regard to case and outer spaces. */
 export const colorKey = (color: string): string => color.toLowerCase().replace(/\s+/g, " ").trim();
 
 export const isClear = (color: string): boolean => colorKey(color) === "clear";
 
-/** Behind the name of a line, where there are several colors. */
+/** Put after the name of a line where there are several colors. */
 export const suffixOf = (color: string): string => `, ${color || "no color"}`;

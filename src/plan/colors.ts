@@ -32,7 +32,7 @@ function grouped(parts: readonly Part[]): Map<string, Part[]> {
   return groups;
 }
 
-/** The colors in the order of their first rows, each with its stock: a plan without dates knows of no day of mixing. */
+/** The colors in the order of their first rows, each with its stock; in a plan without dates no day of mixing counts. */
 export function colorsOf(parts: readonly Part[], given: Given, dated: boolean): Colors {
   const groups = [...grouped(parts)];
   const shopKey = groups.length === 1 ? groups[0][0] : "";
@@ -43,7 +43,7 @@ export function colorsOf(parts: readonly Part[], given: Given, dated: boolean): 
   const colors = groups.map(([key, own]): PlanColor => {
     const rate = isClear(key) ? 0 : dyeRate;
     const stock = stocks.get(key);
-    // Clear resin of which nobody said otherwise has no dye in it.
+    // Clear resin has no dye in it unless a rate was typed.
     const said = isClear(key) && !resins && stock?.strength === dyeRate ? undefined : stock?.strength;
     const unsaid = isClear(key) ? 0 : resinDyeRate === undefined ? undefined : rate;
     return {

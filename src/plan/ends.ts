@@ -3,10 +3,10 @@ import type { Given } from "./given";
 import { leastNeed } from "./parts";
 import { type Plan, planIn, planOf } from "./planned";
 
-/** Days and resin mixed, told together; both numbers in the units of whoever asks. */
+/** Days and resin mixed, in one sentence, in the units of whoever asks. */
 const mixedIn = ({ loads }: Plan): number => loads.reduce((sum, { mixed }) => sum + mixed, 0);
 
-/** The least limit on the resin in tubs under which nothing more stays unplanned. */
+/** The lowest limit on the resin in tubs under which no further row is left out. */
 function leastPlan(given: Given, free: Plan): { limit: number; made: Plan } | undefined {
   const shop = { ...given, hours: free.clock.hours };
   let limit = Math.max(...free.colors.flatMap(({ parts }) => parts.map((part) => leastNeed(part, free.tub, shop))));

@@ -4,7 +4,7 @@ import type { Part } from "./parts";
 /** The fullest load of just these pieces. */
 type Fill = (left: Int32Array, count: number) => Stack;
 
-/** Rows in turn: each load takes the next pieces as they were typed, as many as go in; what goes into no load is told. */
+/** In the order typed: each load takes as many of the next pieces as go in; what goes into no load is listed. */
 export function packInTurn(parts: readonly Part[], sizes: number, mostPieces: number, fill: Fill) {
   const stacks: Stack[] = [];
   let [row, used, guess] = [0, 0, 8];

@@ -6,7 +6,7 @@ import { batchesOf } from "./oven";
 import type { Part } from "./parts";
 import type { Tub } from "./tub";
 
-/** So many pieces of one row. */
+/** A number of pieces of one row. */
 export interface Share {
   readonly part: Part;
   readonly count: number;
@@ -22,10 +22,10 @@ export interface Load {
   readonly solids: number;
   readonly ballast: number;
   readonly uptake: number;
-  /** Resin that clings to the pieces and is lost, if there is as much. */
+  /** Resin that clings to the pieces and is lost, m³; no more than there is. */
   readonly drips: number;
   readonly faces: number;
-  /** Resin that it cannot do without, and what covers it fully under vacuum. */
+  /** The least resin that it needs, and the resin that covers it fully under vacuum, m³. */
   readonly need: number;
   readonly cover: number;
   /** Seconds that each batch bakes. */
@@ -67,7 +67,7 @@ function sizesIn({ strata }: Stack): Map<number, number> {
   return counts;
 }
 
-/** Stacks of one color as loads with the pieces that go into each. */
+/** The stacks of one color as loads, with the pieces in each. */
 export function loadsOf(
   stacks: readonly Stack[],
   parts: readonly Part[],

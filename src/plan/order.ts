@@ -2,7 +2,7 @@ import type { Clock } from "./clock";
 import type { Load } from "./loads";
 import { type Habit, type Job, type Pace, schedule, type Times, type Vessels } from "./pulls";
 
-/** Everything about the shop's day that the order of the loads does not change. */
+/** What the schedule takes from the shop, whatever the order of the loads. */
 export interface Day {
   readonly start: number;
   readonly clock: Clock;
@@ -22,7 +22,7 @@ const firstRow = (load: Load): number => load.shares[0].part.row.index;
 
 const jobOf = (load: Load, wrap: number): Job => ({ color: load.color, need: load.need, wrap: load.count * wrap, batches: load.batches });
 
-/** Ways in which the day may go: each is tried, for none is best always. */
+/** Rules for timing the pulls: all are tried, for none is always best. */
 export function habitsOf({ abreast }: Vessels, careful: boolean): Habit[] {
   const least = careful ? [...new Set([1, Math.ceil(abreast / 2), abreast])] : [abreast];
   return least.flatMap((many) => [
@@ -31,7 +31,7 @@ export function habitsOf({ abreast }: Vessels, careful: boolean): Habit[] {
   ]);
 }
 
-/** Loads in one order by one habit, in the order in which they then go in. */
+/** The schedule of the loads in one order by one of these rules. */
 export function run(loads: readonly Load[], habit: Habit, { start, clock, pace, wrap, vessels, mostResin }: Day): Scheduled {
   const times = schedule(
     loads.map((load) => jobOf(load, wrap)),
@@ -52,7 +52,7 @@ export function run(loads: readonly Load[], habit: Habit, { start, clock, pace, 
 
 export const asTyped = (loads: readonly Load[]): Load[] => [...loads].sort((a, b) => firstRow(a) - firstRow(b));
 
-/** Orders that are worth a look: as typed, the thirstiest first, the longest work first, colors by turns. */
+/** Orders to try: as typed, most resin first, longest work first, colors by turns. */
 export function ordersOf(loads: readonly Load[], wrap: number): Load[][] {
   const typed = asTyped(loads);
   const work = ({ count, batches }: Load) => count * wrap + batches.reduce((sum, bake) => sum + bake, 0);
@@ -72,10 +72,10 @@ export function ordersOf(loads: readonly Load[], wrap: number): Load[][] {
   return [byNeed, typed, byWork, [...byWork].reverse(), ...(colors.size > 1 ? [byTurns, byColor] : [])];
 }
 
-/** Up to how many loads every move is tried. */
+/** Most loads for which moves are tried. */
 const fewLoads = 10;
 
-/** Moves one load at a time, as long as `keeps` says that it is for the better; no more than twice through. */
+/** Local search: moves one load at a time and keeps a move that `keeps` accepts; two passes at most. */
 export function improved(found: Scheduled, day: Day, keeps: (tried: Scheduled) => boolean): void {
   let loads = [...found.loads];
   if (loads.length < 2 || loads.length > fewLoads) return;

@@ -26,28 +26,28 @@ interface View {
 
 interface Wanted {
   readonly view?: View;
-  /** So many loads, evenly filled; as few as can be where it is missing. */
+  /** A number of loads, evenly filled; left out: as few as possible. */
   readonly loads?: number;
-  /** What each may take of its even share. */
+  /** The part of an even share that each load may take. */
   readonly more?: number;
   readonly tried?: readonly (readonly Way[])[];
 }
 
-/** More would be neither read nor wanted, and would only keep the spreadsheet waiting. */
+/** Most loads: nobody reads more, and the spreadsheet would wait for them. */
 const mostLoads = 1e5;
 const tooMany = (loads: number) => badInput`${loads} loads are more than a plan can hold, ${mostLoads}: plan fewer pieces at a time`;
 
 const empty: Stack = { strata: [], height: 0, count: 0, worth: 0 };
 
-/** Up to how many pieces more than one way to fill a tub is tried. */
+/** Up to this number of pieces several ways to fill a tub are tried. */
 const few = 400;
 const hasty: Care = { ...quick, heights: 4 };
 const calm: Care = { ...fair, heights: 6 };
 const keen: Care = { ...thorough, heights: 14 };
-/** Pieces times sizes up to which all is tried: beyond, it would take longer than anybody waits. */
+/** Pieces times sizes up to which everything is tried: above it takes too long. */
 const patience = 5000;
 
-/** How often a list is packed anew with other worths: as often as its pieces and sizes leave time for, at most so often. */
+/** How often a list is packed anew with other weights: as often as its pieces and sizes leave time for, up to this number. */
 const mostTries = 12;
 
 function take({ strata }: Stack, left: Int32Array): void {
@@ -131,7 +131,7 @@ export function packer(packing: Packing) {
       let stack = fill(view, left, many, share, tried);
       if (stack.count === 0) return { stacks, stuck: left };
       if (count - stack.count === 1 && stack.count > 2) {
-        // One piece less here, so that the last of all rides with another.
+        // One piece less here, so that the very last one does not need a load of its own.
         unstack(stack, { left, count: 0, worth: 0 });
         stack = fill(view, left, stack.count - 1, share, tried);
       }

@@ -5,7 +5,7 @@ import type { Room, Shape } from "../chamber/stratum";
 import type { Part } from "./parts";
 import type { Tub } from "./tub";
 
-/** What packing one color is about. */
+/** What the packing of one color is given. */
 export interface Packing {
   readonly shapes: readonly Shape[];
   readonly parts: readonly Part[];
@@ -15,11 +15,11 @@ export interface Packing {
   readonly mostPieces: number;
   /** Most resin that one load may need. */
   readonly mostResin: number;
-  /** Pieces times sizes of all colors together: what one waits for. */
+  /** Pieces times sizes of all colors together: the time that packing takes grows with it. */
   readonly work: number;
 }
 
-/** The least that a piece of each size pushes aside, resin taken up and all. */
+/** The least volume that a piece of each size displaces and takes up, m³. */
 function leastNet(shapes: readonly Shape[], parts: readonly Part[]): Float64Array {
   const net = new Float64Array(shapes.length).fill(Number.POSITIVE_INFINITY);
   for (const { size, solids, uptake } of parts) net[size] = Math.min(net[size], solids - uptake);

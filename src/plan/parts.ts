@@ -12,16 +12,16 @@ import type { Row, Unplanned } from "./pieces";
 import { onShelf, type Shelves } from "./shelves";
 import type { Tub } from "./tub";
 
-/** Pieces of one row with all that planning wants to know of one of them, in SI. */
+/** The pieces of one row with what planning needs to know of each, in SI units. */
 export interface Part {
   readonly row: Row;
   /** Index of its size. */
   readonly size: number;
-  /** With its ballast. */
+  /** m³, its ballast included. */
   readonly solids: number;
   readonly ballast: number;
   readonly uptake: number;
-  /** Its six faces. */
+  /** m², all six faces. */
   readonly faces: number;
   readonly bake: number;
   readonly perShelf: number;
@@ -43,7 +43,7 @@ export interface Parts {
 
 const one = 1 + 1e-9;
 
-/** Sides closer than ten picometres are one size: 3/4 in and 19.05 mm load together. */
+/** Sides closer than ten picometers are one size: 3/4 in and 19.05 mm load together. */
 const near = (side: number): number => Math.round(side * 1e11);
 
 const facesOf = ({ thickness, width, length }: Piece): number => 2 * (thickness * width + thickness * length + width * length);
@@ -154,7 +154,7 @@ export function partsOf(rows: readonly Row[], tub: Tub, shop: Shop): Parts {
   return { shapes, parts, unplanned };
 }
 
-/** The least that a load with pieces of this row needs by themselves: one layer of them, as full as it gets. */
+/** The least resin that a load of these pieces alone needs: one layer, as full as it gets. */
 export function leastNeed({ row, solids, uptake }: Part, tub: Tub, shop: Shop): number {
   const room = heightForPieces(tub.height, shop);
   return waysOf(tub.section, shop.gap, row)

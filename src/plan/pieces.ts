@@ -10,10 +10,10 @@ import { woodArg } from "../wood/wood";
 import { attempt, isTrouble } from "./attempt";
 import { colorArg } from "./color";
 
-/** Pieces of one row: so many alike. */
+/** The pieces of one row, all alike. */
 export interface Row extends Piece {
   readonly label: string;
-  /** Where it stood in the range. */
+  /** Index of its row in the range. */
   readonly index: number;
   readonly count: number;
   /** Oven-dry. */
@@ -38,14 +38,14 @@ export interface Pieces {
 
 const counted = whole("count", 12, [0, 1e6]);
 
-/** None typed is not "none filled": a blank cell may come in as 0. */
+/** A fullness of 0 counts as blank: some spreadsheets hand blank cells in as 0. */
 const fullnessArg = quantity("share", "fullness", 0.6, [0.001, 1.05]);
 
 export const isHeading = (count: Cell): boolean => typeof count === "string" && !isBlank(count) && !readTyped(count);
 
 const isNone = (count: Cell): boolean => count === 0 || (typeof count === "string" && readTyped(count)?.number === 0);
 
-/** A name, not a story: loads list the names of their pieces in one cell. */
+/** Longest name, in characters: a load lists the names of its pieces in one cell. */
 const longestLabel = 250;
 
 const labelOf = (cell: Cell, index: number): string => {

@@ -2,7 +2,7 @@ import type { Way } from "../chamber/stratum";
 import type { Load } from "./loads";
 import type { Part } from "./parts";
 
-/** One piece in its tub: the corner nearest to minus infinity, x and y from the middle, z from the floor, and its sides; in metres. */
+/** One piece in its tub: the corner nearest to minus infinity, x and y from the middle, z from the floor, and its sides; in meters. */
 export interface Place {
   readonly part: Part;
   readonly x: number;

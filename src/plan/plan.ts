@@ -6,7 +6,7 @@ import { table } from "../../shared/result";
 import { text } from "../../shared/words";
 import { endsOf } from "./ends";
 import { planArgs, planShop } from "./given";
-import { contentOf, lateBy, momentOf, useByOf } from "./lines";
+import { contentOf, lateBy, momentOf, useByOf } from "./plancells";
 import { type Plan, type Planned, planOf } from "./planned";
 
 /** A day and hour, or words such as "day 1 08:30" in a plan without dates. */

@@ -23,7 +23,7 @@ export interface Planned extends Load, Times, Entry {
 
 export type ColorStock = PlanColor & Stock;
 
-/** All that a plan says, for whoever shows it. Amounts in SI, moments in seconds from the midnight before day 1. */
+/** A whole plan. Amounts in SI units, moments in seconds from the midnight before day 1. */
 export interface Plan {
   readonly tub: Tub;
   /** In the order in which they go in. */
@@ -34,15 +34,15 @@ export interface Plan {
   /** Serial of day 1; undefined in a plan without dates. */
   readonly midnight: number | undefined;
   readonly clock: Clock;
-  /** The last done; undefined where nothing is planned. */
+  /** When the last load is done; undefined where nothing is planned. */
   readonly done: number | undefined;
   /** Calendar days, the first and the last among them. */
   readonly days: number;
-  /** Resin on hand of the shop that no color may use. */
+  /** Resin on hand that none of the colors may use. */
   readonly unused: number;
 }
 
-/** The day before whose midnight a plan that must be ready in time begins, at the latest. */
+/** Latest day on which a plan that must be ready in time can begin. */
 function latestStart(
   readyBy: number,
   from: number,
@@ -60,13 +60,13 @@ function latestStart(
 
 let last: { readonly given: Given; readonly plan: Plan } | undefined;
 
-/** The plan, from the pieces to the last batch. The sheets ask the same plan from several cells: it is made once for them all. */
+/** The plan, from the pieces to the last batch. Several cells of a sheet ask for the same plan, so it is remembered. */
 export function planOf(given: Given): Plan {
   if (!last || !dequal(last.given, given)) last = { given, plan: planIn(given)! };
   return last.plan;
 }
 
-/** The same; undefined as soon as the limit on resin leaves out more rows than may be. */
+/** The same; undefined as soon as the limit on resin leaves out more rows than allowed. */
 export function planIn(given: Given, mayLose = Number.POSITIVE_INFINITY): Plan | undefined {
   const { from: opens, hours } = openHours(given);
   coreTarget(given.oven, given.room, given.core);

@@ -1,6 +1,6 @@
 import { type Clock, slack } from "./clock";
 
-/** What the clock needs to know of a load. */
+/** What the schedule needs to know of a load. */
 export interface Job {
   readonly color: number;
   readonly need: number;
@@ -10,7 +10,7 @@ export interface Job {
   readonly batches: readonly number[];
 }
 
-/** Seconds that things take. */
+/** How long each job takes, in seconds. */
 export interface Pace {
   /** To load a tub, and again to take out. */
   readonly loading: number;
@@ -24,7 +24,7 @@ export interface Vessels {
   readonly beside: boolean;
 }
 
-/** What is left to choose: how many loads a pull waits for, and whether it is loaded before the pieces just taken out are wrapped. */
+/** The choices of a schedule: how many loads a pull waits for, and whether it is loaded before the pieces just taken out are wrapped. */
 export interface Habit {
   readonly least: number;
   readonly between: boolean;

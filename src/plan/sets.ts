@@ -6,10 +6,10 @@ import { leastNeed, type Part, type Shop } from "./parts";
 import type { Unplanned } from "./pieces";
 import type { Tub } from "./tub";
 
-/** Pieces up to which the list's own order is looked at beside the best that was found: a plan never ends later than rows in turn. */
+/** Up to this number of pieces the order as typed is tried too, so that no plan ends later than working down the list. */
 const turnedUpTo = 1000;
 
-/** More would be neither read nor wanted, and would only keep the spreadsheet waiting. */
+/** Most loads of a plan: nobody reads more, and the spreadsheet would wait for them. */
 const mostPieces = 1e6;
 
 export interface Whole extends Shop {
@@ -36,7 +36,7 @@ export function refuseEndless(parts: readonly Part[]): void {
 
 type Fewest = ReturnType<Packer["fewest"]>;
 
-/** Loads of a number, each with its share of the pieces: a little more each time it does not come out. */
+/** A given number of loads, each with its share of the pieces; the share is raised until all pieces are in. */
 function evenly(color: Packer, loads: number, view: Fewest["view"]): Stacks | undefined {
   for (const more of color.careful ? [1, 1.05, 1.12, 1.25] : [1, 1.1]) {
     const made = color.build({ view, loads, more });
@@ -58,9 +58,9 @@ function optionsOf(color: Packer, abreast: number, typed: boolean): { options: O
   const fewest = tight.stacks.length;
   const even = fewest > 1 ? evenly(color, fewest, tight.view) : undefined;
   if (tight.stuck) {
-    // So many that stay behind are not just the last of a load.
+    // More left over than the end of a load explains: no share will do.
     if (tight.stuck.reduce((sum, many) => sum + many, 0) > color.pieces / 4) return { options: {}, stuck: tight.stuck, upright };
-    // Too little in the last of them: fewer in each may leave enough for all.
+    // The last load holds too little: a smaller share may leave enough for it.
     for (let loads = fewest; loads <= fewest + 2; loads++) {
       const made = loads > 1 ? evenly(color, loads, tight.view) : undefined;
       if (made) return { options: { even: made }, upright };
@@ -137,7 +137,7 @@ export function setsOf(
 ): Sets | undefined {
   const made: NonNullable<ReturnType<typeof colorOf>>[] = [];
   const hardest = (parts: readonly Part[]) => parts.reduce((most, part) => Math.max(most, leastNeed(part, tub, shop)), 0);
-  // The color that may fail is looked at before work goes into the others.
+  // The colors most likely to fail come first, before work goes into the others.
   const turns = colors.map((parts, color) => ({ parts, color, hard: mayLose < Number.POSITIVE_INFINITY ? hardest(parts) : 0 }));
   let lost = 0;
   const work = colors.reduce((sum, parts) => sum + workOf(parts), 0);

@@ -1,7 +1,7 @@
 import { abreast } from "../chamber/abreast";
 import type { Piece } from "../chamber/layers";
 
-/** Lengths in metres. */
+/** Lengths in meters. */
 export interface Shelves {
   readonly ovenWidth: number;
   readonly ovenDepth: number;

@@ -8,7 +8,7 @@ import { isTrouble } from "./attempt";
 import { suffixOf } from "./color";
 import { resinsIn } from "./colors";
 import { type Given, planArgs, planShop } from "./given";
-import { chamberSeconds, momentOf } from "./lines";
+import { chamberSeconds, momentOf } from "./plancells";
 import { type ColorStock, type Plan, planOf } from "./planned";
 
 const line = (name: string, kind: Kind, value: number) => ({
@@ -17,10 +17,10 @@ const line = (name: string, kind: Kind, value: number) => ({
   unit: kind as Kind | Words,
 });
 
-/** Rows whose reason is told; more of them are counted. */
+/** Most rows whose reason is told; the rest are counted. */
 const mostTold = 3;
 
-/** Why rows are not planned: what their errors say, for whoever reads a sheet and points at no cell. */
+/** Why rows are not planned, in one cell: a printed sheet does not show the messages of errors. */
 function whyNot({ unplanned }: Plan): Kind | Words {
   if (!unplanned.length) return "count";
   return (units) => {

@@ -8,7 +8,7 @@ import { attempt, isTrouble } from "./attempt";
 /** What a color begins with. */
 export interface Begin {
   readonly volume: number;
-  /** Dye in it, volume to volume; unknown where nobody wrote it down. */
+  /** Dye in it, volume to volume; undefined where unknown. */
   readonly strength?: number;
   /** Day its oldest part was mixed: a serial, or a number of days; unknown counts from the first loading. */
   readonly since?: number;
@@ -36,7 +36,7 @@ export interface Entry {
   readonly packets: number;
   /** Dye to add, or why none brings it to the rate. */
   readonly dye: number | Trouble;
-  /** What is really lost on the pieces. */
+  /** Resin lost on the pieces, m³: no more than there is. */
   readonly dripped: number;
   /** What comes back out of the tub. */
   readonly back: number;
@@ -52,7 +52,7 @@ export interface Stock {
 
 export interface Habits {
   readonly packetMakes: number;
-  /** Most mixed resin that stands in tubs at once. */
+  /** Most mixed resin in tubs at once, m³. */
   readonly most: number;
   /** The last day of resin mixed on a day. */
   readonly lastDay: (mixed: number) => number;
@@ -71,7 +71,7 @@ const bit = 1e-9;
 
 const dayOf = (moment: number): number => Math.floor(moment + bit);
 
-/** The last day of resin in a plan with dates; in one without a month is 30 days. */
+/** Use-by of resin in a plan with dates; in one without, a month is 30 days. */
 export const lastDayOf =
   (months: number, dated: boolean) =>
   (mixed: number): number =>
@@ -103,7 +103,7 @@ export function stockOf(begin: Begin, draws: readonly Draw[], { packetMakes, mos
       }
     }
   };
-  /** What loads that go in while this one stands there will need: it may not take the limit from them. */
+  /** Resin that later loads will need while this one still soaks: the limit must leave room for them. */
   const neededBeside = (i: number): number => {
     if (most === Number.POSITIVE_INFINITY) return 0;
     let sum = 0;

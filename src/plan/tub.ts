@@ -6,10 +6,10 @@ export interface Tub {
   readonly section: Section;
   readonly height: number;
   readonly area: number;
-  /** How many are under vacuum at once, and how many there are. */
+  /** How many tubs are under vacuum at once, and how many there are. */
   readonly abreast: number;
   readonly many: number;
-  /** It is lifted out and soaks beside the chamber; else the chamber itself holds the resin. */
+  /** The tub is lifted out and soaks beside the chamber; otherwise the chamber itself holds the resin. */
   readonly beside: boolean;
 }
 

@@ -1,6 +1,6 @@
 import { badInput, said } from "../../shared/outcome";
 
-/** Mixed resin as it stands: fluid and the dye in it as volumes, and the day its oldest part was mixed. */
+/** Mixed resin on hand: the volumes of resin and of the dye in it, and the day its oldest part was mixed. */
 export interface Stand {
   readonly fluid: number;
   readonly dye: number;
@@ -9,7 +9,7 @@ export interface Stand {
 
 export const empty: Stand = { fluid: 0, dye: 0 };
 
-/** What one run does to it: fluid and dye go in, then fluid goes out and takes its share of the dye along. */
+/** What one run changes: resin and dye are added, then resin is taken and takes its share of the dye along. */
 export interface Run {
   readonly date: number;
   readonly added: number;
@@ -17,7 +17,7 @@ export interface Run {
   readonly taken: number | "emptied";
 }
 
-/** Less than this of what was there is nothing: the last digits of the sums. */
+/** A remainder below this share of what was there is rounding error and counts as empty. */
 const slack = 1e-9;
 
 const older = (since: number | undefined, day: number) => Math.min(since ?? day, day);

@@ -6,7 +6,7 @@ import { cell } from "../../shared/result";
 import { unless } from "../../shared/twin";
 import { dyeRate } from "./settings";
 
-/** Dye that brings fluid on hand and what is added to a rate; volumes of dye, rates volume to volume. */
+/** Dye that brings the resin on hand and what is added to a rate. Volumes in m³, rates volume to volume. */
 export function dyeToAdd(onHand: number, itsRate: number, added: number, rate: number): number {
   const wanted = rate * (onHand + added);
   const there = itsRate * onHand;

@@ -9,13 +9,13 @@ import { drips, resinDensity } from "./settings";
 import { noRoomTwin, pieceVolume, roomForResin, roomTwin } from "./uptake";
 import { beforeArg, drainedArg, gained } from "./weights";
 
-/** More than full by as much is measuring; by more it is a mistake. */
+/** So far above full is measuring error; anything above that is a mistake. */
 const fullest = 1.05;
 
 /** A volume out of three sides, each measured to 1 %. */
 const measuring = 0.03;
 
-/** Share of the voids that resin really filled: the weight gained as a volume of fluid, over the voids. */
+/** Share of the voids that resin filled: the weight gained as a volume of resin, divided by the voids. */
 export const fullness = define({
   name: "FULLNESS",
   per: "piece",

@@ -41,7 +41,7 @@ export const mix = define({
   twin: { mixed: mixedTwin, packets: packetsTwin, left: `MAX(0,{onHand}+${mixedTwin}-{need})` },
   steps: ({ need, onHand }) => ({ missing: said("fluid", Math.max(0, need - onHand)) }),
   trust: ({ need, onHand, packetMakes, fullnessSpread }) => {
-    // What is left goes up and down as packets fill: the need itself is tried beside its ends.
+    // The leftover is a sawtooth of the need, since packets are whole: the need itself is tried as well as both ends of its range.
     const tried = [...spreadOf(need, fullnessSpread), need].map((end) => ({ need: end!, ...packetsFor(end!, onHand, packetMakes) }));
     const range = (of: (end: (typeof tried)[number]) => number): Likely => {
       const all = tried.map(of);

@@ -36,10 +36,10 @@ type Standing = Made<typeof returns>[number];
 
 const nothing: Standing = { volume: undefined, rate: undefined, useBy: undefined };
 
-/** An untouched row: some spreadsheets hand blank cells in as 0. */
+/** An empty row; some spreadsheets hand blank cells in as 0. */
 const isUntouched = ({ cells }: Entry) => cells.every((cell) => isBlank(cell) || cell === 0);
 
-/** What stands after a run; an empty tub has neither a rate nor a date. */
+/** The balance after a run; an empty tub has neither a dye rate nor a date. */
 const shown = ({ fluid, dye, since }: Stand, months: number): Standing => ({
   volume: as<Fluid>(fluid),
   rate: fluid > 0 ? as<Quantity<"strength">>(dye / fluid) : undefined,
@@ -69,7 +69,7 @@ function kept(runs: readonly Entry[], months: number): Standing[] {
   return answer;
 }
 
-/** The ledger of the mixed resin: what stands after each run, a row a run. */
+/** The ledger of the mixed resin: the balance after each run, one row for each. */
 export const resinbook = define({
   name: "RESINBOOK",
   per: "call",

@@ -39,7 +39,7 @@ export const resinOnHand = setting(
   "measured in the shop",
 );
 
-/** Resin dyed to another rate than today's says nothing of its own: with a changed dye rate somebody must type it. */
+/** The dye rate of resin already mixed cannot be told from today's setting: where that was changed, the old rate must be typed. */
 export const resinDyeRate = setting<Quantity<"strength"> | undefined>(
   "resin dye rate",
   optional(quantity("strength", "what the resin on hand was dyed at", 0.25, [0, 96])),

@@ -29,10 +29,10 @@ function inSpoons(volume: number): string {
   return [...(full ? [`${full} tsp`] : []), ...parts].join(" + ");
 }
 
-/** So far off that a person wants to know. */
+/** A rounding error above this share is told. */
 const noticeable = 0.05;
 
-/** How far the rounding goes, where it goes far. */
+/** The rounding error in words, where it is large enough to matter. */
 function roundingOf(volume: number): readonly Sentence[] {
   const wanted = fromInternal(volume, teaspoon) * 8;
   const off = eighthsOf(volume) / wanted - 1;

@@ -1,6 +1,6 @@
 import type { Likely } from "../../shared/likely";
 
-/** The likely range of whatever goes with the fullness of a run: so much either way, never under nothing. */
+/** The likely range of a value that is proportional to the fullness of a run: the spread either way, never below zero. */
 export const spreadOf = (value: number, spread: number): Likely => [value * Math.max(0, 1 - spread), value * (1 + spread)];
 
 const percent = (share: number): string => `${Math.round(100 * share)}`;

@@ -10,10 +10,10 @@ import { spreadOf, spreadShare } from "./spread";
 
 export const pieceVolume = quantity("volume", "volume of the wood", 104, [0.001, 1e6]);
 
-/** Moisture past which wood takes no resin worth the name: fibre saturation, Wood Handbook ch. 4. */
+/** Moisture above which wood takes up hardly any resin: fiber saturation, Wood Handbook ch. 4. */
 const wettest = 0.3;
 
-/** Volume left for resin in a piece, cubic metres; wet wood has none to give. */
+/** Volume left for resin in a piece, cubic meters; wet wood has none to give. */
 export function roomForResin(volume: number, gravity: number, moisture: number): number {
   if (moisture > wettest * (1 + 1e-9)) throw noAnswer`too wet to take resin: dry it first`;
   const share = voidShare(gravity, moisture);
@@ -21,7 +21,7 @@ export function roomForResin(volume: number, gravity: number, moisture: number):
   return volume * share;
 }
 
-/** The same in built-in spreadsheet syntax, and where it has no answer. */
+/** The same in built-in spreadsheet syntax, and the condition under which it has no answer. */
 export const roomTwin = (): string => `({solids}*${voidTwin})`;
 export const noRoomTwin = (): string => `{moisture}>${wettest}*(1+1E-9),${voidTwin}<=1E-9`;
 

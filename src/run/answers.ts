@@ -8,7 +8,7 @@ import { settings } from "../shop";
 
 export type ShopRows = readonly (readonly [string, Cell])[];
 
-/** What a run asks: the functions and the shop's settings, as a sheet would. */
+/** What a run takes from the functions and the shop's settings, as a sheet would. */
 export interface Answers {
   /** The cells of a function's answer; an argument is a cell or a block of cells. */
   ask(name: string, given: Readonly<Record<string, Cell | Cells>>, shop: ShopRows): Outcome[][];

@@ -1,11 +1,11 @@
 import { inStage } from "../checklist/list";
 import type { List, Stage } from "../checklist/schema";
 import { minute } from "./hours";
-import type { KindName } from "./kinds";
-import { rough, unitsOf } from "./lines";
 import type { Telling } from "./problems";
 import { isOver } from "./progress";
 import type { Run, Step } from "./schema";
+import type { KindName } from "./stepkinds";
+import { rough, unitsOf } from "./steplines";
 import { lengthOf } from "./timeline";
 
 /** Which part of the safety list belongs to which step. */
@@ -23,12 +23,12 @@ export const itemsAt = (list: List, kind: KindName) => (stagesAt[kind] ?? []).fl
 /** Whether check marks were made for another day than this. */
 export const isFromBefore = ({ now, items }: List, today: string): boolean => now.when !== today && items.some(({ done }) => done);
 
-/** What stands against the next touch, and what the two answers are. */
+/** What speaks against the next touch, and the two answers to choose from. */
 export interface Doubt {
   readonly words: readonly string[];
   readonly yes: string;
   readonly no: string;
-  /** The safety list is what it is about. */
+  /** It is about the safety list. */
   readonly isList?: true;
 }
 
@@ -39,7 +39,7 @@ interface Sight {
   readonly telling: Pick<Telling, "spell">;
 }
 
-/** The parts of the list that must be asked about before a pump or an oven runs: its own, and what nothing asked about before. */
+/** The stages of the list to ask about before a pump or an oven runs: its own, and earlier ones that no step asked about. */
 const dueFor: Partial<Record<KindName, readonly KindName[]>> = { safety: ["safety"], vacuum: ["mix", "vacuum"], bake: ["bake"] };
 
 function unchecked(run: Run, step: Step, { list, today }: Sight): Doubt | undefined {
@@ -107,7 +107,7 @@ function gaugeWords(run: Run, step: Step): string {
     : "";
 }
 
-/** What a person should know before the touch that begins or ends a step; nothing where all is well. */
+/** What a person should know before beginning or ending a step; undefined where nothing speaks against it. */
 export function doubtOf(run: Run, step: Step, sight: Sight): Doubt | undefined {
   if (isOver(step)) return undefined;
   const begins = step.kind === "safety" || step.started === undefined;

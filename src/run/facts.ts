@@ -10,10 +10,10 @@ const settingNames = [
   ...["dye rate", "resin on hand", "resin dye rate", "resin mixed on"],
 ];
 
-/** What is on hand. */
+/** The resin on hand. */
 const stockNames = ["resin on hand", "resin dye rate", "resin mixed on"];
 
-/** Of the deepest reading the gauge should reach this share: common practice, no source. */
+/** Share of the deepest reading that the gauge should reach: common practice, no source. */
 const enough = 0.97;
 /** A setting from 0 to 1 is a time of day, anything else an hour. */
 const asHour = (value: number): number => (value < 1 ? value * 24 : value);
@@ -60,7 +60,7 @@ export function factsOf(given: Given, { ask, holds }: Answers): Found {
 
 const wordsOf = (trouble: unknown): string => (trouble instanceof Error ? trouble.message : "a setting on My Shop is wrong");
 
-/** Columns of a plan, by what a run calls them. */
+/** Headings of the plan's columns, by the names of a run's facts. */
 const titles = {
   pour: ["to pour"],
   add: ["to add"],
@@ -147,7 +147,7 @@ function weights(
   for (const [name, value] of Object.entries({ way, layers, stack })) if (!isFault(value)) put(`${name} ${load}`, value);
 }
 
-/** Between which minutes the slowest piece of a load is likely to be done, and how far the lightest can warm itself. */
+/** The likely range of the bake of a load's slowest piece, and how far the lightest one can heat itself. */
 function ends(
   { thickness, width, length, fullness }: Piece,
   gravity: number,
@@ -163,13 +163,13 @@ function ends(
   const at = (end: string) => ask("BAKE", { thickness, width, length, gravity }, [...own, ["bake by", end]])[0][0];
   keepMost(`bake least ${load}`, at("short end"));
   const most = at("long end");
-  // At the long end an oven may never bring the core there: then there is no upper limit, for the load neither.
+  // At the long end the oven may never bring the core up to temperature: then the load has no upper limit either.
   if (typeof most === "number") keepMost(`bake most ${load}`, most);
   else facts[`bake open ${load}`] = 1;
   keepMost(`rise ${load}`, ask("SELFHEAT", { gravity }, own)[0][0]);
 }
 
-/** Resin that stays on the faces as a film of so many millimetres. */
+/** Resin that stays on the faces as a film of so many millimeters. */
 function dripsOf(pieces: readonly Piece[], { system }: Given, film: number): number {
   const inch = system === "US" ? 25.4 : 1;
   const faces =

@@ -1,11 +1,11 @@
 import type { DaysOff } from "../plan/daysoff";
 
-/** Hours of the day between which somebody is there; moments in milliseconds, local time `offset` minutes ahead of UTC. */
+/** The shop's open hours; moments in milliseconds since 1970, local time `offset` minutes ahead of UTC. */
 export interface Hours {
   readonly opens: number;
   readonly closes: number;
   readonly offset: number;
-  /** Days on which nobody is there. */
+  /** Days off. */
   readonly daysOff?: DaysOff;
 }
 
@@ -13,10 +13,10 @@ export const minute = 60_000;
 export const hour = 60 * minute;
 const day = 24 * hour;
 
-/** Further ahead nobody looks for a day that is not off. */
+/** How many days ahead an open day is looked for. */
 const furthest = 366;
 
-/** The first moment at or after one from which so much lies within the hours of one day that is not off; the moment itself where no day is long enough. */
+/** The first moment at or after `moment` with `lasting` ms left in the open hours of its day; `moment` itself where no day is long enough. */
 export function openFrom(moment: number, lasting: number, hours: Hours): number {
   const { opens, closes, offset } = hours;
   if (lasting > (closes - opens) * hour) return moment;
@@ -30,7 +30,7 @@ export function openFrom(moment: number, lasting: number, hours: Hours): number 
   return moment;
 }
 
-/** Whether the day of a moment is one on which nobody is there. */
+/** Whether the day of a moment is a day off. */
 export function isOff(moment: number, { offset, daysOff }: Hours): boolean {
   const serial = Math.floor(serialOf(moment, offset));
   return daysOff !== undefined && (daysOff.weekdays.has(serial % 7) || daysOff.dates.has(serial));

@@ -1,7 +1,7 @@
 import { isFault } from "../../shared/outcome";
 import type { Answers } from "./answers";
-import { rough, unitsOf } from "./lines";
 import type { Run } from "./schema";
+import { rough, unitsOf } from "./steplines";
 
 /** Inside of a round chamber, in the unit that resin is measured in. */
 function chamberVolume({ chamber, height, system }: Run): number | undefined {

@@ -3,8 +3,8 @@ import type { Answers } from "./answers";
 import { factsOf } from "./facts";
 import type { Given } from "./found";
 import { hour, minute } from "./hours";
-import { type KindName, kindNames, kindOf } from "./kinds";
 import type { Run, Step } from "./schema";
+import { type KindName, kindNames, kindOf } from "./stepkinds";
 import { timeline } from "./timeline";
 
 /** What a person chooses. */
@@ -45,7 +45,7 @@ function nameOf({ loads }: Pick<Run, "loads">): string {
 const quarter = 15 * minute;
 const furthest = (14 * 24 * hour) / quarter;
 
-/** What must be over when the demo begins: load 1 to cut open, load 2 ready for the oven where there is a third. */
+/** The steps that must be over when the demo begins: load 1 is cut open there, and with a third load, load 2 goes into the oven. */
 function ready(run: Run, origin: number): boolean {
   const spans = timeline({ ...run, origin });
   const first = [...new Set(run.steps.filter(({ kind }) => kind === "load").map(({ loads }) => loads[0]))];
@@ -56,7 +56,7 @@ function ready(run: Run, origin: number): boolean {
   return due.every((end) => end <= run.begins.at) && spans.get(`load-${last}`)!.from <= run.begins.at;
 }
 
-/** The latest quarter hour from which all is ready for the demo; the demo less two weeks where none is. */
+/** The latest quarter hour to start so that all is ready for the demo; two weeks before it where there is none. */
 function originOf(run: Run): number {
   if (run.begins.how === "now") return run.begins.at;
   for (let back = 0; back <= furthest; back++) if (ready(run, run.begins.at - back * quarter)) return run.begins.at - back * quarter;

@@ -1,6 +1,6 @@
 const sixteenths = 16;
 
-/** Inches as a tape shows them: 13/16, 5 1/4; what lies off the sixteenths keeps its digits. */
+/** Inches as a tape shows them: 13/16, 5 1/4; a value that is no whole number of sixteenths stays decimal. */
 export function inFraction(inches: number): string {
   const parts = Math.round(inches * sixteenths);
   if (parts === 0 || Math.abs(inches - parts / sixteenths) > 0.002) return String(Number(inches.toPrecision(3)));

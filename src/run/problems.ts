@@ -1,23 +1,23 @@
 import { capital } from "../../shared/capital";
 import { closingOf, isOff, minute, openingOf } from "./hours";
-import { kindOf } from "./kinds";
-import { rough, unitsOf } from "./lines";
 import { isOpen, isOver } from "./progress";
 import type { Run, Step } from "./schema";
+import { kindOf } from "./stepkinds";
+import { rough, unitsOf } from "./steplines";
 import { datedWrong, fresh, isExpiring, mixingOf, usableUntil } from "./stock";
 import { hoursOf, lastLoad, timeline } from "./timeline";
 
-/** How moments and spells are told to a person. */
+/** How moments and durations are put into words. */
 export interface Telling {
   readonly moment: (at: number) => string;
   readonly spell: (milliseconds: number) => string;
   readonly day: (at: number) => string;
 }
 
-/** Less than this is no delay worth a word. */
+/** A shorter delay is not told. */
 const patience = 5 * minute;
 
-/** What is missing for a step, by the facts that it stands on. */
+/** The facts that a step needs and that are missing. */
 const rests: Readonly<Record<Step["kind"], readonly string[]>> = {
   choose: ["shop", "dry"],
   safety: [],

@@ -1,8 +1,8 @@
-import { kindOf } from "./kinds";
 import { type Run, type Step, stepOf } from "./schema";
+import { kindOf } from "./stepkinds";
 import { needsOf, timeline } from "./timeline";
 
-/** Every touch makes a new run, so that the last one can be had back. */
+/** Every touch makes a new run, so that it can be undone. */
 
 const changed = (run: Run, change: Partial<Run>): Run => ({ ...run, ...change, revision: run.revision + 1 });
 
@@ -19,7 +19,7 @@ export function finish(run: Run, id: string, now: number): Run {
   return { ...ended, steps: ended.steps.map((step) => (begins(step) ? { ...step, started: now } : step)) };
 }
 
-/** Takes back the touch that ended or began a step, and what began by itself with it. */
+/** Undoes the touch that ended or began a step, and the steps that began by themselves with it. */
 export function reopen(run: Run, id: string): Run {
   const step = stepOf(run, id);
   const moment = step.done ?? step.started;
@@ -41,11 +41,11 @@ export const isOver = ({ done }: Step): boolean => done !== undefined;
 /** All that must be over before a step is over. */
 export const isOpen = (run: Run, step: Step): boolean => needsOf(run, step).every(isOver);
 
-/** What can be done now or is going on, the soonest first; a person looks at the first. */
+/** Steps under way or due, the soonest first; the view shows the first. */
 export function current(run: Run, now: number): Step[] {
   const spans = timeline(run, now);
   const open = run.steps.filter((step) => !isOver(step) && isOpen(run, step));
-  // What runs by itself gives way to what waits for a hand.
+  // A step that waits for a person comes before one that runs by itself.
   const wait = (step: Step) => (kindOf(step.kind).timed && step.started !== undefined ? spans.get(step.id)!.to : 0);
   return open.sort((a, b) => wait(a) - wait(b) || run.steps.indexOf(a) - run.steps.indexOf(b));
 }

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { type KindName, kindNames } from "./kinds";
+import { type KindName, kindNames } from "./stepkinds";
 
 /** A run as data: what goes in, what was worked out for it, and what was done when. Moments are milliseconds since 1970, UTC. */
 
@@ -31,7 +31,7 @@ const stepSchema = z.object({
   kind: z.enum(kindNames as [KindName, ...KindName[]]),
   /** Which loads it is about, from 1. */
   loads: z.array(z.int().check(z.gte(1), z.lte(mostLoads))),
-  /** When the plan wants it to begin. */
+  /** When it begins by the plan. */
   planned: moment,
   started: z.optional(moment),
   done: z.optional(moment),
@@ -58,7 +58,7 @@ export const runSchema = z.object({
   offset: z.number().check(z.gte(-1440), z.lte(1440)),
   origin: moment,
   loads: z.array(loadSchema).check(z.minLength(1), z.maxLength(mostLoads)),
-  /** What was worked out, and what could not be and why, by name; "pour 2" is of load 2. */
+  /** The calculated numbers, and the reasons for those that have none, by name; "pour 2" is of load 2. */
   facts: z.record(z.string(), z.union([z.number(), line])),
   faults: z.record(z.string(), line),
   steps: z.array(stepSchema).check(z.minLength(1), z.maxLength(60)),

@@ -16,10 +16,10 @@ export interface Mixing {
   readonly isFresh: boolean;
 }
 
-/** Before the name of a fact: as it is where nothing on hand can be used. */
+/** Prefix of a fact: its value if none of the resin on hand can be used. */
 export const fresh = "fresh ";
 
-/** The most resin that is in use at once: what one filling of the chamber leaves serves the next. */
+/** The most resin in use at once, for what one filling of the chamber leaves serves the next. */
 function needAtOnce({ loads, together }: Given, facts: Found["facts"], before: string): number {
   const number = (name: string) => Number(facts[before + name] ?? 0);
   let taken = 0;
@@ -32,7 +32,7 @@ function needAtOnce({ loads, together }: Given, facts: Found["facts"], before: s
   return most;
 }
 
-/** Works out what to mix, with what is on hand and without it: whether it can be used is seen only by the clock of the run. */
+/** What to mix, with the resin on hand and without it: only the clock of the run tells whether it can be used. */
 export function stockFacts(
   given: Given,
   facts: Found["facts"],
@@ -58,19 +58,19 @@ export function stockFacts(
   if (own > 0 && typeof mixedOn === "number") put("use by", ask("EXPIRY", { mixed: mixedOn }, given.shop)[0][0]);
 }
 
-/** The run as it was known at a moment: what was begun or ended later is not. */
+/** The run as it was at a moment: without what was begun or ended later. */
 const asOf = (run: Run, at: number): Run => {
   const known = (moment: number | undefined) => (moment !== undefined && moment <= at ? moment : undefined);
   return { ...run, steps: run.steps.map((step) => ({ ...step, started: known(step.started), done: known(step.done) })) };
 };
 
-/** The last moment at which the resin on hand can be used; undefined where none is on hand, or none knows. */
+/** The last moment at which the resin on hand can be used; undefined where there is none, or its date is unknown. */
 export function usableUntil({ facts, offset }: Run): number | undefined {
   const useBy = facts["use by"];
   return typeof useBy === "number" ? momentOf(Math.floor(useBy) + 1, offset) : undefined;
 }
 
-/** Whether the resin on hand expires before the run is over; what was mixed stays judged by the moment at which it was. */
+/** Whether the resin on hand expires before the run is over; once mixing is done, as judged at that moment. */
 export function isExpiring(run: Run, now: number): boolean {
   const until = usableUntil(run);
   if (until === undefined) return false;
@@ -87,7 +87,7 @@ export function datedWrong({ facts, offset }: Run, now: number): "none" | "ahead
   return mixedOn >= Math.floor(serialOf(now, offset)) + 1 ? "ahead" : undefined;
 }
 
-/** A fact that rests on what is on hand. */
+/** A fact that depends on the resin on hand. */
 export function resinFact(run: Run, name: string, now: number): number | undefined {
   const value = run.facts[(isExpiring(run, now) ? fresh : "") + name];
   return typeof value === "number" ? value : undefined;

@@ -1,8 +1,8 @@
 import { plainUnits } from "../../shared/unit";
 import { daysOffArg } from "../plan/daysoff";
 import { type Hours, hour, minute, openFrom } from "./hours";
-import { type KindName, kindOf } from "./kinds";
 import { countIn, type Run, type Step } from "./schema";
+import { type KindName, kindOf } from "./stepkinds";
 
 /** When a step runs: as it went, or as it will go if the next touch comes now. */
 export interface Span {
@@ -10,7 +10,7 @@ export interface Span {
   readonly to: number;
 }
 
-/** Usual minutes of what no setting times: common practice, no source. */
+/** Usual minutes of jobs that have no setting: common practice, no source. */
 const usual: Partial<Record<KindName, number>> = { choose: 15, safety: 10, mix: 15, air: 10, weigh: 10, price: 5 };
 
 const number = ({ facts }: Run, name: string, otherwise = 0): number => {
@@ -28,7 +28,7 @@ const most = (run: Run, name: string, loads: readonly number[]): number =>
   Math.max(0, ...loads.map((load) => number(run, `${name} ${load}`)));
 const total = (loads: readonly number[], of: (load: number) => number): number => loads.reduce((sum, load) => sum + of(load), 0);
 
-/** The vacuum that a soak follows. */
+/** The vacuum step before a soak. */
 const vacuumOf = ({ steps }: Run, { loads }: Step): Step | undefined =>
   steps.find(({ kind, loads: its }) => kind === "vacuum" && its[0] === loads[0]);
 
@@ -66,7 +66,7 @@ export function needsOf({ steps, loads, facts }: Pick<Run, "steps" | "loads" | "
     choose: [],
     safety: [last("choose")],
     mix: [last("safety")],
-    // A tub is lifted out to soak; without one the chamber is taken until the pieces are out.
+    // A tub is lifted out to soak; without one the chamber stays in use until the pieces are out.
     load: [last("mix"), last(facts.tub ? "air" : "drain")],
     vacuum: [own("load")],
     air: [own("vacuum")],
@@ -80,7 +80,7 @@ export function needsOf({ steps, loads, facts }: Pick<Run, "steps" | "loads" | "
   return before[step.kind].filter((one) => one !== undefined);
 }
 
-/** What a person stays for without a break, from this step on. */
+/** The steps from this one on that must be attended without a break. */
 const sitting: Partial<Record<KindName, readonly KindName[]>> = { load: ["load", "vacuum", "air"], drain: ["drain", "bake"] };
 
 function sittingOf(run: Run, step: Step): number {
@@ -93,7 +93,7 @@ function sittingOf(run: Run, step: Step): number {
 
 export const lastLoad = ({ steps }: Pick<Run, "steps">): Step => steps.findLast(({ kind }) => kind === "load")!;
 
-/** Loading and vacuum begin when the person says: at the touch, or at the demo. */
+/** Loading and vacuum begin at the touch, or at the demo. */
 function isFree(run: Run, step: Step): boolean {
   const isIntake = kindOf(step.kind).once || step.kind === "load" || step.kind === "vacuum" || step.kind === "air";
   if (!isIntake || step.kind === "price") return false;

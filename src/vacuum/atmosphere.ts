@@ -7,7 +7,7 @@ export const heightAbove = (label: string) => quantity("altitude", label, 2000, 
 /** Pressure at sea level, Pa. */
 export const seaLevel = 101325;
 const T0 = 288.15;
-/** Fall of temperature in the lowest layer, K per geopotential metre. */
+/** Fall of temperature in the lowest layer, K per geopotential meter. */
 const L = 0.0065;
 const g0 = 9.80665;
 const M0 = 28.9644;
@@ -23,5 +23,5 @@ const power = (g0 * M0) / (R * L);
  */
 export const standardPressure = (Z: number): number => seaLevel * (1 - (L * ((r0 * Z) / (r0 + Z))) / T0) ** power;
 
-/** The same in built-in spreadsheet syntax, of a name that stands for metres. */
+/** The same in built-in spreadsheet syntax, of a name that stands for meters. */
 export const standardPressureTwin = (Z: string): string => `${seaLevel}*(1-${L}*(${r0}*{${Z}}/(${r0}+{${Z}}))/${T0})^${power}`;

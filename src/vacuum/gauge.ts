@@ -10,7 +10,7 @@ const unsigned = (cell: Cell): Cell => {
   return typeof cell === "string" ? cell.replace(/^\s*[-−–]\s*/, "") : cell;
 };
 
-/** Depth of vacuum under the air outside. Many dials print a minus sign: it says nothing and is ignored. */
+/** Depth of vacuum under the air outside. Many dials print a minus sign, which is ignored. */
 export const gaugeArg: Arg<Quantity<"pressure">> = { ...reading, read: (cell, units) => reading.read(unsigned(cell), units) };
 
 /** A day of high pressure lets a gauge read this much deeper than the air pressure worked out. */

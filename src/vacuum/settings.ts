@@ -20,7 +20,7 @@ export const pumpEndPressure = setting(
 
 export const lidLimit = setting(
   "lid limit",
-  // The working tells no share of any lid's stress.
+  // The working leaves the number out: a share of the allowed stress would read like a margin of safety.
   { ...quantity("share", "share of the design stress a lid may carry", 0.5, [0.01, 1]), say: () => "as set" },
   0.5,
   "from memory: ports, scratches and resin are not in the formula",

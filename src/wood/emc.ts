@@ -24,7 +24,7 @@ const [w, k, k1, k2] = [W, K, K1, K2].map(twinAt);
 const kh = `${k}*{humidity}`;
 const twin = `18/${w}*(${kh}/(1-${kh})+(${k1}*${kh}+2*${k1}*${k2}*(${kh})^2)/(1+${k1}*${kh}+${k1}*${k2}*(${kh})^2))`;
 
-/** Single woods differ from the one the equation was fitted to by up to this much. */
+/** Species differ from the one that the equation was fitted to by up to this much (moisture, a share). */
 const doubt = 0.02;
 
 /** Moisture that wood takes from the air of the shop. */

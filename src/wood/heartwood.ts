@@ -2,7 +2,7 @@
 export type Resistance = "difficult" | "very difficult";
 
 /**
- * From memory: the body of Table 15-7 could not be read, so the list is short, and holds the woods that are surely hard to treat.
+ * From memory: the body of Table 15-7 could not be read, so the list is short, and holds only woods that are known to be hard to treat.
  * A wood that is not on it may still resist.
  */
 const resistant: Readonly<Record<Resistance, readonly string[]>> = {

@@ -19,7 +19,7 @@ interface Weighing {
 
 type Column = readonly (number | undefined)[];
 
-/** Weighings in their order; without hours each is taken as two hours after the one before. A weight of zero is a place not filled in. */
+/** Weighings in their order; without hours each is taken as two hours after the one before. A weight of 0 is a blank cell. */
 function weighings(weights: Column, hours: Column | undefined): Weighing[] {
   const timed = hours?.some((hour) => hour !== undefined) ? hours : undefined;
   if (timed && timed.length !== weights.length)

@@ -36,7 +36,7 @@ export interface Species {
   readonly fromMemory: boolean;
 }
 
-/** Handbook names whose second part says it all. */
+/** Handbook names whose second part is a whole name. */
 const whole = new Set(["eastern redcedar", "western redcedar", "balsam poplar", "cucumbertree", "pecan"]);
 
 /** A name as it stands inside a sentence; a proper name keeps its capital. */
@@ -68,7 +68,7 @@ const species = speciesRows.map(([name, green, at12, shrinkage, source, from]): 
 const known = new Map<string, Species>();
 for (const wood of species) {
   for (const name of [wood.handbook, wood.name, listed(wood.name)]) known.set(squash(name), wood);
-  // As it is mostly typed: found without another look.
+  // The usual spelling is found without folding.
   known.set(wood.name, wood);
 }
 for (const [name, handbook] of Object.entries(also)) known.set(squash(name), known.get(squash(handbook))!);
@@ -120,5 +120,5 @@ export function findSpecies(name: string): Species {
 const shrinkageOf = ({ green, at12, shrinkage }: Species): number =>
   shrinkage ?? (at12 === undefined ? 0.265 * green : (1 - green / at12) / 0.6);
 
-/** Specific gravity on volume at a moisture below fibre saturation (30 %): Gx = Gb / (1 − Sx), Sx = S0 (1 − x/30) (eqs. 4-9 and 4-11). */
+/** Specific gravity on volume at a moisture below fiber saturation (30 %): Gx = Gb / (1 − Sx), Sx = S0 (1 − x/30) (eqs. 4-9 and 4-11). */
 export const gravityAt = (wood: Species, moisture: number): number => wood.green / (1 - shrinkageOf(wood) * (1 - moisture / 0.3));

@@ -1,4 +1,4 @@
-/** Where a row was read. All are copies of the publication named: nobody here opened its own pages. */
+/** Where a row was read: in copies of the publication named, not in its own pages. */
 export const speciesSources = {
   b: "Wood Handbook, FPL-GTR-282 (2021), Table 5-3b, read in a public copy",
   a: "Wood Handbook, FPL-GTR-282 (2021), Table 5-3a, read in a public copy",

@@ -9,7 +9,7 @@ import { unless } from "../../shared/twin";
 export const wallGravity = 1.54;
 
 export const gravityArg = quantity("gravity", "oven-dry specific gravity", 0.45, [0.05, wallGravity]);
-/** Gravity of a wood that nobody named, from memory: a middling soft hardwood. */
+/** Gravity assumed for an unnamed wood, from memory: a medium soft hardwood. */
 export const middlingGravity = 0.4;
 
 export const moistureShare = quantity("share", "moisture, oven-dry basis", 0.12, [0, 3]);

@@ -17,7 +17,7 @@ const words = text(label, "silver maple");
 
 const isNumber = (cell: Cell): boolean => typeof cell === "number" || (typeof cell === "string" && readTyped(cell)?.rest === "");
 
-/** "white oak, 0.62": a species, and what this very piece was weighed and measured to. */
+/** "white oak, 0.62": a species, and the gravity of this very piece by weight and size. */
 const weighed = /^(.*[^\d\s,.])[\s,]+(\d*[.,]?\d+)$/;
 
 /** A species, a number, or both. Of a piece that was weighed and measured, its gravity says more than its name. */

@@ -1,7 +1,7 @@
 import { type Formula, formula } from "./formula";
 import type { Ref } from "./place";
 
-/** Blocks that the longest bar has: so few fit their column in every program's font. */
+/** Characters of the longest bar: few enough to fit the column in every program's font. */
 const longest = 10;
 
 /** A bar of full blocks: every program shows it, it prints, and needs no color. Nothing where there is no number. */

@@ -1,7 +1,7 @@
 import type { Formula } from "./formula";
 import type { Ref } from "./place";
 
-/** What a cell is for; how that looks stands in one place: looks. */
+/** What a cell is for; its fonts and colors are defined in looks.ts. */
 export type Look =
   | "title"
   | "lead"
@@ -44,14 +44,14 @@ export type Allowed =
 export interface Cell {
   readonly value?: string | number | boolean;
   readonly formula?: Formula;
-  /** The row of its table that the formula speaks of. */
+  /** The row of the table that the formula refers to. */
   readonly row?: number;
-  /** The formula fills cells below and to the right; "rows" if each of them answers its own row. */
+  /** The formula spills below and to the right; "rows" if each row of the answer belongs to its own row of arguments. */
   readonly spills?: "rows" | "block";
-  /** The cells that a formula of rows may fill, and what each of them says in built-in syntax where the question has no twin. */
+  /** The cells that such a formula may fill, and the formula of each in built-in syntax where the function has no twin. */
   readonly fills?: { readonly rows: number; readonly columns: number };
   readonly instead?: (row: number, column: number) => Formula;
-  /** Words that stand in place of the formula where there are no functions; true: the value of the day. */
+  /** Words in place of the formula without the add-in; true: the value as last calculated. */
   readonly without?: string | true;
   readonly look?: Look;
   readonly format?: string;
@@ -72,28 +72,28 @@ export interface Chart {
   readonly title: string;
   readonly kind: "line" | "bar" | "scatter";
   readonly across: Ref;
-  /** The first of stacked bars may be left white: what then seems to float starts where it ends. */
+  /** The first of stacked bars may be left invisible, so that the next one floats. */
   readonly series: readonly { readonly name: string; readonly values: Ref; readonly color: string }[];
   readonly at: { readonly row: number; readonly column: number; readonly rows: number; readonly columns: number };
   readonly axes: readonly [across: string, up: string];
   /** Values that are moments of a week: the format that tells them, and where the week begins. */
   readonly moments?: { readonly format: string; readonly from: number };
-  /** Where the names of the series stand: beside a chart that is too narrow for them on one line. */
+  /** Position of the legend: beside a chart that is too narrow for one line of it. */
   readonly legend?: "bottom" | "right";
-  /** Told to a person who cannot see it. */
+  /** Alternative text for a screen reader. */
   readonly alt: string;
 }
 
-/** A drawing that tells nothing which changes. */
+/** A picture whose content never changes. */
 export interface Picture {
   /** Its file in assets. */
   readonly file: string;
   readonly at: { readonly row: number; readonly column: number; readonly rows: number; readonly columns: number };
-  /** Told to a person who cannot see it. */
+  /** Alternative text for a screen reader. */
   readonly alt: string;
 }
 
-/** A block of input with its headings, that programs sort and extend as one. */
+/** An Excel table: a block of input with its headings. */
 export interface Table {
   readonly name: string;
   readonly titles: readonly string[];
@@ -102,22 +102,22 @@ export interface Table {
 
 export interface Print {
   readonly landscape?: boolean;
-  /** As many pages as it takes where this is left out: a table grows. Where it is given, programs pass over breaks. */
+  /** Pages high; left out: as many as the rows need. Where it is given, programs ignore page breaks. */
   readonly pages?: number;
   readonly titleRow?: number;
-  /** Columns from the first on that go to paper; the rest serve charts. */
+  /** Number of printed columns; those after them only feed charts and formulas. */
   readonly columns?: number;
   /** A table too wide for one page goes over two: so many columns are on the first, with all words; the others beside so many of the first again. */
   readonly two?: { readonly first: number; readonly repeated: number };
   /** The row that begins another page, whatever is above it: programs that fit a sheet to its page pass over breaks. */
   readonly newPage?: number;
-  /** A table that is a little too wide for one page takes from the margins at the sides. */
+  /** Narrow side margins, for a table that is a little too wide for one page. */
   readonly narrow?: boolean;
-  /** Points of the line at the foot of a page that is shrunk: it shrinks along. */
+  /** Font size of the footer in points: on a page that is scaled down the footer shrinks too. */
   readonly footer?: number;
-  /** Rows from the first on that go to paper; all where this is left out. */
+  /** Number of printed rows; left out: all. */
   readonly rows?: number;
-  /** A block that goes to paper in its own size, as labels must: with the margins of its sheet of paper, in inches. */
+  /** A block printed at 100 %, as labels must be, with the margins of the paper in inches. */
   readonly exact?: { readonly area: Ref; readonly margins: { readonly top: number; readonly left: number } };
 }
 
@@ -136,10 +136,10 @@ export interface Sheet {
   line?: number;
   /** Points that rows are high whatever is in them. */
   readonly heights: Map<number, number>;
-  /** From this column on none is shown: what other cells are worked out from. */
+  /** Columns from this one on are hidden: intermediate values. */
   hidden?: number;
   frozen?: { rows: number; columns: number };
-  /** Rows that are folded away under the row above them, until somebody opens them. */
+  /** Rows grouped and collapsed under the row above. */
   readonly folds: { readonly first: number; readonly last: number }[];
   readonly pictures: Picture[];
   /** The cell that is selected when the sheet is first shown; else the first that is typed into. */

@@ -1,6 +1,6 @@
 import type { Outcome } from "../../shared/outcome";
 
-/** What formulas showed when the book was last calculated. */
+/** Cached values: the results when the book was last calculated. */
 export interface Cached {
   value(sheet: string, row: number, column: number): Outcome | undefined;
   /** How many cells a formula filled. */

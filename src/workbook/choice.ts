@@ -1,4 +1,4 @@
-/** Which of the workbook's files: with our functions or with plain formulas, in which units, with the invented shop or empty. */
+/** Which file of the template: with our functions or with plain formulas, in which units, with demo data or empty. */
 export interface Choice {
   readonly edition: "live" | "plain";
   readonly units: "us" | "si";

@@ -9,16 +9,16 @@ import { unzip } from "../../shared/xlsx/unzip";
 import { changed, childOf, childrenOf, openingOf, withEach } from "../../shared/xlsx/xml";
 import { zipped } from "../../shared/xlsx/zip";
 
-/** A part of the package beside the workbook's own: the checklist travels so. */
+/** A further part of the package, such as the checklist. */
 export interface Part {
   readonly path: string;
   readonly xml: string;
 }
 
-/** Files are the same wherever and whenever they are made. */
+/** A fixed time of each zip entry, so that builds are reproducible. */
 export const made = new Date("2026-01-01T00:00:00Z");
 
-/** A formula's value that is an error is typed as one, or it would be taken for text. */
+/** A cached value that is an error gets the type t="e": without it programs read text. */
 const typedErrors = (xml: string): string =>
   changed(
     xml,
@@ -30,7 +30,7 @@ const typedErrors = (xml: string): string =>
 
 const inner = (xml: string, elements: readonly XmlElement[]): string => elements.map(({ start, end }) => xml.slice(start, end)).join("");
 
-/** A font's parts have an order, and its color comes after its size. */
+/** The schema orders the elements of a font: color after size. */
 const orderedFonts = (xml: string): string =>
   withEach(xml, "font", (font) => {
     const [color, size] = ["color", "sz"].map((name) => childOf(font, name));
@@ -39,7 +39,7 @@ const orderedFonts = (xml: string): string =>
     return `<font>${inner(xml, parts)}</font>`;
   });
 
-/** A rule a block: some programs read no more than the first. */
+/** One rule for each block: some programs read only the first of several. */
 const parted = (xml: string): string =>
   withEach(xml, "conditionalFormatting", (block) => {
     const open = xml.slice(block.start, openingOf(xml, block).end);
@@ -49,12 +49,12 @@ const parted = (xml: string): string =>
   });
 
 /**
- * Programs without the functions must not be told to calculate on opening, or they lose every value. A number lower than Excel's
+ * Programs without the functions must not be told to calculate on opening, or they lose every value. A calcId lower than Excel's
  * own tells it so too: this one is what Excel 2019 and later write.
  */
 const calm = (xml: string): string => withEach(xml, "calcPr", () => '<calcPr calcId="191029"/>');
 
-/** Which library wrote the file is nothing to its reader. */
+/** Removes the name of the library that wrote the file. */
 const unsigned = (xml: string): string => ["Application", "creator"].reduce((text, name) => withEach(text, name, () => ""), xml);
 
 /** Print areas and titles of sheets whose names are more than one word. */

@@ -1,16 +1,16 @@
 import { type Contract, parameters } from "../../shared/contract";
 import { type Ref, type Row, refText } from "./place";
 
-/** What an argument is given: cells, or a value typed into the formula. */
+/** The value of an argument: cells, or a constant in the formula. */
 export type Given = Ref | number | string | boolean | readonly unknown[];
 
 /** One of our functions, asked about cells. */
 export interface Ask {
   readonly contract: Contract;
   readonly given: Readonly<Record<string, Given>>;
-  /** The one cell that is wanted of an answer of several, counted from 1. */
+  /** Index of the wanted cell in an answer of several, from 1. */
   readonly at?: readonly [row: number, column: number];
-  /** Settings of the contract on which the cell that is wanted does not rest. */
+  /** Settings of the contract that do not affect the wanted cell. */
   readonly apartFrom?: readonly string[];
   /** In built-in syntax, where the contract has no twin and this book can do without. */
   readonly otherwise?: Formula;
@@ -76,9 +76,9 @@ export const asksIn = ({ pieces }: Formula): Ask[] =>
 /** Writes questions one way: with the functions, or in built-in syntax. */
 export interface Edition {
   readonly name: "live" | "plain";
-  /** Undefined where this edition has no formula for it. */
+  /** Undefined where this edition has no formula for the question. */
   write(ask: Ask, from: string, row: Row): string | undefined;
-  /** Cells that a question depends on beside those it is given. */
+  /** Cells that a question depends on beside its arguments. */
   leansOn?(ask: Ask): Ref[];
 }
 
@@ -99,7 +99,7 @@ export function written({ text, pieces }: Formula, edition: Edition, from: strin
   return out;
 }
 
-/** Text in a formula: 255 characters at most in one piece, and quotes that every program reads. */
+/** A text literal: at most 255 characters in one piece, and quotes that every program reads. */
 export function textLiteral(text: string): string {
   const safe = text.replace(/"([^"]*)"/g, "“$1”").replace(/"/g, "″");
   const pieces = safe.match(/[\s\S]{1,250}/g) ?? [""];

@@ -4,7 +4,7 @@ import { measure, styleOf } from "./looks";
 import { key, ofKey } from "./place";
 import type { Shown } from "./shown";
 
-/** Points that a line of 11-point text is high, and characters of it in a column as wide as one character: few, for wide fonts. */
+/** Height in points of a line of 11-point text; and characters for each unit of column width, a low estimate for wide fonts. */
 const usual = 15;
 const perWidth = 1.02;
 const { size } = measure;
@@ -26,7 +26,7 @@ export function linesOf(text: string, width: number): number {
   return lines;
 }
 
-/** How high the rows must be for the words in them; programs do not see to it for merged cells, and some for none. */
+/** Row heights for wrapped words: programs do not fit merged cells, and some fit no rows at all. */
 export function heightsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): Map<number, number> {
   const merged = new Map(sheet.merges.map((ref) => [key(ref.row, ref.column), ref.columns]));
   const { line = usual } = sheet;

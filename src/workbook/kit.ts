@@ -11,7 +11,7 @@ export interface Kit {
   readonly demo: boolean;
   /** What is written one way in US units and another in SI, such as the places of a number. */
   readonly by: <T>(us: T, si: T) => T;
-  /** The unit that a plain number of a kind is in. */
+  /** The unit of a plain number of a kind, by the book's system. */
   readonly unit: (kind: Kind) => string;
   /** A quantity of the demo, told in US units, as that shop would read it off: to `digits` places under SI. */
   readonly of: (kind: Kind, us: number, digits?: number) => number;
@@ -34,5 +34,5 @@ export function kitOf(system: System, demo: boolean): Kit {
   };
 }
 
-/** What holds for settings that nobody set. */
+/** The defaults of settings. */
 export const readShop = shopReader(settings);

@@ -1,9 +1,9 @@
 import type { Alert, Look } from "./book";
 
-/** What lies under a value of the day. */
+/** Fill of a fixed value. */
 export const frozenFill = "E8ECEF";
 
-/** Ink on paper, a walnut accent, and a pale wash where something is to be typed. */
+/** Palette: ink on paper, a walnut accent, and a pale fill for input cells. */
 const color = {
   ink: "2B2A28",
   quiet: "6B6560",
@@ -11,7 +11,7 @@ const color = {
   wash: "FBF3DF",
   typed: "1F4E79",
   line: "D8CFC0",
-  /** The lower edge of what is typed into: 3 to 1 on its wash and on paper. */
+  /** Bottom border of input cells: contrast 3 to 1 against its fill and the paper. */
   edge: "8A7550",
   paper: "FFFFFF",
   warning: "8A2B1B",
@@ -56,7 +56,7 @@ export const measure = { name: "Calibri", size: 11 };
 const typeface = { ...measure, size: 10 };
 
 type Weight = Omit<NonNullable<Style["font"]>, "color" | "name">;
-/** Name and size stand in every font: a program may take any other where they are missing. */
+/** Every font states name and size: without them a program may take any other. */
 const ink = (rgb: string, more: Weight = {}) => ({ ...typeface, ...more, color: { rgb } });
 const tint = (rgb: string, more: Weight = {}) => ({ ...more, color: { rgb } });
 const solid = (rgb: string) => ({ type: "pattern", pattern: "solid", fgColor: { rgb }, bgColor: { rgb } }) as const;
@@ -118,7 +118,7 @@ const looks: Readonly<Record<Look, Style>> = {
   },
 };
 
-/** Cells that stand in columns of numbers: these, their heading and their unit keep to the right, words to the left. */
+/** Styles of columns of numbers: values, heading and unit are right-aligned, words left-aligned. */
 const columned: readonly (Look | undefined)[] = [
   "input",
   "result",
@@ -133,7 +133,7 @@ const columned: readonly (Look | undefined)[] = [
 ];
 const isOfNumbers = (format: string | undefined) => format !== undefined && format !== "General";
 
-/** A frozen cell keeps the size and the wrapping of what it would have been. */
+/** A fixed value keeps the font size and wrapping of the cell that it replaces. */
 export function styleOf(look: Look | undefined, format: string | undefined, instead?: Look): Style {
   const own = look ? looks[look] : {};
   const kept = instead ? looks[instead] : own;
@@ -151,6 +151,6 @@ export const alertStyles: Readonly<Record<Alert["as"], Style>> = {
   bad: { font: tint(color.warning, { bold: true }), fill: solid(color.bad) },
   attention: { font: tint("6B4E00", { bold: true }), fill: solid(color.attention) },
   good: { font: tint("2F5D1E"), fill: solid(color.good) },
-  // One cell of the row says it.
+  // One marked cell is enough for the row.
   unseen: { font: tint(color.bad), fill: solid(color.bad) },
 };

@@ -4,26 +4,7 @@ import type { Alert, Allowed, Cell, Chart, Look, Picture, Print, Sheet } from ".
 import { asksIn, type Formula, formula } from "./formula";
 import { cellIn, key, type Ref, refTo } from "./place";
 
-type Value = string | number | boolean;
-
-export interface Column {
-  readonly title: string;
-  readonly unit?: string | Formula;
-  readonly format?: string;
-  /** Typed by the person: a list, a range or a date. */
-  readonly input?: Allowed | true;
-  /** One formula that fills the column, or one in each row. */
-  readonly spills?: (columns: Columns) => Formula;
-  readonly each?: (columns: Columns) => Formula;
-  /** What each cell that `spills` fills says in built-in syntax, where that has no twin. */
-  readonly instead?: (columns: Columns) => (row: number, column: number) => Formula;
-  /** Columns that the formula fills beside its own, by their titles. */
-  readonly beside?: readonly string[];
-  readonly look?: Look;
-  readonly hint?: string;
-}
-
-export type Columns = Readonly<Record<string, Ref>>;
+export type Value = string | number | boolean;
 
 export interface Line {
   readonly label: string;
@@ -36,16 +17,16 @@ export interface Line {
   readonly look?: Look;
 }
 
-/** Below the name of the sheet stands what it is for. */
+/** Row of the sentence on what the sheet is for, below its title. */
 export const leadRow = 1;
 
 const inches = plainUnits("US").length.name;
 
-/** Every cell for a number has a format of its own: programs give theirs to a cell that has none, and read 3/4 as a day there. */
-const formatOf = (input: Allowed | true | undefined, unit: string | Formula | undefined): string | undefined =>
+/** An input for a number always has a number format: in a General cell, programs read 3/4 as a date and give the cell a date format. */
+export const formatOf = (input: Allowed | true | undefined, unit: string | Formula | undefined): string | undefined =>
   input && input !== true && "from" in input ? (unit === inches ? fractions : plainNumber) : undefined;
 
-const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
+export const content = (text: string | Formula): Cell => (typeof text === "string" ? { value: text } : { formula: text });
 
 /** Lays one sheet out from top to bottom and hands out references to what it placed. */
 export class Page {
@@ -67,7 +48,7 @@ export class Page {
     this.sheet = { name, purpose, widths, print, ...none };
   }
 
-  /** The value of the line to come: its note may speak of it. */
+  /** The value cell of the next line, for a note of that line to refer to. */
   get next(): Ref {
     return refTo(this.sheet.name, this.row, 1);
   }
@@ -82,19 +63,19 @@ export class Page {
     return this;
   }
 
-  /** Columns that go to paper. */
+  /** Printed columns. */
   private get columns(): number {
     return this.sheet.print.columns ?? this.sheet.widths.length;
   }
 
-  /** Words across the page, or across what a column leaves of it. */
+  /** A sentence across the printed columns, from `first` on. */
   say(text: string | Formula, look: Look = "note", first = 0): Ref {
     const ref = this.across(this.row, first, (this.sheet.print.two?.first ?? this.columns) - first, { ...content(text), look });
     this.row++;
     return ref;
   }
 
-  /** One cell that reaches over so many columns. */
+  /** One cell merged across a number of columns. */
   across(row: number, first: number, columns: number, cell: Cell): Ref {
     const ref = this.put(row, first, cell);
     for (let column = first + 1; column < first + columns; column++) this.put(row, column, { look: cell.look });
@@ -109,14 +90,14 @@ export class Page {
     return this.skip();
   }
 
-  /** Says in place of what the sheet is for what must be put right before it can be trusted; the first that holds. */
+  /** The first warning that applies takes the place of the sentence on what the sheet is for. */
   warn(...warnings: readonly (readonly [when: Formula, words: string | Formula])[]): this {
     const lead = refTo(this.sheet.name, leadRow, 0);
     const purpose = formula`"${this.sheet.purpose}"`;
     const said = (words: string | Formula) => (typeof words === "string" ? formula`"${words}"` : words);
     const made = warnings.reduceRight<Formula>((rest, [when, words]) => formula`IF(${when},${said(words)},${rest})`, purpose);
     this.put(lead.row, lead.column, { formula: made, look: "lead" });
-    // A rule that looks at its own cell holds in every program.
+    // A conditional format that refers to its own cell works in every program.
     return this.alert("bad", lead, formula`${lead}<>${purpose}`);
   }
 
@@ -131,7 +112,7 @@ export class Page {
     return this;
   }
 
-  /** Label, value, unit and a note side by side; answers the value's place. */
+  /** Label, value, unit and a note side by side; returns the reference of the value. */
   line({ label, note, unit, input, ...cell }: Line): Ref {
     this.put(this.row, 0, { value: label, look: "label" });
     const allowed = input === true ? undefined : input;
@@ -143,58 +124,7 @@ export class Page {
     return ref;
   }
 
-  /**
-   * A table with units over its headings: typed columns first, one column's room, then what is worked out of them.
-   * Answers a reference for each column.
-   */
-  table<C extends Record<string, Column>>(
-    columns: C,
-    rows: readonly Partial<Record<keyof C, Value>>[],
-    { spare = 0, column = 0, name }: { spare?: number; column?: number; name?: string } = {},
-  ): { readonly of: Readonly<Record<keyof C, Ref>> } {
-    const header = this.row + 1;
-    const length = rows.length + spare;
-    const entries = Object.entries(columns);
-    const typed = entries.filter(([, spec]) => spec.input);
-    const place: Record<string, Ref> = {};
-    let next = column;
-    for (const [id, { input, beside = [] }] of entries) {
-      if (!input && typed.length && next === column + typed.length) next++;
-      place[id] = refTo(this.sheet.name, header + 1, next, length);
-      next += 1 + beside.length;
-    }
-    for (const [id, spec] of entries) this.column(spec, place[id], place, rows, id);
-    if (name) {
-      const at = refTo(this.sheet.name, header, column, length + 1, typed.length);
-      this.sheet.tables.push({ name, titles: typed.map(([, { title }]) => title), at });
-    }
-    this.row = header + 1 + length;
-    return { of: place as Record<keyof C, Ref> };
-  }
-
-  private column(spec: Column, ref: Ref, place: Columns, rows: readonly Partial<Record<string, Value>>[], id: string): void {
-    const { title, unit, beside = [], input, spills, each, hint } = spec;
-    const format = spec.format ?? formatOf(input, unit);
-    if (unit) this.put(ref.row - 2, ref.column, { ...content(unit), look: "unit", format });
-    const over = spec.look === "big" || spec.look === "bigWords" ? "bigHeading" : "heading";
-    for (const [right, text] of [title, ...beside].entries())
-      this.put(ref.row - 1, ref.column + right, { value: text, look: over, ...(right === 0 && { format }) });
-    const look = spec.look ?? (input ? "input" : "result");
-    for (let row = 0; row < ref.rows; row++) {
-      const fills = { rows: ref.rows, columns: 1 + beside.length };
-      const made =
-        row === 0 && spills
-          ? { formula: spills(place), spills: "rows" as const, fills, instead: spec.instead?.(place) }
-          : each
-            ? { formula: each(place), row }
-            : {};
-      const allowed = input === true ? undefined : input;
-      this.put(ref.row + row, ref.column, { value: rows[row]?.[id], ...made, format, look, allowed, hint });
-      for (const right of beside.keys()) this.put(ref.row + row, ref.column + 1 + right, { look: spec.look ?? "words", format });
-    }
-  }
-
-  /** Room for an answer that fills rows and columns, its first row a heading if it has one. */
+  /** The cells that a spilling formula fills; the first row is a heading if `headed`. */
   block(made: Formula, at: Ref, formats: readonly (string | undefined)[], { headed = true, look = "result" as Look } = {}): Ref {
     for (let row = 0; row < at.rows; row++)
       for (let column = 0; column < at.columns; column++)
@@ -212,7 +142,7 @@ export class Page {
     return this;
   }
 
-  /** So many rows from the next one on are folded away under the row above them. */
+  /** Groups the next rows and collapses them under the row above. */
   fold(rows: number): this {
     this.sheet.folds.push({ first: this.row, last: this.row + rows - 1 });
     return this;

@@ -10,7 +10,7 @@ export function titlesOf({ print: { titleRow }, cells }: Sheet): readonly [from:
   return [hasUnits ? titleRow - 1 : titleRow, titleRow];
 }
 
-/** At the sides, in inches: what printers as a rule still reach. */
+/** Side margins in inches that most printers still reach. */
 export const narrowest = 0.25;
 
 /** A block in its own size, with nothing in its margins. Where a program lacks the font that column widths count in, it is fitted rather than cut. */
@@ -27,7 +27,7 @@ const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, 
 const fixedArea = ({ row, column, rows, columns }: Ref) =>
   `$${columnName(column)}$${row + 1}:$${columnName(column + columns - 1)}$${row + rows}`;
 
-/** What goes to paper, a page or more for each range. */
+/** The print areas; each range starts a new page. */
 function areaOf({ name, print, cells }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number): string | undefined {
   const { columns, two, newPage } = print;
   if (!columns) return undefined;

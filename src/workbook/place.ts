@@ -5,7 +5,7 @@ export interface Ref {
   readonly column: number;
   readonly rows: number;
   readonly columns: number;
-  /** A list to look into: the whole of it, also where a formula is copied down beside it. */
+  /** A lookup list: always referred to whole, also where a formula is copied down beside it. */
   readonly whole?: true;
 }
 
@@ -22,7 +22,7 @@ export const between = (first: Ref, last: Ref): Ref =>
 
 export const isCell = ({ rows, columns }: Ref): boolean => rows * columns === 1;
 
-/** Runs along with the rows of a table. */
+/** The same rows as those of a table, in another column. */
 export const isColumn = (ref: Ref): boolean => ref.rows > 1 && !ref.whole;
 
 export const key = (row: number, column: number): string => `${row},${column}`;
@@ -52,10 +52,10 @@ export const rangeText = (ref: Ref): string => block(ref, "");
 /** `'My Shop'!$A$4:$B$60`, wherever it is read. */
 export const fixedText = (ref: Ref): string => onSheet(ref, undefined, block(ref, "$"));
 
-/** The row of a table that a formula speaks of: its number within the table, or "alert" for a rule laid over all of them. */
+/** The row of a table that a formula refers to: its number within the table, or "alert" for a conditional format over all rows. */
 export type Row = number | "alert" | undefined;
 
-/** A reference as a formula of a sheet writes it. Where the formula is one of many, columns follow it and all else stands still. */
+/** A reference as a formula of a sheet writes it. In a formula that is filled down, columns are relative and everything else absolute. */
 export function refText(ref: Ref, from: string, row: Row): string {
   if (row === undefined) return onSheet(ref, from, block(ref, ref.sheet === from && !ref.whole ? "" : "$"));
   if (!isColumn(ref)) return onSheet(ref, from, block(ref, "$"));

@@ -8,12 +8,12 @@ import { namesIn } from "../../shared/working";
 import { type Ask, type Edition, type Given, isRef, noShop, written } from "./formula";
 import { type Ref, type Row, refText } from "./place";
 
-/** What an argument of a twin may fall back on. */
+/** Where an argument of a twin takes its value from when it is not given. */
 export interface Habits {
   readonly units: Units;
-  /** The cell with what holds for a setting, or a formula of it. */
+  /** The cell with the value in use of a setting, or a formula for it. */
   readonly setting: (name: string, setting: Setting) => Ref | string | undefined;
-  /** What holds for a setting where nobody set it. */
+  /** The default of a setting. */
   readonly standard: (setting: Setting, system: System) => unknown;
 }
 
@@ -48,13 +48,13 @@ const bracketed = (text: string | undefined) => (text === undefined ? undefined 
 
 function twinOf(ask: Ask, from: string, row: Row, habits: Habits): string | undefined {
   const { contract, given, at } = ask;
-  // A twin is one formula a cell: a row that is asked for whole has none.
+  // A twin is one formula for one cell: a whole row of answers has none.
   if (!at && contract.returns.form !== "cell") return undefined;
   const [row1, column] = at ?? [1, 1];
   const twin = row1 === 1 ? twinsOf(contract)[column - 1] : undefined;
   if (!twin) return undefined;
   const names = [...new Set(namesIn(twin.text))];
-  // A twin that passes over something given would answer another question.
+  // A twin that ignores a given argument would answer another question.
   if (Object.keys(given).some((key) => key !== "shop" && !names.includes(key))) return undefined;
   const units = unitsOf(ask, habits);
   const cells: Record<string, string> = {};
@@ -68,7 +68,7 @@ function twinOf(ask: Ask, from: string, row: Row, habits: Habits): string | unde
   return formula && (fits.length ? `IF(AND(${fits.join(",")}),${formula},NA())` : `(${formula})`);
 }
 
-/** True in built-in syntax where a cell holds what the function would take: a blank or a word must not count as nought. */
+/** A condition in built-in syntax: the cell holds what the function accepts. A blank or a word must not count as 0. */
 function fitting({ contract, given }: Ask, name: string, from: string, row: Row, units: Units): string[] {
   const value = given[name];
   const arg = argOf(contract, name);
@@ -94,7 +94,7 @@ function cellText({ contract, given }: Ask, name: string, from: string, row: Row
   return instead === undefined ? cell : `IF(${cell}="",${instead},${cell})`;
 }
 
-/** What counts where a cell says nothing: the setting's cell, its standard, or the argument's own. */
+/** The value where an argument's cell is blank: the setting's cell, its default, or the argument's own default. */
 function fallbackText(
   arg: Arg,
   shopless: boolean,
@@ -107,7 +107,7 @@ function fallbackText(
     typeof value === "number" ? String(arg.kind ? fromInternal(value, units[arg.kind]) : value) : undefined;
   // A word left out is an empty text.
   if (!isSetting(arg)) return arg.kind ? number(arg.otherwise) : '""';
-  // Nothing set is an empty cell, which counts as nought.
+  // A setting without a value is an empty cell, which built-in formulas count as 0.
   if (shopless) return number(standard(arg, units.system) ?? 0);
   const cell = setting(arg.name, arg);
   return typeof cell === "string" ? cell : cell && refText(cell, from, row);

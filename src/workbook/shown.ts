@@ -14,11 +14,11 @@ export interface Shown {
   readonly spill?: { readonly rows: number; readonly columns: number };
   /** Words in place of a number. */
   readonly refused?: true;
-  /** A value of the day, with no formula behind it. */
+  /** A fixed value, with no formula behind it. */
   readonly frozen?: true;
 }
 
-/** What stands where a message has no room: wider cells of the row say why. */
+/** Shown where a message has no room: wider cells of the row say why. */
 export const dash = "–";
 const roomy = 19;
 
@@ -29,7 +29,7 @@ const sayable = (value: Outcome | undefined, width: number): Outcome =>
 export function shownCells(sheet: Sheet, edition: Edition, cached: Cached, typed = valuesOf([sheet])): Map<string, Shown> {
   const shown = new Map<string, Shown>();
   for (const [at, cell] of sheet.cells) if (!cell.formula) shown.set(at, { cell, value: cell.value });
-  // Formulas last: one that spills owns the cells it fills.
+  // Formulas last: a spilling one overwrites the cells that it fills.
   for (const [at, cell] of sheet.cells) {
     if (!cell.formula) continue;
     const [row, column] = ofKey(at);
@@ -72,12 +72,12 @@ function spilled({ sheet, row, column, cell, formula }: Standing, edition: Editi
   }));
 }
 
-/** What a fixed value says once what it rests on has changed; brief, for it stands in the columns of numbers. */
+/** Replaces a fixed value once its inputs have changed; brief, to fit into columns of numbers. */
 export const needsAddIn = "needs add-in";
 
 /**
- * Without the functions: a formula in each row where there is one, else the value of the day for as long as the cells it
- * answers say what they said. So is a refusal, whose formula takes over once they are mended.
+ * Without the functions: a formula in each row where there is one, else the fixed value for as long as the cells it
+ * depends on are unchanged. A refusal is kept the same way; its formula takes over once they are corrected.
  */
 function laid(standing: Standing, edition: Edition, cached: Cached, size: Size, typed: Typed): Made[][] {
   const { sheet, row, column, cell, formula } = standing;

@@ -12,7 +12,7 @@ export const valuesOf =
   ({ sheet, row, column }) =>
     sheets.find(({ name }) => name === sheet)?.cells.get(key(row, column))?.value;
 
-/** Longer lists are looked into and not answered for. */
+/** Columns longer than this are not compared. */
 const longest = 12;
 
 /** Everything that a formula refers to, in its questions and in its formulas too. */

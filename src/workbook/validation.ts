@@ -9,7 +9,7 @@ interface Group {
   readonly rows: number[];
 }
 
-/** Text with a unit ("19 mm") is as good as a number, and a wood may be spelled as one likes: there the list only offers. */
+/** Text with a unit ("19 mm") counts as a number, and a wood has several spellings: such a list only suggests and refuses nothing. */
 function ruleOf(allowed: Allowed, first: string) {
   if ("list" in allowed) {
     const { list, only } = allowed;
@@ -66,7 +66,7 @@ function runs(rows: readonly number[]): [from: number, length: number][] {
   return found;
 }
 
-/** What may be typed where, with a word on it. */
+/** The data validations of a sheet, with their prompts. */
 export const validationsOf = (sheet: Sheet) =>
   groupsOf(sheet).flatMap(({ allowed, hint, column, rows }) =>
     runs(rows).map(([from, length]) => ({

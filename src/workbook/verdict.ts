@@ -15,10 +15,10 @@ export const ownReason = (reason: Formula): Formula => formula`IF(${shopIsWrong}
 export const failed = (cell: Ref): Formula =>
   formula`IF(ISERROR(${cell}),TRUE,IF(ISNUMBER(${cell}),FALSE,AND(LEN(${cell})>0,${cell}<>"${needsAddIn}")))`;
 
-/** Nothing failed where the plain edition has no formula for what was changed. */
+/** Said of a fixed value of the plain edition that no longer applies: nothing failed there. */
 export const goneWords = "only the workbook with the add-in works this out again";
 
-/** Plain words beside a cell that may fail. */
+/** The words to show beside a cell that may fail. */
 export const verdict = (cell: Ref, good: string, bad: string, gone = goneWords): Formula => {
   const reason = formula`IF(ISERROR(${cell}),"${bad}",IF(${cell}="${needsAddIn}","${gone}",IF(LEN(${cell})>0,"${bad}","")))`;
   return formula`IF(ISNUMBER(${cell}),"${good}",${ownReason(reason)})`;

@@ -33,7 +33,7 @@ function cellOf(sheet: string, at: string, { cell, value, formula, spill, frozen
   };
   if (formula === undefined) return { value: code === "" ? null : (code ?? null), ...extra };
   const [row, column] = ofKey(at);
-  // A call that is not written so is shown by Excel with a sign in front, and gives one value where a column is asked for.
+  // Otherwise Excel shows the call as =@PORE.… and returns one value where a column is asked for.
   const fills = spill ?? (callsOurs(formula) ? { rows: 1, columns: 1 } : undefined);
   const array = fills && {
     formulaType: "array" as const,

@@ -3,9 +3,9 @@ import { customElement, property, state } from "lit/decorators.js";
 import type { SheetHost } from "../../shared/host";
 import { versionText } from "../../src/version";
 import { draftOf, keepDraft } from "../draft";
+import { learn } from "../localformula";
 import { named } from "../named";
 import { leave } from "../pause";
-import { learn } from "../spoken";
 import type { Notice } from "../views/view";
 import { isFirstRun, welcomed } from "../welcomed";
 
@@ -13,7 +13,7 @@ const views = { run: "Run", safety: "Safety", workbook: "Workbook", functions: "
 type Name = keyof typeof views;
 const names = Object.keys(views) as Name[];
 
-/** A view's code comes when it is first looked at. */
+/** Each view's code is loaded when the view is first shown. */
 const code: Readonly<Record<Name, () => Promise<unknown>>> = {
   run: () => import("../run/runview"),
   safety: () => import("../views/safety"),
@@ -40,9 +40,9 @@ export class App extends LitElement {
       : (draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety");
   @state() private notice: Notice = { words: "" };
   @state() private warnings: readonly string[] = [];
-  /** The first words to somebody who is new here, once their code is there. */
+  /** The welcome, once its code is loaded. */
   @state() private greeting: TemplateResult | undefined;
-  /** Whether the code of a view that was looked at is there; of any other view nothing is said. */
+  /** Whether the code of a view was loaded or failed to load; views not shown yet have no entry. */
   private readonly isThere = new Map<Name, boolean>();
 
   protected override createRenderRoot(): HTMLElement {
@@ -54,7 +54,7 @@ export class App extends LitElement {
     this.turnTo(names.find((one) => `tab-${one}` === activeid));
   };
 
-  /** A view asks for another one. */
+  /** A view asks to show another one. */
   private turned = ({ detail }: CustomEvent<string>): void => this.turnTo(names.find((one) => one === detail));
 
   private turnTo(name: Name | undefined): void {
@@ -74,7 +74,7 @@ export class App extends LitElement {
     this.requestUpdate();
   }
 
-  /** The next look at it tries again. */
+  /** Showing it again tries again. */
   private missing(name: Name): void {
     this.isThere.delete(name);
     this.notice = { words: `${views[name]} could not be loaded. Check the connection, then open it again.`, failed: true };
@@ -93,7 +93,7 @@ export class App extends LitElement {
     const here = name === this.now;
     if (here && !this.isThere.has(name)) {
       this.isThere.set(name, false);
-      // Made before its code is there, a view would meet its host too late.
+      // A custom element created before its code is loaded would get its host too late.
       code[name]().then(
         () => this.come(name),
         () => this.missing(name),
@@ -102,7 +102,7 @@ export class App extends LitElement {
     return html`<div id="panel-${name}" role="tabpanel" aria-labelledby="tab-${name}" ?hidden=${!here}>${this.isThere.get(name) ? this.view(name) : ""}</div>`;
   };
 
-  /** What the pane says stands over its foot: nothing may lie under it, least of all what has the focus. */
+  /** The message covers the foot of the pane: nothing may be hidden under it, above all not the element with the focus. */
   override firstUpdated(): void {
     this.meet();
     const said = this.querySelector<HTMLElement>(".said")!;
@@ -118,7 +118,7 @@ export class App extends LitElement {
     new ResizeObserver(makeRoom).observe(said);
   }
 
-  /** What this host has to say of itself, and a first word to whoever is new here. */
+  /** The host's warnings, and the welcome. */
   private async meet(): Promise<void> {
     await learn(this.host);
     if (this.host.name === "Excel" && !this.alone && isFirstRun())

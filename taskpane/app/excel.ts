@@ -5,7 +5,7 @@ import { noSheet } from "../nosheet";
 import { pause } from "../pause";
 import { isDark, setTheme } from "../theme";
 
-/** Excel's colours, as far as it tells them: it has four themes, and two of them are dark. */
+/** Excel's colors, as far as it tells them: it has four themes, and two of them are dark. */
 function followExcel(): void {
   const follow = () => {
     const colour = Office.context.officeTheme?.bodyBackgroundColor;

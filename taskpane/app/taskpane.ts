@@ -26,7 +26,7 @@ globalThis.showPane = (host) => {
   app.updateComplete.then(() => performance.mark("pane shown"));
 };
 
-/** Without the vendor's library there is no way to the sheet; the functions answer all the same. */
+/** Without Office.js there is no access to the sheet; the functions can be tried all the same. */
 async function withoutVendor(): Promise<void> {
   globalThis.showPane(noSheet);
   const app = document.querySelector("pore-app")!;

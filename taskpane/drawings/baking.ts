@@ -12,9 +12,9 @@ export interface Warming {
   readonly first: number;
   /** What it stands in: the oven, or the room's air. */
   readonly bath: number;
-  /** The core's setting, or what it is to cool to. */
+  /** The core temperature to reach, or to cool to. */
   readonly target?: number;
-  /** Until when it is drawn, and the moment at which it is sawn. */
+  /** End of the curve, and the moment of the cross-section, seconds. */
   readonly until: number;
   readonly sawn: number;
   readonly cooling: boolean;
@@ -26,7 +26,7 @@ export const temperatures = ({ slabs, sides, bath, first }: Warming, seconds: nu
   skin: temperatureAt(bath, first, atFace(slabs, sides, seconds)),
 });
 
-/** The share of the first difference left at `at` of the way from the middle to the surface: as `remaining`, anywhere. */
+/** The share of the first temperature difference left at `at`, from 0 in the middle to 1 at the surface: `remaining`, for any place. */
 export function shareAt(slab: Slab, seconds: number, at: number): number {
   const fourier = slab.pace * seconds;
   if (fourier < 1e-4) return 1;
@@ -42,7 +42,7 @@ export function shareAt(slab: Slab, seconds: number, at: number): number {
 
 const wholeMinute = (seconds: number) => Math.max(60, Math.round(seconds / 60) * 60);
 
-/** What a call of an oven function is about, as something that warms or cools. */
+/** The warming or cooling that a call of an oven function describes. */
 export function warmingOf({ contract, given }: Read): Warming | undefined {
   const g = given as any;
   const piece = { sides: g as Sides };

@@ -6,14 +6,14 @@ import { type Place, placesOf } from "../../src/chamber/blocks";
 import { areaOf, type Section } from "../../src/chamber/section";
 import type { Read } from "../given";
 
-/** What stands in a chamber, in metres: all that a drawing of it needs. */
+/** The contents of a chamber for a drawing, lengths in meters. */
 export interface Bath {
   readonly section: Section;
   /** Inside height; undefined where nobody said. */
   readonly height?: number;
-  /** Least free height above the fluid, for the foam. */
+  /** Least free height above the resin, for the foam. */
   readonly foam?: number;
-  /** Depth of the fluid at the start, pieces and ballast in it. */
+  /** Depth of the resin at the start, with pieces and ballast in it. */
   readonly depth: number;
   /** The same once the wood has taken its fill. */
   readonly depthAfter?: number;

@@ -11,7 +11,7 @@ const bottom = 34;
 const height = 194;
 const points = 60;
 
-/** Skin and core over time, with the temperature that the core is to reach. */
+/** Surface and core over time, with the temperature that the core is to reach. */
 export function curveDrawing(warming: Warming, units: Units): Drawing {
   const { until, first, bath, target, cooling } = warming;
   const least = Math.min(first, bath);

@@ -2,7 +2,7 @@ import type { Place } from "../../src/chamber/blocks";
 import type { Bath } from "./bath";
 import { spanOf } from "./vessel";
 
-/** A rectangle in the chamber, in metres: x from the middle, y up from the floor. */
+/** A rectangle in the chamber, in meters: x from the middle, y up from the floor. */
 export interface Box {
   readonly x: number;
   readonly y: number;
@@ -10,9 +10,9 @@ export interface Box {
   readonly height: number;
 }
 
-/** What a saw that goes through the chamber along x would show. */
+/** A section through the chamber parallel to x. */
 export interface Cut {
-  /** How far off the middle it goes, and how wide the chamber is there, in metres. */
+  /** How far off the middle it goes, and how wide the chamber is there, in meters. */
   readonly off: number;
   readonly width: number;
   readonly pieces: readonly Box[];
@@ -24,11 +24,11 @@ export interface Cut {
 
 const crossed = (places: readonly Place[], line: number) => places.filter(({ y, dy }) => y < line && line < y + dy);
 
-/** Of the lines about the middle the one that meets most pieces, of equals the nearest: the middle itself may be a joint. */
+/** The line near the middle that crosses most pieces, of equals the nearest: the middle itself may be a joint. */
 function lineOf(places: readonly Place[]): number {
   const short = places.reduce((least, { dx, dy }) => Math.min(least, dx, dy), Number.POSITIVE_INFINITY);
   const edges = [...new Set(places.flatMap(({ y, dy }) => [y, y + dy]))].sort((a, b) => a - b);
-  // Between two neighbouring edges every line meets the same pieces; what is narrower than the eye sees does not count.
+  // Between two neighboring edges every line meets the same pieces; what is narrower than the eye sees does not count.
   const lines = edges.slice(1).flatMap((high, i) => {
     const low = edges[i];
     const inside = Math.min((high - low) / 2, short / 4);

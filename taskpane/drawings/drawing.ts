@@ -2,7 +2,7 @@ import type { SVGTemplateResult } from "lit";
 import { fromInternal, type Units } from "../../shared/unit";
 import type { Kind } from "../../shared/unittable";
 
-/** A picture to scale, what it shows in words for whoever cannot see it, and the meaning of its colours. */
+/** A picture to scale, its text alternative, and the meaning of its colors. */
 export interface Drawing {
   readonly title: string;
   readonly picture: SVGTemplateResult;
@@ -15,7 +15,7 @@ export interface Drawing {
 /** Drawings are this many units wide; a unit is a pixel in a pane of the least width. */
 export const paper = 280;
 
-/** An amount with as many places as a person can measure. */
+/** An amount, rounded to what a person can measure. */
 export function measured(units: Units, kind: Kind, value: number, places: number): string {
   const unit = units[kind];
   return `${Number(fromInternal(value, unit).toFixed(places))} ${unit.name}`;
@@ -27,7 +27,7 @@ export const px = (n: number): string => n.toFixed(1);
 export const lineThrough = (points: readonly (readonly [number, number])[]): string =>
   points.map(([x, y], i) => `${i ? "L" : "M"}${px(x)} ${px(y)}`).join("");
 
-/** Round steps that part a stretch into about so many: 1, 2 or 5 times a power of ten. */
+/** A round step of an axis, 1, 2 or 5 times a power of ten, that gives about so many ticks. */
 export function ticks(from: number, to: number, about: number): number[] {
   const raw = (to - from) / about;
   const power = 10 ** Math.floor(Math.log10(raw));

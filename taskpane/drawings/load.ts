@@ -4,7 +4,7 @@ import { type Place, placesOf } from "../../src/plan/places";
 import type { Plan, Planned } from "../../src/plan/planned";
 import { plateOf } from "./bath";
 import { type Drawing, measured, paper, px } from "./drawing";
-import { contents, type Kind, type Line, letterOn } from "./kinds";
+import { contents, type Kind, type Line, letterOn } from "./lettering";
 import { floorOf, spanOf, wall, wallsOf } from "./vessel";
 
 export interface Shop {
@@ -23,7 +23,7 @@ export interface Packing {
   readonly units: Units;
 }
 
-/** Letters smaller than this say nothing. */
+/** Smallest readable letter. */
 const smallest = 6;
 
 /** A piece with its letter, where that fits and is not behind another one. */

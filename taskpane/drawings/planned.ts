@@ -6,7 +6,7 @@ import type { Given } from "../../src/plan/given";
 import { type Plan, planOf } from "../../src/plan/planned";
 import { valuesOf } from "../given";
 import { type Drawing, measured } from "./drawing";
-import { kindsOf } from "./kinds";
+import { kindsOf } from "./lettering";
 import { loadFromAbove, loadFromSide, type Packing } from "./load";
 import { hoursIn, momentName } from "./moments";
 import { daysOf, weekDrawing } from "./week";

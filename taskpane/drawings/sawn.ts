@@ -28,7 +28,7 @@ interface Run {
   readonly shade: number;
 }
 
-/** Neighbours of one shade drawn as one: a picture of some dozen shapes rather than of a thousand. */
+/** Merges neighbors of one shade, so that a picture has some dozen shapes rather than a thousand. */
 function runs(row: readonly number[]): Run[] {
   const all: Run[] = [];
   row.forEach((shade, i) => {
@@ -39,7 +39,7 @@ function runs(row: readonly number[]): Run[] {
   return all;
 }
 
-/** The blank sawn across in its middle, at one moment: a cold middle in a warm coat. */
+/** Cross-section of the blank through its middle, at one moment. */
 export function sawnDrawing(warming: Warming, units: Units): Drawing {
   const { sides, sawn, bath, first, cooling } = warming;
   const { thickness, width = thickness } = sides;

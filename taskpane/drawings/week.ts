@@ -6,7 +6,7 @@ import type { Plan, Planned } from "../../src/plan/planned";
 import { type Drawing, paper, px } from "./drawing";
 import { dayName, momentName } from "./moments";
 
-/** Something that lasts, on the line where such things stand. */
+/** An interval of time and the line it is drawn on. */
 interface Bar {
   readonly lane: string;
   readonly mark: string;
@@ -32,7 +32,7 @@ function numbersIn(numbers: readonly number[]): string {
   return runs.map((run) => (run.length > 1 ? `${run[0]}–${run[run.length - 1]}` : `${run[0]}`)).join(", ");
 }
 
-/** The first lane that is free again, for each load that soaks. */
+/** Lanes for the soaking loads, so that none overlap: each takes the first lane that is free. */
 function soakLanes(loads: readonly Planned[]): number[] {
   const free: number[] = [];
   const lanes: number[] = new Array(loads.length);

@@ -67,7 +67,7 @@ function example(place: HTMLElement): void {
   draw();
 }
 
-/** Shows of the list only what answers the question, the best first. */
+/** Filters the list to the pages that answer the question, the best first. */
 function search(field: HTMLInputElement): void {
   const list = document.getElementById("found")!;
   const all = document.getElementById("all")!;

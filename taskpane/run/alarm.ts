@@ -1,6 +1,6 @@
-import { kindOf } from "../../src/run/kinds";
 import { isOver } from "../../src/run/progress";
 import type { Run } from "../../src/run/schema";
+import { kindOf } from "../../src/run/stepkinds";
 import { timeline } from "../../src/run/timeline";
 import { Awake, type Bell } from "./bell";
 import { titleOf } from "./step";

@@ -2,13 +2,13 @@
 export class Bell {
   private audio: AudioContext | undefined;
 
-  /** A browser lets a page sound only after a touch: called from one. */
+  /** Browsers allow sound only after a user gesture: call this from one. */
   wake(): void {
     try {
       this.audio ??= new AudioContext();
       if (this.audio.state === "suspended") void this.audio.resume();
     } catch {
-      // A browser without sound still shows what is over.
+      // Without sound the screen still shows that the time is up.
     }
   }
 
@@ -49,7 +49,7 @@ export class Bell {
     if (this.mayNotify !== "granted") return;
     const options = { body: words, tag: "porewise-run", requireInteraction: true };
     try {
-      // A phone shows what a service worker tells, and no other.
+      // Phones show notifications of a service worker only.
       const worker = await navigator.serviceWorker?.getRegistration();
       if (worker?.active) await worker.showNotification("Porewise", options);
       else new Notification("Porewise", options);

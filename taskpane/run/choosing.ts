@@ -45,7 +45,7 @@ const typedMoment = (at: number): string => {
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}T${two(date.getHours())}:${two(date.getMinutes())}`;
 };
 
-/** What the form shows at first: what Today has, else the first row of Blanks. */
+/** The form at first: as on the sheet Today, else with the first row of Blanks. */
 export function firstDraft(sources: Sources): Draft {
   const { today, blanks } = sources;
   const loads = today.loads.length ? today.loads : [blanks.slice(0, 1)];
@@ -117,7 +117,7 @@ function pieceOf(row: Row, id: string, { blanks, shop }: Sources, { length }: An
 
 const isSlip = (one: Piece | Slip): one is Slip => "field" in one;
 
-/** The run that was chosen, or the first thing that keeps it from being one. */
+/** The run as chosen, or the first fault of the form. */
 export function choiceOf(draft: Draft, sources: Sources, answers: Answers, now: number): Choice | Slip {
   const loads: { pieces: Piece[] }[] = [];
   for (const [i, rows] of draft.loads.slice(0, mostLoads).entries()) {

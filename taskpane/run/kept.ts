@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Run } from "../../src/run/schema";
-import type { RunKeeping } from "./keeping";
+import type { RunKeeping } from "./runkeeping";
 import { spell } from "./told";
 
 /** What the workbook and the browser keep of runs, in words. */

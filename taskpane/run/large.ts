@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from "lit";
-import { kindOf } from "../../src/run/kinds";
-import { linesOf } from "../../src/run/lines";
 import type { Run, Step } from "../../src/run/schema";
+import { kindOf } from "../../src/run/stepkinds";
+import { linesOf } from "../../src/run/steplines";
 import { clockOf, titleOf } from "./step";
 
 /** The step for a row of people across the room. */

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from "lit";
 import type { Run } from "../../src/run/schema";
 import type { Recorder } from "./recorder";
 
-/** "Write it down": what goes where, before it goes; and the way back. */
+/** "Write it down": a preview of what goes where, and the way to undo it. */
 export function recordView(run: Run, recorder: Recorder): TemplateResult {
   const { writing, words, failed } = recorder;
   const said = words ? html`<p class=${failed ? "run-problem" : "run-said"} role="status" id="run-recorded">${words}</p>` : nothing;

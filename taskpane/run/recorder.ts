@@ -3,14 +3,14 @@ import { recorded } from "../../src/run/progress";
 import { changedSince, recordOf } from "../../src/run/record/record";
 import type { Book, Writing } from "../../src/run/record/writing";
 import type { Run } from "../../src/run/schema";
-import type { RunKeeping } from "./keeping";
+import type { RunKeeping } from "./runkeeping";
 
 /** Places of the template that a run is written into, by their names. */
 const names = { log: "RunLog", resin: "ResinRuns", costs: "CostLines", pieces: "RunPieces", spoiled: "RunSpoiled" } as const;
 
 /** Writes a run into the workbook's sheets, and takes it back whole. */
 export class Recorder {
-  /** What will be written, once it was asked for. */
+  /** The record to be written, once it was asked for. */
   writing: Writing | undefined;
   words = "";
   failed = false;
@@ -56,7 +56,7 @@ export class Recorder {
 
   write = (run: Run): Promise<void> =>
     this.once(async () => {
-      // The sheets may have changed since the look.
+      // The sheets may have changed since the preview.
       const { blocks } = recordOf(run, await this.book());
       const ended = await this.host.put(blocks);
       if (!ended.done) return this.say(ended.words ?? "Nothing was written.", true);

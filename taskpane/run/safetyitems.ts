@@ -3,10 +3,10 @@ import { live } from "lit/directives/live.js";
 import { inStage, startRun, tick } from "../../src/checklist/list";
 import { type List, stages } from "../../src/checklist/schema";
 import { isFromBefore, itemsAt, stagesAt } from "../../src/run/doubts";
-import type { KindName } from "../../src/run/kinds";
+import type { KindName } from "../../src/run/stepkinds";
 import { today } from "../today";
 
-/** The part of the safety list that a step asks for: the very items of the list, ticked here as there. */
+/** The part of the safety list that belongs to a step: the same items, so a check mark here is one in the list. */
 export function safetyItems(list: List, kind: KindName, set: (list: List) => void): TemplateResult | typeof nothing {
   const own = stagesAt[kind] ?? [];
   const items = itemsAt(list, kind);

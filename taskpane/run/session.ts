@@ -1,12 +1,12 @@
 import type { SheetHost } from "../../shared/host";
 import type { Run } from "../../src/run/schema";
-import { Keeping } from "../keeping";
+import { Keeping } from "../listkeeping";
 import { Past } from "../past";
 import { type Sources, sourcesOf } from "../sources";
-import { RunKeeping } from "./keeping";
 import { Recorder } from "./recorder";
+import { RunKeeping } from "./runkeeping";
 
-/** The run of one workbook with all that it rests on: what is kept, what is recorded, the safety list, and the way back. */
+/** The run of one workbook with everything that it needs: the kept runs, the record, the safety list, and Undo. */
 export class Session {
   readonly keeping: RunKeeping;
   readonly recorder: Recorder;
@@ -43,7 +43,7 @@ export class Session {
     this.sources = await sourcesOf(this.host, -new Date().getTimezoneOffset());
   }
 
-  /** The same for the workbook as the host holds it now: another one has nothing to undo. */
+  /** A new session for the workbook that the host has now; in another workbook there is nothing to undo. */
   renewed(other: boolean): Session {
     this.deaf();
     const session = new Session(this.host, this.changed, other ? undefined : this.past);

@@ -1,11 +1,11 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { List } from "../../src/checklist/schema";
 import { type Doubt, itemsAt } from "../../src/run/doubts";
-import { type Kind, kindOf } from "../../src/run/kinds";
-import { type Field, linesOf, piecesIn, unitsOf } from "../../src/run/lines";
 import { problemsOf } from "../../src/run/problems";
 import { isOver } from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
+import { type Kind, kindOf } from "../../src/run/stepkinds";
+import { type Field, linesOf, piecesIn, unitsOf } from "../../src/run/steplines";
 import { timeline } from "../../src/run/timeline";
 import { safetyItems } from "./safetyitems";
 import { clockTime, countdown, dayOf, spell } from "./told";
@@ -23,12 +23,12 @@ export interface StepActs {
 }
 
 export interface Typed {
-  /** What stands in a field that is no number, by its name. */
+  /** Text of the fields that is no number, by field name. */
   readonly wrong: ReadonlyMap<string, string>;
   readonly leak: string;
   /** The safety list of the workbook. */
   readonly list: List;
-  /** What stands against the touch that was just made. */
+  /** The doubt about the touch that was just made. */
   readonly doubt: Doubt | undefined;
 }
 
@@ -100,7 +100,7 @@ function touch(step: Step, list: List, acts: StepActs): TemplateResult {
   return html`<button type="button" class="run-go" id="run-touch" @click=${() => (waits ? acts.start(step) : acts.finish(step))}>${words}</button>`;
 }
 
-/** Asks once; whatever is answered, nothing is locked. */
+/** Asks once; either answer is allowed. */
 function doubtView(step: Step, { words, yes, no }: Doubt, acts: StepActs): TemplateResult {
   const leave = (event: KeyboardEvent) => event.key === "Escape" && acts.leave();
   return html`<div class="run-doubt" role="alertdialog" aria-labelledby="run-doubt" @keydown=${leave}>

@@ -1,6 +1,6 @@
 import { two } from "../today";
 
-/** Moments and spells as a person reads them off a wall clock. */
+/** Moments and durations as a person reads them off a wall clock. */
 
 const minute = 60_000;
 

@@ -3,7 +3,7 @@ import { type Entry, type Field, underField } from "../../shared/form";
 
 interface Handlers {
   readonly typed: (text: string) => void;
-  /** Where there is a sheet beside it. */
+  /** Given where there is a sheet beside the pane. */
   readonly useSelection?: () => void;
   readonly clear: () => void;
 }
@@ -13,7 +13,7 @@ const sizeWords = (entry: Entry & { readonly reference: string }): string => {
   return count === 1 ? "one cell" : `${count} cells`;
 };
 
-/** Room for the lines that are there, and one more. */
+/** As many rows as there are lines, and one more. */
 const linesIn = (entry: Entry | undefined) => Math.min(8, (entry?.typed ?? "").split("\n").length + 1);
 
 function control(field: Field, entry: Entry | undefined, { typed }: Handlers, about: string, bad: boolean): TemplateResult {

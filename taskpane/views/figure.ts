@@ -1,6 +1,6 @@
 import { html, nothing, svg, type TemplateResult } from "lit";
 import type { Drawing } from "../drawings/drawing";
-import { letterOn } from "../drawings/kinds";
+import { letterOn } from "../drawings/lettering";
 
 /** What a mark in a drawing looks like, with its letter if it has one. */
 const swatch = (mark: string, letter: string | undefined): TemplateResult =>

@@ -11,7 +11,7 @@ import { type Asked, ask, keptOf, reread, type ShopChoice, shopCells, shopName }
 import { draftOf, keepDraft } from "../draft";
 import type { Drawing } from "../drawings/drawing";
 import { drawingsOf } from "../drawings/drawings";
-import { spoken } from "../spoken";
+import { spoken } from "../localformula";
 import { fieldRow } from "./field";
 import { figure } from "./figure";
 import { helpLink } from "./helplink";
@@ -36,7 +36,7 @@ export class Form extends View {
   @state() private entries: Entries = {};
   @state() private shop: ShopChoice = "US";
   @state() private table: Cells | undefined;
-  /** A filled cell that waits for a word before it is written over. */
+  /** A filled cell: the person is asked before it is overwritten. */
   @state() private filled = "";
   private unwatch: (() => void) | undefined;
 
@@ -64,7 +64,7 @@ export class Form extends View {
 
   private read = (reference: string) => this.host.read(reference);
 
-  /** The sheet changed: what comes from it is read again. */
+  /** The sheet changed: cells that the form refers to are read again. */
   private refresh = async (): Promise<void> => {
     this.filled = "";
     if (Object.values(this.entries).some((entry) => entry?.reference !== undefined)) this.entries = await reread(this.entries, this.read);
@@ -78,7 +78,7 @@ export class Form extends View {
   private set(name: string, entry: Entry | undefined): void {
     this.entries = { ...this.entries, [name]: entry };
     this.filled = "";
-    // What was said of the last formula says nothing of this one.
+    // The message about the last formula does not apply to this one.
     this.tell("");
     this.keep();
   }

@@ -44,7 +44,7 @@ export class Functions extends View {
 
   private list = (contracts: readonly Contract[]): TemplateResult => html`<ul class="asks">${contracts.map((one) => this.entry(one))}</ul>`;
 
-  /** One subject among all of them: what stands above as well goes by another name here. */
+  /** One subject among all: a function also listed above gets another id here. */
   private listOf = (contracts: readonly Contract[]): TemplateResult =>
     html`<ul class="asks">${contracts.map((one) => this.entry(one, used.includes(one.name) ? `all-${one.name}` : undefined))}</ul>`;
 

@@ -1,6 +1,6 @@
 import * as checklist from "../../src/checklist/list";
 import { type Item, type List, stages } from "../../src/checklist/schema";
-import type { Editing } from "../keeping";
+import type { Editing } from "../listkeeping";
 
 /** What the changing of items asks of the view that shows them. */
 export interface Around {
@@ -20,7 +20,7 @@ export class ItemEditing {
     return this.around.list();
   }
 
-  /** What is half typed elsewhere is kept before another form opens; says so, or takes away what was said before. */
+  /** Keeps what is half typed before another form opens and says so, or clears the words said before. */
   private keepTyped(): void {
     const editing = this.around.editing();
     const before = this.list;
@@ -74,7 +74,7 @@ export class ItemEditing {
     this.around.focusOn(next ? `#change-${next.id}` : `#add-${item.stage}`);
   }
 
-  /** It moves in the stage that its form shows: where another one is chosen, it goes there first. */
+  /** Moves an item within the stage that its form shows; if that is another one, it goes there first. */
   move(item: Item, by: -1 | 1): void {
     const { stage } = this.around.editing()!.words;
     const there = stage === item.stage ? this.list : checklist.edit(this.list, item.id, { ...item, stage });
@@ -91,7 +91,7 @@ export class ItemEditing {
     this.around.focusOn(`#change-${id}`);
   }
 
-  /** The items that an open one would stand among. */
+  /** The items of the stage that an open item's form shows. */
   peersOf(item: Item): Item[] {
     const { stage } = this.around.editing()!.words;
     const peers = checklist.inStage(this.list, stage);

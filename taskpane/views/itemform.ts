@@ -8,7 +8,7 @@ interface Handlers {
   readonly typed: (words: Words) => void;
   readonly done: (words: Words) => void;
   readonly cancel: () => void;
-  /** What the button says that leaves the form. */
+  /** Text of the button that cancels. */
   readonly leave: string;
   /** Buttons that an item has once it exists. */
   readonly steps: unknown;
@@ -27,7 +27,7 @@ export function wordsForm(words: Words, { typed, done, cancel, leave, steps }: H
       event.stopPropagation();
       cancel();
     } else if (event.key === "Enter" && event.target instanceof HTMLTextAreaElement && !event.isComposing) {
-      // The words are one line, however many it takes to show them.
+      // The text is one line, though it may wrap: Enter does not break it.
       submit(event);
     }
   };

@@ -1,7 +1,7 @@
 import { counted } from "../../shared/host";
 import { isoDate, readDate, usDate } from "../../shared/serial";
 import { plainUnits } from "../../shared/unit";
-import { type Label, pieceLabels, tubLabel } from "../../src/labels/words";
+import { type Label, pieceLabels, tubLabel } from "../../src/labels/labellines";
 import { answers } from "../../src/run/answers";
 import type { Sources } from "../sources";
 
@@ -28,7 +28,7 @@ export function tubOf(sources: Sources): Label {
 }
 
 /** Every piece on Blanks that is in the plan, numbered from the first. */
-export function piecesOf(sources: Sources, first: number, day: string): Label[] {
+export function tokensOf(sources: Sources, first: number, day: string): Label[] {
   const { shop, blanks } = sources;
   const unit = String(answers.holds("scale reads", shop) ?? "g");
   const rows = blanks

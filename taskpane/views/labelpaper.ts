@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from "lit";
 import type { System } from "../../shared/unittable";
+import type { Label } from "../../src/labels/labellines";
 import { type LabelSizes, papers, placeOf } from "../../src/labels/sizes";
-import type { Label } from "../../src/labels/words";
 
 /** One sheet of labels, each in its place. */
 export type LabelSheet = readonly { readonly label: Label; readonly x: number; readonly y: number }[];
@@ -19,7 +19,7 @@ export function laidOut(labels: readonly Label[], sizes: LabelSizes): LabelSheet
 export function paperView(sheets: readonly LabelSheet[], system: System, sizes: LabelSizes): TemplateResult {
   const { unit, width, height } = papers[system];
   const { width: wide, height: high } = sizes;
-  // As a property: the page allows no styles in its markup.
+  // Set as a property: the Content-Security-Policy allows no inline styles.
   const at = (sides: Readonly<Record<string, number>>) =>
     Object.entries(sides)
       .map(([side, length]) => `${side}:${length}${unit}`)
@@ -39,7 +39,7 @@ export const cutIn = (paper: Element): string | undefined =>
     .find(({ scrollHeight, clientHeight, scrollWidth, clientWidth }) => scrollHeight > clientHeight + 1 || scrollWidth > clientWidth + 1)
     ?.querySelector("p")?.textContent ?? undefined;
 
-/** Sets the page to the paper of labels; the answer gives it back. */
+/** Sets the page size to the paper of the labels; the function returned undoes that. */
 export function pageFor(system: System): () => void {
   const { unit, width, height } = papers[system];
   const page = new CSSStyleSheet();

@@ -5,7 +5,7 @@ import type { Typed } from "../../src/labels/part";
 import { commonSizes, type LabelSizes, papers, sizeNames } from "../../src/labels/sizes";
 import { type Sources, sourcesOf } from "../sources";
 import { today } from "../today";
-import { piecesOf, standingOf, tubOf } from "./labelled";
+import { standingOf, tokensOf, tubOf } from "./labelled";
 import { cutIn, type LabelSheet, laidOut, pageFor, paperView } from "./labelpaper";
 import { counts, keepSizes, keptSizes, type Slip, sizesOf } from "./labelsizes";
 import { View } from "./view";
@@ -64,7 +64,7 @@ export class Labels extends View {
     const read = this.read();
     if (!read) return this.focusOn(`#label-${this.slip!.field}`);
     const { sizes, tubs, first } = read;
-    const labels = [...Array.from({ length: tubs }, () => tubOf(sources)), ...piecesOf(sources, first, this.day)].slice(0, mostLabels);
+    const labels = [...Array.from({ length: tubs }, () => tubOf(sources)), ...tokensOf(sources, first, this.day)].slice(0, mostLabels);
     if (!labels.length) return this.tell("There is nothing to label: type pieces on Blanks first, or ask for a tub.", true);
     this.sizes = sizes;
     this.sheets = laidOut(labels, sizes);
@@ -76,7 +76,7 @@ export class Labels extends View {
       return this.focusOn("#label-height");
     }
     const giveBack = pageFor(sources.system);
-    // The workbook keeps what was printed, and the print dialog would hold that up.
+    // The sizes are kept before the print dialog opens: it would block that.
     const hindered = await keepSizes(this.host, sources.system, this.typed);
     print();
     if (hindered) this.tell(`The label sizes are not in this workbook. ${hindered}`, true);

@@ -25,7 +25,7 @@ function toBrowser(system: System, typed: Typed): void {
   try {
     localStorage.setItem(`${keptName} ${system}`, JSON.stringify(typed));
   } catch {
-    // A browser that keeps nothing asks again in the next new workbook.
+    // Without local storage the sizes are typed again in the next new workbook.
   }
 }
 
@@ -37,7 +37,7 @@ export async function keptSizes(host: SheetHost, system: System): Promise<Typed 
   return found?.document?.[system] ?? ofBrowser(system);
 }
 
-/** Keeps sizes in the workbook, where they are others than it has; what hinders it, in words. */
+/** Keeps changed sizes in the workbook; returns in words what prevents it. */
 export async function keepSizes(host: SheetHost, system: System, typed: Typed): Promise<string> {
   toBrowser(system, typed);
   try {
@@ -52,7 +52,7 @@ export async function keepSizes(host: SheetHost, system: System, typed: Typed): 
   }
 }
 
-/** What hinders the labels, beside the field that it is of. */
+/** What is wrong with the labels, and the field that it belongs to. */
 export interface Slip {
   readonly field: string;
   readonly words: string;
@@ -66,7 +66,7 @@ export function sizesOf(typed: Typed, { shop, system }: Pick<Sources, "shop" | "
   const sizes: Partial<Record<keyof LabelSizes, number>> = {};
   for (const [field, label] of Object.entries(sizeNames) as [keyof LabelSizes, string][]) {
     const text = typed[field].trim();
-    // No margin and no gap is a length that no piece has.
+    // A margin or a gap may be 0, which lengths of pieces may not.
     const size = counts.includes(field) || Number(text) === 0 ? Number(text || Number.NaN) : answers.length(text, label, shop);
     if (typeof size === "string") return { field, words: `${capital(size)}.` };
     if (Number.isNaN(size)) return { field, words: `Type the ${label}.` };

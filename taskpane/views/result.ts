@@ -13,7 +13,7 @@ const line = ({ label, value, also, fault }: Line): TemplateResult => html`<div 
   <dd class=${fault ? "fault" : "value"}>${value}${also.length ? html`<span class="also">${also.join(", ")}</span>` : nothing}</dd>
 </div>`;
 
-/** A row that says one thing in all its cells but the first says it once. */
+/** A row with the same text in all cells but the first shows it once. */
 function cellsIn(row: readonly string[]): TemplateResult[] {
   const [label, ...others] = row;
   if (others.length < 2 || others.some((words) => words !== others[0])) return row.map((words) => html`<td>${words}</td>`);
@@ -41,7 +41,7 @@ export function toldOf(contract: Contract, cells: Parameters<typeof explain>[1],
   return asked.answer && !asked.many && !asked.blank && !isTable(contract) ? explain(contract, cells) : undefined;
 }
 
-/** A guess says its likely range. */
+/** The likely range of an answer, in words. */
 const guessed = (contract: Contract, told: Told, lines: readonly Line[]): readonly Line[] =>
   contract.trust && told && !isFault(told) ? lines.map((own, i) => (own.fault ? own : { ...own, value: told.answer[i][1] })) : lines;
 

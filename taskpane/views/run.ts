@@ -17,7 +17,7 @@ const fields: readonly (readonly [name: keyof Now, label: string, type: string])
 
 /** Asks who runs the new run, before the ticks are cleared for it. */
 export function runForm(now: Now, { typed, start, leave }: Handlers): TemplateResult {
-  // A form of several fields does not answer Enter for a button that is not the browser's own.
+  // Enter submits a form of several fields only through a native submit button.
   const byKey = (event: KeyboardEvent) => {
     if (event.key === "Enter" && event.target instanceof HTMLInputElement) start(event);
     if (event.key !== "Escape") return;

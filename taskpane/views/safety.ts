@@ -5,15 +5,14 @@ import { first } from "../../src/cautions";
 import * as checklist from "../../src/checklist/list";
 import { printedRows } from "../../src/checklist/printed";
 import { type Item, type List, type Now, noRun, type Stage, stageNames, stages } from "../../src/checklist/schema";
-import { type Editing, Keeping } from "../keeping";
+import { type Editing, Keeping } from "../listkeeping";
 import { Past } from "../past";
-import { saveText } from "../save";
 import { today } from "../today";
 import { itemRow, itemSteps, removedItems } from "./item";
 import { ItemEditing } from "./itemediting";
 import { blankWords, wordsForm } from "./itemform";
 import { earlierRuns, runForm, thisRun } from "./run";
-import { troubleNotice, unreadNotice } from "./unread";
+import { saveUnread, troubleNotice, unreadNotice } from "./unread";
 import { View } from "./view";
 
 /** The safety list of a run: ticked, changed and kept inside the workbook. */
@@ -40,7 +39,7 @@ export class Safety extends View {
       if (this.offsetParent) void this.keeping.follow();
     });
     this.host.replaced?.((other) => {
-      // What is half typed belongs to the workbook it was typed for.
+      // Half-typed words belong to the workbook that they were typed for.
       if (other) this.keeping.forget();
       this.load();
     });
@@ -51,7 +50,7 @@ export class Safety extends View {
     this.keeping = Keeping.of(this.host);
     this.deaf?.();
     this.deaf = this.keeping.listen(() => {
-      // What was ticked in the run is not undone here.
+      // Check marks made in the run view are not undone here.
       if (!this.isOwn && this.list !== this.known) this.past.clear();
       this.known = this.list;
       this.requestUpdate();
@@ -163,18 +162,6 @@ export class Safety extends View {
     </section>`;
   }
 
-  private saveUnread = (): void => {
-    if (this.host.savesFiles === false) {
-      this.tell(
-        "This pane cannot save files. The workbook keeps the old list: open it in Excel on the web to save the list to a file.",
-        true,
-      );
-      return;
-    }
-    for (const [i, { xml }] of this.keeping.unread.entries()) saveText(`safety-list-${i + 1}.xml`, xml);
-    this.tell("It is in your downloads. The workbook keeps its own copy.");
-  };
-
   private ask = (): void => {
     this.type({ ...this.list.now, when: today() });
     this.tell("");
@@ -198,7 +185,7 @@ export class Safety extends View {
     const { unread, trouble, asked } = this.keeping;
     return html`
       <p class="first">${first}</p>
-      ${unreadNotice(unread, this.saveUnread)}
+      ${unreadNotice(unread, () => saveUnread(unread, this.host, (words, failed) => this.tell(words, failed)))}
       ${troubleNotice(trouble, () => this.keeping.again())}
       <p class="tally"><strong>${items.filter(({ done }) => done).length}</strong> of ${items.length} checked</p>
       ${

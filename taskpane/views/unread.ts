@@ -1,7 +1,9 @@
 import { html, nothing, type TemplateResult } from "lit";
+import type { SheetHost } from "../../shared/host";
 import type { Found } from "../../src/checklist/part";
+import { saveText } from "../save";
 
-/** Says of lists that cannot be read that they stay as they are, and saves them aside. */
+/** Says of lists that cannot be read that they stay as they are, and offers to save them to files. */
 export function unreadNotice(unread: Found["unread"], saveAside: () => void): TemplateResult | typeof nothing {
   if (!unread.length) return nothing;
   const newer = unread.some(({ state }) => state === "newer");
@@ -10,6 +12,16 @@ export function unreadNotice(unread: Found["unread"], saveAside: () => void): Te
     It stays in the workbook, unchanged. Below is a new list, kept beside it.</p>
     <fluent-button id="save-aside" @click=${saveAside}>Save the old list to a file</fluent-button>
   </div>`;
+}
+
+/** Saves each list that cannot be read to a file of its own; the workbook keeps it too. */
+export function saveUnread(unread: Found["unread"], { savesFiles }: SheetHost, tell: (words: string, failed?: boolean) => void): void {
+  if (savesFiles === false) {
+    tell("This pane cannot save files. The workbook keeps the old list: open it in Excel on the web to save the list to a file.", true);
+    return;
+  }
+  for (const [i, { xml }] of unread.entries()) saveText(`safety-list-${i + 1}.xml`, xml);
+  tell("It is in your downloads. The workbook keeps its own copy.");
 }
 
 /** Says why the workbook has not taken the list. */

@@ -27,7 +27,7 @@ export abstract class View extends LitElement {
     return ended.done;
   }
 
-  /** Moves the focus once the change is drawn: what had it may be gone. */
+  /** Moves the focus after the next render: the element that had it may be gone. */
   protected async focusOn(selector: string): Promise<void> {
     await this.updateComplete;
     this.querySelector<HTMLElement>(selector)?.focus();

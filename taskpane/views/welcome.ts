@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from "lit";
 import { formulaOf } from "../../shared/formula";
 import { catalogue, cellName } from "../../src/catalogue";
-import { spoken } from "../spoken";
+import { spoken } from "../localformula";
 
 const first = ["FILL", "BAKE", "GRAVITY"];
 

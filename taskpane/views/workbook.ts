@@ -123,7 +123,7 @@ export class Workbook extends View {
       on ? "The pane opens with this workbook." : "The pane will not open by itself.",
     );
     this.opens = done ? on : !on;
-    // A refusal leaves the state as it was, and the box must say so again.
+    // After a refusal the state is unchanged, so the checkbox must be set back by hand.
     this.requestUpdate();
   };
 

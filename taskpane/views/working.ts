@@ -10,8 +10,8 @@ import { catalogue, cellName, explain } from "../../src/catalogue";
 import { isScreen } from "../answer";
 import { drawingsOf } from "../drawings/drawings";
 import { planned } from "../drawings/planned";
+import { spoken } from "../localformula";
 import { cellsIn } from "../madefrom";
-import { spoken } from "../spoken";
 import { figure } from "./figure";
 import { atFirst, type InSight, planFigures } from "./plan";
 import { backing, besideOf } from "./result";
@@ -46,7 +46,7 @@ export class WorkingView extends View {
     this.unwatch?.();
   }
 
-  /** Answers may come back out of turn: the last one asked for counts. */
+  /** Answers may arrive out of order: only the last request counts. */
   private look = async (): Promise<void> => {
     const number = ++this.asked;
     const selection = await this.host.selection();
@@ -58,7 +58,7 @@ export class WorkingView extends View {
     this.ready = true;
   };
 
-  /** Words such as “about 45 min” are put together from cells beside them: the first that calls a function explains them. */
+  /** Words such as “about 45 min” are made from cells beside them: the first of these that calls a function explains them. */
   private async sourceOf({ formula, address }: Selection): Promise<Selection | undefined> {
     if (callsOurs(formula)) return undefined;
     for (const reference of cellsIn(formula, address)) {
@@ -96,7 +96,7 @@ export class WorkingView extends View {
     this.sight = sight;
   };
 
-  /** Told once a call and row: a plan takes its time, and turning to another load asks nothing new. */
+  /** Cached for a call and row: a plan takes long, and turning to another load needs no new answer. */
   private explained(contract: Contract, call: Call, row: number): ReturnType<typeof explain> {
     const rows = this.known.get(call.cells) ?? new Map<number, ReturnType<typeof explain>>();
     this.known.set(call.cells, rows);

@@ -5,14 +5,14 @@ const plan = catalogue.find(({ name }) => name === "PLAN")!;
 const sizes = 200;
 
 /** One row a piece, in two hundred sizes. */
-export const piecesOf = (many: number): Cell[][] =>
+export const tokensOf = (many: number): Cell[][] =>
   Array.from({ length: many }, (_, i) => {
     const size = i % sizes;
     return [`piece ${i}`, 1, 0.5 + (size % 20) * 0.05, 0.5 + (size % 10) * 0.1, 3 + Math.floor(size / 20) * 0.25, 0.35 + (i % 7) * 0.03];
   });
 
 function milliseconds(many: number): number {
-  const pieces = piecesOf(many);
+  const pieces = tokensOf(many);
   let best = Number.POSITIVE_INFINITY;
   for (let round = 0; round < 4; round++) {
     // The last plan is kept for who asks the same again: each round asks another.

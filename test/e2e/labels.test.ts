@@ -1,6 +1,6 @@
 import type { BrowserContext, FrameLocator } from "playwright-core";
+import { tubCare } from "../../src/labels/labellines";
 import { commonSizes, papers } from "../../src/labels/sizes";
-import { tubCare } from "../../src/labels/words";
 import { dist } from "../../tool/fresh";
 import { needing } from "../needing";
 import { eachAsStranger, type Sheet, type Site } from "./driver";

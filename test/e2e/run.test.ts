@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { BrowserContext, FrameLocator } from "playwright-core";
-import { kindNames } from "../../src/run/kinds";
+import { kindNames } from "../../src/run/stepkinds";
 import { dist } from "../../tool/fresh";
 import { serve } from "../../tool/serve";
 import { needing } from "../needing";

@@ -1,7 +1,7 @@
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { sentences } from "../../tool/words";
+import { sentences } from "../../tool/sentences";
 
 const root = join(__dirname, "..", "..");
 
@@ -32,7 +32,7 @@ describe("what is committed", () => {
   });
 });
 
-/** Words that were said otherwise once: see tool/words.ts for every sentence that a person can meet. */
+/** Words that were said otherwise once: see tool/sentences.ts for every sentence that a person can meet. */
 const gone: readonly (readonly [string, RegExp])[] = [
   [
     "sounds translated",

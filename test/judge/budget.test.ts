@@ -4,7 +4,7 @@ import { call, catalogue } from "../../src/catalogue";
 import { atStart } from "../../tool/bundle";
 import { columnsOf } from "../bench/border";
 import budget from "../bench/budget.json";
-import { piecesOf } from "../bench/planning";
+import { tokensOf } from "../bench/planning";
 import { built, paneScripts } from "../built";
 
 /** What can be told without a watch; how long things take is the bench's to say, on a machine that does nothing else. */
@@ -25,6 +25,6 @@ describe("the budget", () => {
 
   it("is measured where PLAN plans ten thousand pieces", () => {
     const plan = catalogue.find(({ name }) => name === "PLAN")!;
-    expect(call(plan, [piecesOf(10_000), [[10]], [[14]], [["2026-03-14 08:00"]]]).length).toBeGreaterThan(3);
+    expect(call(plan, [tokensOf(10_000), [[10]], [[14]], [["2026-03-14 08:00"]]]).length).toBeGreaterThan(3);
   });
 });

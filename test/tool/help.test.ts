@@ -1,6 +1,6 @@
 import { isFault } from "../../shared/outcome";
+import { inWords } from "../../sheet/answertext";
 import { evaluator } from "../../sheet/engine";
-import { inWords } from "../../sheet/words";
 import { catalogue, cellName } from "../../src/catalogue";
 import { cautions } from "../../src/cautions";
 import { isMeant, tasks } from "../../src/help/tasks";

@@ -13,7 +13,7 @@ interface Corner {
 
 type Corners = Record<string, Corner>;
 
-/** Where a run of lines stands after a move; lines that were all taken out leave a picture where they were. */
+/** A span of rows or columns after a move; if all of them were deleted, a picture stays where they were. */
 function ends(first: number, last: number, grows: boolean, { axis, at, by }: Extract<Move, { kind: "lines" }>): readonly [number, number] {
   const [from, to] = movedEnds(first, last, at, by, most[axis]) ?? [at, at];
   return grows ? [from, to] : [from, Math.min(from + last - first, most[axis] - 1)];

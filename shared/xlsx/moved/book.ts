@@ -1,10 +1,10 @@
 import { type Block, blockOf } from "../address";
 import { rowsOf } from "../cells";
 import { withEdits } from "../edits";
-import { type Form, formOf } from "../form";
 import { type Move, movedBlock, sheetName } from "../move";
 import { put } from "../package";
 import { relationsOf, textOf } from "../parts";
+import { type StoredValue, storedOf } from "../storedvalue";
 import { dropTable } from "../tableparts";
 import { encoded, read } from "../xml";
 import { movedDrawing, movedNotes, movedShapes, movedSources } from "./anchors";
@@ -16,7 +16,7 @@ import { movedNames, movedPivot, movedPivotSource, movedTable } from "./tables";
 
 type Piece = (xml: string, own: string, move: Move) => string;
 
-/** What a sheet's part refers to, and what a move does to it; by the kind of the relation. */
+/** How a move changes the parts that a sheet refers to, by kind of relationship. */
 const ofSheets: Readonly<Record<string, Piece>> = {
   drawing: movedDrawing,
   vmlDrawing: movedShapes,
@@ -26,14 +26,14 @@ const ofSheets: Readonly<Record<string, Piece>> = {
   ctrlProp: (xml, _, move) => movedSources(xml, move),
 };
 
-/** The same for what may be referred to from anywhere. */
+/** The same for parts that any part may refer to. */
 const ofAll: Readonly<Record<string, Piece>> = {
   chart: (xml, _, move) => movedSources(xml, move),
   chartEx: (xml, _, move) => movedSources(xml, move),
   pivotCacheDefinition: (xml, _, move) => movedPivotSource(xml, move),
 };
 
-/** Says in every part of a workbook what a move makes of it; the answer tells whose formulas reach other cells now, by sheet. */
+/** Applies a move to every part of a workbook; returns by sheet the cells whose formulas refer to other cells now. */
 export function moved(book: Book, move: Move): ReadonlyMap<string, readonly string[]> {
   const { parts } = book;
   const resized = new Map<string, readonly string[]>();
@@ -71,7 +71,7 @@ export function moved(book: Book, move: Move): ReadonlyMap<string, readonly stri
   }
   for (const speak of spoken) speak();
   for (const [path, added] of headers)
-    change(path, (xml) => withEdits(xml, new Map([...added].map(([address, name]) => [address, { form: inline(name) }]))));
+    change(path, (xml) => withEdits(xml, new Map([...added].map(([address, name]) => [address, { stored: inline(name) }]))));
   const done = new Set<string>();
   for (const from of [...parts.keys()])
     for (const { kind, path } of relationsOf(parts, from)) {
@@ -91,4 +91,4 @@ const isFree = (xml: string, { top, left, right }: Block): boolean =>
       row !== top || cells.every(({ column, value, formula }) => column < left || column > right || (value === undefined && !formula)),
   );
 
-const inline = (text: string): Form => ({ ...formOf(text), type: "inlineStr" });
+const inline = (text: string): StoredValue => ({ ...storedOf(text), type: "inlineStr" });

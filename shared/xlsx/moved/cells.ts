@@ -13,7 +13,7 @@ export interface MovedCells {
   readonly resized: readonly string[];
 }
 
-/** The formula in full: of those filled down only the first is written out. */
+/** The formula in full: of a shared formula only the first cell holds the text. */
 export function fullFormula({ formula, row, column }: FileCell, firsts: ReadonlyMap<string, FileCell>): string {
   if (formula!.kind !== "shared" || formula!.text) return formula!.text;
   const first = firsts.get(formula!.shared ?? "");

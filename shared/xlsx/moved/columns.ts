@@ -8,7 +8,7 @@ import type { Parts } from "../unzip";
 import { type Change, changed, escaped, read } from "../xml";
 import type { Book } from "./bookparts";
 
-/** What became of a table, as formulas speak of it: `Blanks[cost]`. */
+/** What became of a table, for structured references such as `Blanks[cost]`. */
 export interface Spoken {
   readonly table: string;
   /** Its own new name. */
@@ -68,7 +68,7 @@ function respokenIn(xml: string, names: ReadonlySet<string>, speak: (formula: st
   return changed(xml, changes);
 }
 
-/** Says in the formulas of one sheet what became of a table; `block` is where the table stands, if it stands there. */
+/** Updates structured references in the formulas of one sheet; `block` is the table's range, if it is on this sheet. */
 export function speakOfIn(parts: Parts, sheet: string, spoken: Spoken, block: Block | undefined, name = ""): void {
   const xml = textOf(parts, sheet);
   if (block ? xml.includes("[") : small(xml).includes(`${small(spoken.table)}[`)) {

@@ -13,9 +13,9 @@ export interface MovedSheet {
   readonly resized: readonly string[];
 }
 
-/** Attributes that say where something stands on the sheet. */
+/** Attributes that hold cell references. */
 const places = ["ref", "sqref", "activeCell", "topLeftCell"];
-/** What is nowhere without its cells; the rest keeps the place that it had. */
+/** Elements that go when all their cells are deleted; others keep their old reference. */
 const rooted = new Set([
   ...["mergeCell", "conditionalFormatting", "dataValidation", "hyperlink", "protectedRange", "ignoredError", "autoFilter", "sortState"],
   ...["sortCondition", "cellWatch", "inputCells"],
@@ -34,7 +34,7 @@ interface Open {
   left: number;
 }
 
-/** What of a tag's attributes a move changes; undefined where the element goes. */
+/** The changed attributes of an element after a move; undefined where the element goes. */
 function movedAttributes(
   tag: Tag,
   parent: Tag | undefined,
@@ -83,7 +83,7 @@ function movedAround(xml: string, own: string, move: Move): Change[] {
   const path: Open[] = [];
   const emptied: { start: number; end: number }[] = [];
   let filtered: string | undefined;
-  // Of the rows nothing is asked here.
+  // Rows are moved elsewhere.
   scan(rowless(xml), {
     open(tag) {
       const parent = path.at(-1);
@@ -124,7 +124,7 @@ function movedAround(xml: string, own: string, move: Move): Change[] {
         if (!ranges && parent) parent.gone = true;
         else if (ranges !== one.text) changes.push({ start: open, end: closing, text: ranges });
       }
-      // A list of nothing is none, and a list says how long it is.
+      // An empty list is removed, and the count attribute of others is updated.
       if (listed.has(local) || (local === "sparklines" && one.children)) {
         if (one.children && !one.left) one.gone = true;
         else if (one.left < one.children && tag.attribute("count")) changes.push(retagged(xml, tag, { count: one.left }));
@@ -133,7 +133,7 @@ function movedAround(xml: string, own: string, move: Move): Change[] {
       else if (parent) parent.left++;
     },
   });
-  // What stands in an element that goes, goes with it.
+  // Changes inside a removed element are dropped.
   const gone = emptied.filter(
     (one) => !emptied.some((other) => other !== one && other.start <= one.start && other.end >= one.end && other.start !== one.start),
   );

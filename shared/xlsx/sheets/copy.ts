@@ -88,7 +88,7 @@ export function copySheet(book: Book, from: string, name: string): string {
   const names: Move = { kind: "names", sheets: new Map([[sheetName(own.name), name]]) };
   for (const copy of copies.values())
     if (/chart/i.test(copy) && /<(?:\w+:)?chartSpace/.test(textOf(parts, copy))) edit(parts, copy, (xml) => movedSources(xml, names));
-  // No two sheets are the one in sight, and a copy speaks of itself where the first did.
+  // Only one sheet may be selected, and no two may share an id (xr:uid).
   edit(parts, path, (xml) =>
     xml.replace(/(<(?:\w+:)?sheetView\b[^>]*?)\s+tabSelected="(?:1|true)"/g, "$1").replace(/\s(?:xr:uid)="[^"]*"/, ""),
   );

@@ -28,7 +28,7 @@ export function orderSheets(book: Book, paths: readonly string[]): void {
   book.sheets = paths.flatMap((path) => book.sheets.find((one) => one.path === path) ?? []);
 }
 
-/** Gives sheets other names, and says so wherever they are spoken of. */
+/** Renames sheets, in every reference too. */
 export function renameSheets(book: Book, names: ReadonlyMap<string, string>): void {
   const map = new Map([...names].map(([path, name]) => [sheetName(book.sheets.find((one) => one.path === path)!.name), name]));
   moved(book, { kind: "names", sheets: map });

@@ -28,7 +28,7 @@ export function spanned(anchor: XmlElement, { cols, rows }: SheetData): { width?
   return { width: span("col", "colOff", cols), height: span("row", "rowOff", rows) };
 }
 
-/** Less than this is the fault of rounding. */
+/** Differences below this, in pixels, are rounding. */
 const slack = 1.5;
 
 function walk(start: number, length: number, size: (index: number) => number): readonly [index: number, offset: number] {

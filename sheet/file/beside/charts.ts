@@ -21,11 +21,11 @@ import {
 type Figure = SheetData["figures"][number];
 type Definition = Record<string, unknown> & { axesDesign?: unknown };
 
-/** A chart as its file draws it: the engine keeps its kind, its cells, its title and its colours. */
+/** A chart as its file draws it: the engine keeps its kind, its cells, its title and its colors. */
 export interface KeptChart {
   /** The whole part; undefined where it leans on things that are not kept. */
   readonly xml?: string;
-  /** What it was to the engine; whoever changes that wants another chart. */
+  /** The engine's definition when the chart was read: once that changes, the engine's own chart is saved. */
   readonly was: string;
   readonly name?: string;
   /** What it shows, for those who do not see it. */

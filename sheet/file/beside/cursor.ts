@@ -2,7 +2,7 @@ import { childOf, childrenOf } from "../../../shared/xlsx/xml";
 import type { Contents } from "../contents/contents";
 import type { Piece } from "./piece";
 
-/** The cell that the file says is selected, under this key. */
+/** The key of the range that follows the file's active cell. */
 export const cursorKey = "cursor";
 
 function cursorOf({ root }: Contents): string | undefined {

@@ -11,9 +11,9 @@ export interface Looks {
   /** The typeface of the first font, which becomes that of all. */
   readonly typeface?: string;
   readonly size?: string;
-  /** Colours and typefaces that charts speak of by their place. */
+  /** Colors and typefaces that charts speak of by their place. */
   readonly theme?: string;
-  /** Number formats: as the engine has them, and as the file spelt them. */
+  /** Number formats: as the engine has them, and as the file spelled them. */
   readonly formats: readonly (readonly [engine: string, file: string])[];
 }
 
@@ -51,12 +51,12 @@ function looksOf({ workbook: { parts, path }, data: { formats } }: FileRead): Lo
     typeface: saysOf(fonts[0], "name"),
     size: saysOf(fonts[0], "sz"),
     theme: parts.has(part("theme")) ? textOf(parts, part("theme")) : undefined,
-    // Of two that the engine spells alike neither is sure.
+    // Two formats that the engine spells alike cannot be told apart: neither is kept.
     formats: spelt.filter(([engine, file]) => spelt.every(([other, text]) => other !== engine || text === file)),
   };
 }
 
-/** Colours have eight digits in files, the first two for how solid they are. */
+/** Files have ARGB colors of eight digits, the first two the opacity. */
 export const solidColours = (xml: string): string => xml.replace(/(<\w+ [^>]*\brgb=")([0-9A-F]{6})"/gi, '$1FF$2"');
 
 function addLooks({ parts, path }: FileMade, { typeface, size, theme, formats }: Looks): void {

@@ -1,3 +1,4 @@
+import type { Beside } from "./beside";
 import { charts } from "./charts";
 import { cursor } from "./cursor";
 import { documents } from "./documents";
@@ -12,7 +13,6 @@ import { rules } from "./rules";
 import { sizes } from "./sizes";
 import { tables } from "./tables";
 import { validations } from "./validations";
-import type { Beside } from "./workbook";
 
 /** All that is carried past the engine, in the order in which it is written. */
 export const pieces: readonly Piece[] = [

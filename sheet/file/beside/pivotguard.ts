@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 
-/** No command goes through a pivot table: the engine knows nothing of it. */
+/** Refuses commands that would change part of a pivot table, which the engine does not know. */
 
 type Command = OSpreadsheet.CoreCommand;
 type Zone = OSpreadsheet.Zone;

@@ -3,8 +3,8 @@ import { elementOrder } from "../../../shared/xlsx/elements";
 import { letters } from "../../../shared/xlsx/letters";
 import { fixed, namesXml } from "../../../shared/xlsx/names";
 import { edit } from "../../../shared/xlsx/package";
-import { piecesOf } from "../../../shared/xlsx/pieces";
 import { sheetWord } from "../../../shared/xlsx/sheetname";
+import { tokensOf } from "../../../shared/xlsx/tokens";
 import { allOf, childrenOf, isTrue, nameOf, read } from "../../../shared/xlsx/xml";
 import type { Ranges } from "./followed";
 import { sheetHas } from "./losses";
@@ -24,14 +24,14 @@ export interface Print {
 const printed = ["printOptions", "pageMargins", "pageSetup", "headerFooter", "rowBreaks", "colBreaks"];
 const printNames = ["_xlnm.Print_Area", "_xlnm.Print_Titles"];
 
-/** A printer's own settings stay behind: they are a part of another program. */
+/** Without the printer settings part, which is binary data of one printer driver. */
 const withoutPrinter = (xml: string) => xml.replace(/\s+\w+:\w+="[^"]*"/g, "");
 
 const breaks = ["rowBreaks", "colBreaks"];
 
 /** The ranges that a name lists, without their sheet and dollar signs. */
 const rangesIn = (text: string): string[] => {
-  const plain = piecesOf(text).filter(({ kind, text }) => kind !== "sheet" && !text.endsWith("!"));
+  const plain = tokensOf(text).filter(({ kind, text }) => kind !== "sheet" && !text.endsWith("!"));
   return plain
     .map(({ text }) => text.replace(/\$/g, ""))
     .join("")

@@ -2,7 +2,7 @@ import { edit } from "../../../shared/xlsx/package";
 import { changed, childrenOf, read } from "../../../shared/xlsx/xml";
 import { holds, sheetHas } from "./losses";
 import type { Piece, SheetData } from "./piece";
-import { withPlace } from "./places";
+import { withPlace } from "./ruleplaces";
 
 /** Looks that depend on what is in a cell. The engine reads the first rule of a block only, and ranks by where it stands. */
 
@@ -38,7 +38,7 @@ export function rankedRules(xml: string): string {
   );
 }
 
-/** The engine's reader gives every rule a size and a wrapping that no file says: a rule that colours a cell leaves these as they are. */
+/** The engine's reader gives every rule a size and a wrapping that no file says: a rule that colors a cell leaves these as they are. */
 function leaveSizes({ conditionalFormats }: Partial<SheetData>): void {
   for (const { rule } of conditionalFormats ?? []) {
     const { style } = rule as { style?: { fontSize?: number; wrapping?: string } };

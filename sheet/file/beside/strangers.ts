@@ -1,4 +1,4 @@
-/** Prefixes that a part does not declare: what was copied out of another part brings them along, and no program reads such a part. */
+/** Undeclared namespace prefixes, which text copied from another part brings along: no program reads such a part. */
 export function withoutStrangers(xml: string): string {
   const declared = new Set(["xml", "xmlns", ...[...xml.matchAll(/\sxmlns:(\w+)\s*=/g)].map(([, prefix]) => prefix)]);
   return xml.replace(/<(\/?)(?:(\w+):)?(\w[\w.-]*)((?:[^<>"']|"[^"]*"|'[^']*')*)>/g, (_, slash, prefix, name, rest: string) => {

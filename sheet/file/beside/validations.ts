@@ -2,7 +2,7 @@ import type { XmlElement } from "@rgrove/parse-xml";
 import { rangeKey, rangeNames } from "../../../shared/xlsx/names";
 import { type Change, changed, childOf, childrenOf, escaped, read } from "../../../shared/xlsx/xml";
 import { bySheet, type SheetData } from "./piece";
-import { withPlace } from "./places";
+import { withPlace } from "./ruleplaces";
 
 type Rule = SheetData["dataValidationRules"][number];
 
@@ -79,7 +79,7 @@ export function withValidations(xml: string, sheet: SheetData, kept: KeptValidat
       const own = rule && kept[rule.id];
       const says: Record<string, string> =
         own?.was === (rule && wordsOf(rule)) ? { ...own!.says, ...(operator ? { operator } : {}), sqref } : element.attributes;
-      // No strictness at all is not a strictness.
+      // An empty errorStyle is not an error style.
       const attributes = Object.entries(says).filter(([name, value]) => name !== "errorStyle" || value);
       const inner = childrenOf(element).map(({ start, end }) => xml.slice(start, end));
       const text = `<dataValidation${attributes.map(([name, value]) => ` ${name}="${escaped(value)}"`).join("")}>${inner.join("")}</dataValidation>`;

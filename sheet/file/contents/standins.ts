@@ -1,7 +1,7 @@
 import { attributeText, escaped } from "../../../shared/xlsx/xml";
 import { toEngine, toFile } from "../../lackedformats";
 
-/** Formats of the standard that a file names by number alone. */
+/** Built-in formats, which a file gives by number only. */
 const byNumber: Readonly<Record<string, string>> = { "12": "# ?/?", "13": "# ??/??" };
 
 const numbered = Object.entries(byNumber)

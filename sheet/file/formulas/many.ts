@@ -3,7 +3,7 @@ import { parameters } from "../../../shared/contract";
 import { catalogue, cellName } from "../../../src/catalogue";
 import type { Reader } from "./known";
 
-/** Functions of the engine that give several values; its subjects tell most of them. */
+/** Functions of the engine that return arrays, beside those of its array category. */
 const subjects = new Set(["Array", "Filter"]);
 const others = new Set(["SEQUENCE", "RANDARRAY", "XLOOKUP", "OFFSET", "INDIRECT", "SPLIT", "TEXTSPLIT"]);
 /** These take several values and give one, in every program, whatever operations stand in them. */

@@ -1,44 +1,44 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import { withoutEnds } from "../../../shared/xlsx/openends";
-import { isCall, joined, type Piece, piecesOf } from "../../../shared/xlsx/pieces";
+import { isCall, joined, type Token, tokensOf } from "../../../shared/xlsx/tokens";
 import { asStored } from "../../../src/calls";
 
 export type Writer = Pick<typeof OSpreadsheet, "parse" | "iterateAstNodes" | "convertAstNodes" | "astToFormula">;
 
-const callOf = (pieces: readonly Piece[], at: number, name: string) => isCall(pieces, at) && pieces[at].text.toUpperCase() === name;
+const callOf = (tokens: readonly Token[], at: number, name: string) => isCall(tokens, at) && tokens[at].text.toUpperCase() === name;
 
 /** A quote within a text, which the engine was told as `"a"&CHAR(34)&"b"`. */
-function withQuotes(pieces: readonly Piece[]): Piece[] {
-  const at = pieces.findIndex(
-    (piece, i) =>
-      piece.kind === "text" &&
-      pieces[i + 1]?.text === "&" &&
-      callOf(pieces, i + 2, "CHAR") &&
-      pieces[i + 4]?.text === "34" &&
-      pieces[i + 5]?.text === ")" &&
-      pieces[i + 6]?.text === "&" &&
-      pieces[i + 7]?.kind === "text",
+function withQuotes(tokens: readonly Token[]): Token[] {
+  const at = tokens.findIndex(
+    (token, i) =>
+      token.kind === "text" &&
+      tokens[i + 1]?.text === "&" &&
+      callOf(tokens, i + 2, "CHAR") &&
+      tokens[i + 4]?.text === "34" &&
+      tokens[i + 5]?.text === ")" &&
+      tokens[i + 6]?.text === "&" &&
+      tokens[i + 7]?.kind === "text",
   );
-  if (at < 0) return [...pieces];
-  const text = `${pieces[at].text.slice(0, -1)}""${pieces[at + 7].text.slice(1)}`;
-  return withQuotes([...pieces.slice(0, at), { kind: "text", text }, ...pieces.slice(at + 8)]);
+  if (at < 0) return [...tokens];
+  const text = `${tokens[at].text.slice(0, -1)}""${tokens[at + 7].text.slice(1)}`;
+  return withQuotes([...tokens.slice(0, at), { kind: "text", text }, ...tokens.slice(at + 8)]);
 }
 
 /** Files write `A1#`, all that a formula in A1 fills, as a call. */
-const withSpills = (pieces: readonly Piece[]): Piece[] =>
-  pieces.flatMap((piece, i) => {
-    if (piece.text === "#" && pieces[i - 1]?.kind === "cell") return [{ kind: "mark", text: ")" }];
-    const cell = piece.kind === "cell" ? i : i + 1;
-    const starts = pieces[cell]?.kind === "cell" && pieces[cell + 1]?.text === "#";
-    const own = cell === i ? !/!$/.test(pieces[i - 1]?.text ?? "") : /!$/.test(piece.text);
-    return starts && own ? [{ kind: "word", text: "_xlfn.ANCHORARRAY" }, { kind: "mark", text: "(" }, piece] : [piece];
+const withSpills = (tokens: readonly Token[]): Token[] =>
+  tokens.flatMap((token, i) => {
+    if (token.text === "#" && tokens[i - 1]?.kind === "cell") return [{ kind: "mark", text: ")" }];
+    const cell = token.kind === "cell" ? i : i + 1;
+    const starts = tokens[cell]?.kind === "cell" && tokens[cell + 1]?.text === "#";
+    const own = cell === i ? !/!$/.test(tokens[i - 1]?.text ?? "") : /!$/.test(token.text);
+    return starts && own ? [{ kind: "word", text: "_xlfn.ANCHORARRAY" }, { kind: "mark", text: "(" }, token] : [token];
   });
 
 /** The engine's writer takes "3/4" in a text for a day of March: every text is put back as it was typed. */
-function withTexts(pieces: readonly Piece[], typed: readonly Piece[]): Piece[] {
+function withTexts(tokens: readonly Token[], typed: readonly Token[]): Token[] {
   const texts = typed.filter(({ kind }) => kind === "text");
-  if (pieces.filter(({ kind }) => kind === "text").length !== texts.length) return [...pieces];
-  return pieces.map((piece) => (piece.kind === "text" ? texts.shift()! : piece));
+  if (tokens.filter(({ kind }) => kind === "text").length !== texts.length) return [...tokens];
+  return tokens.map((token) => (token.kind === "text" ? texts.shift()! : token));
 }
 
 type Node = ReturnType<Writer["parse"]>;
@@ -63,9 +63,9 @@ const newer = /_xlfn\.([A-Z0-9.]+)(?=\()/g;
 /** Functions that the engine's writer has marked as new keep the mark. */
 function withMarks(formula: string, written: string): string {
   const names = new Set([...written.matchAll(newer)].map(([, name]) => name));
-  const pieces = piecesOf(formula);
+  const tokens = tokensOf(formula);
   const marked = (text: string) => (names.has(text.toUpperCase()) ? `_xlfn.${text.toUpperCase()}` : text);
-  return joined(pieces.map((piece, at) => (isCall(pieces, at) ? { ...piece, text: marked(piece.text) } : piece)));
+  return joined(tokens.map((token, at) => (isCall(tokens, at) ? { ...token, text: marked(token.text) } : token)));
 }
 
 /** What opening a file writes in for the engine: brackets around a sign in front of a power, and around a quote in a text. */
@@ -82,9 +82,9 @@ const capital = (text: string): string => text.toUpperCase().replace(/^_XLFN\.(?
 export function fileFormula(typed: string, written: string, writer: Writer): string {
   const own = withSigns(typed, writer) ?? (isSame(typed, written, writer) ? typed.slice(1) : undefined);
   const text = own === undefined ? written : withMarks(own, written);
-  const pieces = withSpills(withQuotes(withTexts(piecesOf(text), piecesOf(typed))));
-  const spelt = pieces.map((piece, at) =>
-    piece.kind === "number" || isCall(pieces, at) ? { ...piece, text: capital(piece.text) } : piece,
+  const tokens = withSpills(withQuotes(withTexts(tokensOf(text), tokensOf(typed))));
+  const spelt = tokens.map((token, at) =>
+    token.kind === "number" || isCall(tokens, at) ? { ...token, text: capital(token.text) } : token,
   );
   return asStored(withoutEnds(joined(spelt)).replace(/#REF(?!!)/g, "#REF!"));
 }

@@ -7,11 +7,11 @@ import { rekeyed } from "../beside/piece";
 import { joinBeside } from "../beside/pieces";
 import type { Opened } from "../open";
 import type { Beside } from "../save";
-import { withLooks } from "./looks";
+import { withStyles } from "./joinedstyles";
 import { claimed, namesFor } from "./names";
 import { needed } from "./needs";
-import { type SheetData, withFormulas } from "./places";
-import { reworded } from "./words";
+import { reworded } from "./rewording";
+import { type SheetData, withFormulas } from "./sheetformulas";
 
 export type Engine = Pick<typeof OSpreadsheet, "load" | "links" | "helpers">;
 
@@ -112,7 +112,7 @@ export function inserted<Work extends Beside & { readonly book: WorkbookData }>(
     id: ids.get(sheet.id)!,
     name: names.get(sheetKey(sheet.name))!,
   }));
-  const { sheets: added, ...pools } = withLooks(work.book, file, renamed);
+  const { sheets: added, ...pools } = withStyles(work.book, file, renamed);
   const book = {
     ...work.book,
     ...pools,

@@ -1,8 +1,8 @@
 import { longestSheetName, sheetKey } from "../../../shared/xlsx/sheetname";
 import { freeName } from "../../free";
-import type { SheetData } from "./places";
+import type { SheetData } from "./sheetformulas";
 
-/** A name that is not taken; from here on it is. */
+/** A free name, which is taken from then on. */
 export function claimed(name: string, taken: Set<string>): string {
   const free = freeName(name, (one) => taken.has(sheetKey(one)), longestSheetName);
   taken.add(sheetKey(free));

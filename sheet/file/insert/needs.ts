@@ -1,8 +1,8 @@
 import { rangeKey } from "../../../shared/xlsx/names";
 import { engineSheet, sheetKey } from "../../../shared/xlsx/sheetname";
 import { Unreadable } from "../../../shared/xlsx/unzip";
-import { type SheetData, withFormulas } from "./places";
-import { reworded } from "./words";
+import { reworded } from "./rewording";
+import { type SheetData, withFormulas } from "./sheetformulas";
 
 /** The keys of the sheets that a formula takes something from, by itself or through a named range. */
 function sheetsIn(formula: string, ranges: ReadonlyMap<string, string>): Set<string> {

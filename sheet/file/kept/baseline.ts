@@ -8,7 +8,7 @@ import { cellsOnlyIn, rowless } from "../../../shared/xlsx/rowless";
 import { encoded } from "../../../shared/xlsx/xml";
 import { sharedBookOf } from "../../book";
 import { quietly } from "../../quietly";
-import type { Places } from "../beside/places";
+import type { Places } from "../beside/ruleplaces";
 import { cutTo, wider } from "./reach";
 import { structureOf } from "./structure";
 
@@ -18,7 +18,7 @@ export type Engine = Pick<typeof OSpreadsheet, "Model">;
 export type Open = (workbook: Workbook) => { readonly book: object; readonly places: Readonly<Record<string, Places>> };
 
 export interface Baseline {
-  /** Of sheets that nobody touched there is nothing but their names. */
+  /** Sheets that were not changed hold nothing but their names. */
   readonly before: WorkbookData;
   /** Where in their parts the rules stand, by the paths of the parts. */
   readonly places: ReadonlyMap<string, Places>;

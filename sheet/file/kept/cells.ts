@@ -3,9 +3,9 @@ import type { Model } from "@odoo/o-spreadsheet";
 import { addressOf, atOf, type Block, blockAt, cellsOf } from "../../../shared/xlsx/address";
 import type { FileCell, FileRow } from "../../../shared/xlsx/cells";
 import { type Edit, shows } from "../../../shared/xlsx/edits";
-import { type Form, formOf } from "../../../shared/xlsx/form";
 import { firstsOf, fullFormula } from "../../../shared/xlsx/moved/cells";
 import { withEnds } from "../../../shared/xlsx/openends";
+import { type StoredValue, storedOf } from "../../../shared/xlsx/storedvalue";
 import { asStored, asTyped, callsOurs } from "../../../src/calls";
 import { shownBy } from "../../cell";
 import { type Around, type Reader, unknownOf } from "../formulas/known";
@@ -33,12 +33,12 @@ export interface CellsOf {
   readonly mark: () => number;
 }
 
-const blankForm: Form = { type: undefined, text: undefined };
+const nothingStored: StoredValue = { type: undefined, text: undefined };
 
-/** A text that nobody calculated stands in its cell. */
-const typedForm = (value: ReturnType<typeof shownBy>): Form => {
-  const form = formOf(value);
-  return form.type === "str" ? { ...form, type: "inlineStr" } : form;
+/** Typed text is stored in its cell as an inline string. */
+const typedValue = (value: ReturnType<typeof shownBy>): StoredValue => {
+  const stored = storedOf(value);
+  return stored.type === "str" ? { ...stored, type: "inlineStr" } : stored;
 };
 
 export const positionAt = (sheetId: string, address: string): Position => {
@@ -72,17 +72,17 @@ export function cellEdits({ id, rows }: Sheet, changed: readonly string[], dirty
   const set = (address: string, edit: Edit) => edits.set(address, { ...edits.get(address), ...edit });
   const position = (address: string) => positionAt(id, address);
   const shown = (address: string) => shownBy(getters.getEvaluatedCell(position(address)));
-  const setForm = (address: string, form: Form) => {
+  const setStored = (address: string, stored: StoredValue) => {
     const file = at.get(address);
-    if (file ? !shows(file, form) : form.text !== undefined) set(address, { form });
+    if (file ? !shows(file, stored) : stored.text !== undefined) set(address, { stored });
   };
   /** Values of the cells that a formula fills, and none where it filled one before. */
   const fill = (address: string, zone: Block | undefined) => {
     const filled = new Set((zone ? cellsOf(zone) : [atOf(address)]).map(addressOf));
-    for (const one of filled) setForm(one, formOf(shown(one)));
+    for (const one of filled) setStored(one, storedOf(shown(one)));
     const before = blocks.get(address);
     for (const one of before ? cellsOf(before).map(addressOf) : [])
-      if (!filled.has(one) && getters.getCell(position(one)) === undefined) setForm(one, typedForm(shown(one) || undefined));
+      if (!filled.has(one) && getters.getCell(position(one)) === undefined) setStored(one, typedValue(shown(one) || undefined));
   };
 
   for (const address of changed) {
@@ -92,20 +92,20 @@ export function cellEdits({ id, rows }: Sheet, changed: readonly string[], dirty
       const content = (getters.getCell(here) as { readonly content?: string } | undefined)?.content ?? "";
       const spilled = content === "" && getters.getArrayFormulaSpreadingOn(here);
       const value = content === "" && !spilled ? undefined : shown(address);
-      set(address, { form: value === undefined ? blankForm : typedForm(value), formula: null });
+      set(address, { stored: value === undefined ? nothingStored : typedValue(value), formula: null });
       const old = blocks.get(address);
       for (const one of old ? cellsOf(old).map(addressOf) : [])
-        if (one !== address && !getters.getCell(position(one))) setForm(one, blankForm);
+        if (one !== address && !getters.getCell(position(one))) setStored(one, nothingStored);
       continue;
     }
     if (unknownOf(typed, engine, around)) {
-      set(address, { formula: { formula: untouchedFormula(typed) }, form: blankForm, again: true });
+      set(address, { formula: { formula: untouchedFormula(typed) }, stored: nothingStored, again: true });
       continue;
     }
     const zone = getters.getSpreadZone(here);
     const block = zone ?? (callsOurs(typed) || needsArray(typed, engine, getters) ? blockAt(atOf(address)) : undefined);
     const formula = fileFormula(typed, of.written(id, address, typed), engine);
-    set(address, { formula: block ? { formula, block, mark: of.mark() } : { formula }, form: formOf(shown(address)) });
+    set(address, { formula: block ? { formula, block, mark: of.mark() } : { formula }, stored: storedOf(shown(address)) });
     fill(address, zone);
   }
 
@@ -118,27 +118,27 @@ export function cellEdits({ id, rows }: Sheet, changed: readonly string[], dirty
     if (!file?.formula || file.formula.kind === "other") continue;
     if (unsure.has(`${here.sheetId} ${here.col} ${here.row}`)) {
       // It shows what was right before: a program that knows the formula works it out.
-      if (file.shown) set(address, { form: blankForm, again: true });
+      if (file.shown) set(address, { stored: nothingStored, again: true });
       continue;
     }
     const zone = getters.getSpreadZone(here);
     if (file.formula.kind !== "array" && callsOurs(fullFormula(file, firsts))) {
       // As Excel saves it: as a plain formula it would be asked for one value alone.
       const formula = asStored(asTyped(fullFormula(file, firsts)));
-      set(address, { formula: { formula, block: zone ?? blockAt(file), mark: of.mark() }, form: formOf(shown(address)) });
+      set(address, { formula: { formula, block: zone ?? blockAt(file), mark: of.mark() }, stored: storedOf(shown(address)) });
       fill(address, zone);
       continue;
     }
     const room = file.formula.block ?? blockAt(file);
     if (zone && file.formula.kind === "array" && (zone.bottom !== room.bottom || zone.right !== room.right) && file.formula.dynamic)
-      set(address, { formula: { formula: file.formula.text, block: zone, mark: of.mark() }, form: formOf(shown(address)) });
+      set(address, { formula: { formula: file.formula.text, block: zone, mark: of.mark() }, stored: storedOf(shown(address)) });
     fill(address, file.formula.kind === "array" ? (file.formula.dynamic ? zone : room) : undefined);
   }
   promote(rows, edits);
   return edits;
 }
 
-/** Of formulas filled down only the first is written out: where it goes, the others are written out too. */
+/** Shared formulas: where the first cell's text goes, the others get theirs in full. */
 function promote(rows: readonly FileRow[], edits: Map<string, Edit>): void {
   const firsts = firstsOf(rows);
   const gone = new Set([...firsts].filter(([, first]) => edits.get(first.address)?.formula !== undefined).map(([shared]) => shared));

@@ -4,7 +4,7 @@ import type { Block } from "../../../shared/xlsx/address";
 import type { FileRow } from "../../../shared/xlsx/cells";
 import { withinSheet, withoutReferences } from "../../../shared/xlsx/move";
 import { sharedBookOf } from "../../book";
-import type { Places } from "../beside/places";
+import type { Places } from "../beside/ruleplaces";
 import { type Around, aroundIn, unknownOf } from "../formulas/known";
 import { type Engine as Basing, baseline, type Open } from "./baseline";
 import { type Engine as Cells, positionAt } from "./cells";

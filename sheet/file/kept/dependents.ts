@@ -13,7 +13,7 @@ interface Formula {
   readonly roams: boolean;
 }
 
-/** Functions that make references as they go. */
+/** Functions that build references at run time. */
 const roaming = /\b(?:INDIRECT|OFFSET)\s*\(/i;
 
 function formulasOf({ getters }: Model): Formula[] {
@@ -104,7 +104,7 @@ export class Dependents {
     });
     for (let pass = 0, before = -1; waiting.length !== before; pass++) {
       before = waiting.length;
-      // A chain against the order of the file this long is taken for hit as a whole.
+      // After this many passes the formulas that still wait are taken as affected.
       waiting = waiting.filter((formula) => {
         if (pass < passes && !formula.ranges.some((range) => marked.has(range))) return true;
         take(formula);

@@ -4,7 +4,7 @@ import { inserted, prefixOf, sheetRoot, withElement } from "../../../shared/xlsx
 import { elementRetagged } from "../../../shared/xlsx/retag";
 import { without } from "../../../shared/xlsx/without";
 import { type Change, changed, childOf, childrenOf, nameOf, openingOf, prefixed } from "../../../shared/xlsx/xml";
-import type { Places } from "../beside/places";
+import type { Places } from "../beside/ruleplaces";
 import type { Pair } from "./difference";
 import type { Made } from "./made";
 import { nothingPaired, type Paired, paired } from "./pairing";

@@ -2,25 +2,25 @@ import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { Model } from "@odoo/o-spreadsheet";
 import type { FileRow } from "../../../shared/xlsx/cells";
 import { type Edit, withEdits } from "../../../shared/xlsx/edits";
-import { LookPool } from "../../../shared/xlsx/looks";
 import { dynamicMark } from "../../../shared/xlsx/metadata";
 import type { Book } from "../../../shared/xlsx/moved/bookparts";
 import { put } from "../../../shared/xlsx/package";
 import { relationsOf, textOf } from "../../../shared/xlsx/parts";
+import { StylePool } from "../../../shared/xlsx/styles";
 import type { Looks } from "../beside/looks";
-import { cellLookChanges } from "./celllooks";
 import { type Engine as Cells, cellEdits, formulaAt, positionAt } from "./cells";
 import type { Compared } from "./compared";
 import { groupsKey } from "./groups";
 import { isLink, targetOf, withLinks } from "./links";
-import { lookAt } from "./lookat";
 import { madeRules } from "./made";
+import { withResultFormats } from "./newformats";
 import type { Replayed } from "./replayed";
-import { withResultFormats } from "./resultlooks";
 import { ruleChanges } from "./rules";
 import { spelling } from "./spelt";
 import { stepped } from "./steps";
 import { type Structure, touchKey } from "./structure";
+import { cellStyleChanges } from "./stylechanges";
+import { styleAt } from "./stylelookup";
 
 export type Engine = Pick<typeof OSpreadsheet, "Model"> & Cells;
 
@@ -33,9 +33,9 @@ interface Writing {
 }
 
 /** The pool of looks of a workbook; undefined where the file has none. */
-function poolOf({ parts, path }: Book): { readonly path: string; readonly pool: LookPool } | undefined {
+function poolOf({ parts, path }: Book): { readonly path: string; readonly pool: StylePool } | undefined {
   const styles = relationsOf(parts, path).find(({ kind }) => kind === "styles")?.path;
-  return styles && parts.has(styles) ? { path: styles, pool: new LookPool(textOf(parts, styles)) } : undefined;
+  return styles && parts.has(styles) ? { path: styles, pool: new StylePool(textOf(parts, styles)) } : undefined;
 }
 
 /** Writes the sheets that somebody changed into their parts; answers the cells that hold no formula any more, by part. */
@@ -66,7 +66,7 @@ export async function writeSheets(
   for (const [id, pair] of pairs) {
     const path = paths.get(id)!;
     const xml = textOf(parts, path);
-    const looks = cellLookChanges(pair, before, now, fileFormat);
+    const looks = cellStyleChanges(pair, before, now, fileFormat);
     const own = changes.get(id)!;
     const dirtyHere = dirty.filter(({ sheetId }) => sheetId === id);
     let text = xml;
@@ -76,7 +76,7 @@ export async function writeSheets(
       const chained = new Set(own.filter((address) => edits.get(address)?.formula === null));
       if (chained.size) removed.set(path, chained);
       withResultFormats(model, id, own, looks, fileFormat);
-      const base = looks.size && lookAt(xml, rows);
+      const base = looks.size && styleAt(xml, rows);
       for (const [address, change] of looks)
         if (base && styles) edits.set(address, { ...edits.get(address), look: styles.pool.like(base(address), change) } as Edit);
       text = withEdits(xml, edits, rows);

@@ -6,7 +6,7 @@ import { enginesFile, enginesSheet } from "../../enginesfile";
 
 type Engine = Pick<typeof OSpreadsheet, "Model">;
 
-/** Formulas as the engine's own writer spells them: it knows which functions are new to files. */
+/** Formulas as the engine's own writer spells them: it knows which functions need the prefix _xlfn. */
 export async function spelling(
   formulas: ReadonlyMap<string, ReadonlyMap<string, string>>,
   now: WorkbookData,

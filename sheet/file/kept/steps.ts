@@ -1,4 +1,4 @@
-import type { Places } from "../beside/places";
+import type { Places } from "../beside/ruleplaces";
 import type { Pair } from "./difference";
 import { withGroups } from "./groups";
 import { withColumns, withRows } from "./lines";

@@ -41,7 +41,7 @@ export const touchKey = (sheetId: string, id: string): string => `${sheetId} ${i
 
 export function structureOf(book: object): Structure {
   const { beyond = [], ...own } = (book as { structure?: Partial<Structure> }).structure ?? {};
-  // Versions that were kept before say words alone.
+  // Versions kept by older pages hold words only.
   return { ...noStructure, ...own, beyond: beyond.map((one) => (typeof one === "string" ? { words: one, sheet: "" } : one)) };
 }
 

@@ -66,7 +66,7 @@ function runs(lines: readonly number[]): { at: number; count: number }[] {
 
 const axes = { ROW: "row", COL: "column" } as const;
 
-/** The engine's commands are written down as they are carried out. */
+/** A plugin that records the engine's commands as they are executed. */
 export function writeDown({ CorePlugin, registries }: Engine): void {
   class StructurePlugin extends CorePlugin {
     static override getters = [];
@@ -116,7 +116,7 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
     }
 
     override handle(command: Command): void {
-      // One for each cell of a workbook that opens.
+      // Opening sends one such command for each cell: not recorded.
       if (command.type === "UPDATE_CELL_POSITION") return;
       if ("target" in command) this.under = [];
       if (command.type === "DUPLICATE_SHEET") this.whole = undefined;
@@ -133,7 +133,7 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
           const { sheetId, dimension, base, position, quantity } = command;
           const at = position === "before" ? base : base + 1;
           const lines = dimension === "ROW" ? this.getters.getNumberRows(sheetId) : this.getters.getNumberCols(sheetId);
-          // More room at the end of what the page shows is no change to a sheet, which has room for a million rows anyway.
+          // Rows added at the end of the grid are no change to the file's sheet, which has a million rows anyway.
           if (at + quantity < lines) this.step({ do: "lines", sheet: sheetId, axis: axes[dimension], at, by: quantity });
           break;
         }

@@ -5,7 +5,7 @@ async function digested(bytes: Uint8Array): Promise<string> {
   return Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/** What tells a file from every other; worked out once for the same bytes. */
+/** The SHA-256 digest of a file, computed once for the same bytes. */
 export function digestOf(bytes: Uint8Array): Promise<string> {
   const found = known.get(bytes) ?? digested(bytes);
   known.set(bytes, found);

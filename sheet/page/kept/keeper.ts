@@ -1,7 +1,7 @@
 /** How keeping stands, for a person to see; `stuck` is the engine's doing, `full` and `failed` the browser's. */
 export type State = "kept" | "waiting" | "full" | "failed" | "stuck";
 
-/** What was on the page could not be had: the browser was not even asked to keep it. */
+/** Thrown where the page's content could not be exported: the browser was not asked to keep it. */
 export class Stuck extends Error {}
 
 function stateOf(error: unknown): State {
@@ -17,13 +17,13 @@ export class Keeper {
   private timer: ReturnType<typeof setTimeout> | undefined;
   private saving: Promise<boolean> = Promise.resolve(true);
   private dirty = false;
-  /** A large workbook takes long to keep, and the page stands still meanwhile: it is kept less often. */
+  /** A large workbook blocks the page while it is exported, so it is kept less often. */
   private pause = shortest;
 
   constructor(
     private readonly save: (moment: number) => Promise<void>,
     private readonly tell: (state: State, moment: number, why?: string) => void,
-    /** When it was kept last: no later moment may be an earlier number, or the newest would not be found. */
+    /** The last moment used as a key: moments must increase even if the clock is set back, or the newest version would not be found. */
     private last: number,
   ) {}
 

@@ -1,4 +1,4 @@
-/** The right to change a workbook: one tab has it at a time. A browser that knows no locks gives it to everyone. */
+/** The right to change a workbook: one tab has it at a time. In a browser without the Web Locks API every tab has it. */
 export interface Hold {
   release(): void;
 }

@@ -32,7 +32,7 @@ export async function newestOf(
   const before = () => (aside ? `${setAside(name, aside)} The version before is open instead.` : "");
   for (const moment of versions) {
     const kept = await store.version(id, moment);
-    // Deleted in another tab, just now.
+    // Deleted in another tab meanwhile.
     if (kept === undefined) continue;
     const read = fromKept(kept);
     if (read.state === "newer")

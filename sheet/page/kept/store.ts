@@ -87,7 +87,7 @@ export const fileAt = (id: string, digest: string): Promise<Uint8Array | undefin
 const filed = new Set<string>();
 
 /**
- * Keeps a version, the name and the file that it rests on, all or none. Told to commit at once, the browser finishes even where the
+ * Keeps a version, the name and the file that it rests on, all or none. Committed at once, so that the browser finishes even where the
  * page goes meanwhile.
  */
 export async function keepVersion(id: string, name: string, moment: number, kept: object, file?: Filed): Promise<void> {

@@ -11,7 +11,7 @@ function lastOfEach(newestFirst: readonly number[], groupOf: (moment: number) =>
 }
 
 /**
- * Those that make way, of the moments at which versions were kept.
+ * The versions to delete, given the moments of all.
  * @param dayOf the day that a moment falls on, as the person's calendar has it
  */
 export function toForget(moments: readonly number[], dayOf: (moment: number) => string): number[] {

@@ -16,7 +16,7 @@ export interface Kept extends Omit<Content, "file"> {
   readonly file?: string;
 }
 
-/** Counts up when an older page could no longer read what this one keeps. */
+/** Format version: raised when an older page could no longer read a record. */
 const form = 3;
 
 const texts = z.record(z.string(), z.string());
@@ -32,7 +32,7 @@ const record = z.looseObject({
 /** What a kept record turns out to be. */
 export type Read =
   | { readonly state: "read"; readonly content: Content; readonly file?: string }
-  /** Left by a page newer than this one: it is neither shown nor changed. */
+  /** Kept by a newer version of the page: neither shown nor changed. */
   | { readonly state: "newer" }
   | { readonly state: "damaged" };
 
@@ -53,7 +53,7 @@ export function fromKept(kept: unknown): Read {
   const stated = z.looseObject({ form: z.number() }).safeParse(kept);
   if (stated.success && stated.data.form > form) return { state: "newer" };
   if (!record.safeParse(kept).success) return { state: "damaged" };
-  // As it was kept: reading it over would drop what is called `__proto__`.
+  // The record itself: a parsed copy would drop a key `__proto__`.
   const { form: _, file, ...content } = kept as Kept;
   return { state: "read", content: byPiece(content), file };
 }

@@ -1,5 +1,5 @@
-import { unitsOf } from "../lines";
 import type { Run, Step } from "../schema";
+import { unitsOf } from "../steplines";
 import { type Mixing, mixingOf } from "../stock";
 
 export const rounded = (value: number, figures = 4): number => Number(value.toPrecision(figures));
@@ -11,7 +11,7 @@ export const stepFor = ({ steps }: Run, kind: Step["kind"], load: number): Step 
 export const spent = (step: Step | undefined): number | undefined =>
   step?.started !== undefined && step.done !== undefined ? step.done - step.started : undefined;
 
-/** Resin that left with a load: by its weights where there are two, else as worked out. */
+/** Resin that left with a load: from its two weights where both are there, else the calculated amount. */
 export function takenBy(run: Run, load: number): { readonly amount: number; readonly weighed: boolean } | undefined {
   const [before, drained] = [run.entries[`before ${load}`], run.entries[`drained ${load}`]];
   const density = fact(run, "resin density") ?? 1.03;

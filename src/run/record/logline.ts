@@ -2,7 +2,7 @@ import type { Block } from "../../../shared/host";
 import { hour, serialOf } from "../hours";
 import { countIn, type Run } from "../schema";
 import { dated, fact, loadsOf, rounded, spent, stepFor } from "./amounts";
-import { nextRows, rowAt } from "./rows";
+import { nextRows, rowAt } from "./freerows";
 import type { Cell, Writing } from "./writing";
 
 const woodOf = (run: Run, load: number): string =>

@@ -1,13 +1,13 @@
 import type { Block } from "../../../shared/host";
 import { hour } from "../hours";
-import { kindOf } from "../kinds";
-import { unitsOf } from "../lines";
 import { countIn, type Run } from "../schema";
+import { kindOf } from "../stepkinds";
+import { unitsOf } from "../steplines";
 import { loadsOf, mixed, rounded, takenBy } from "./amounts";
-import { freeRows, rowAt } from "./rows";
+import { freeRows, rowAt } from "./freerows";
 import type { Book, Writing } from "./writing";
 
-/** Hours that somebody was at it. */
+/** Hours of attended work. */
 function benchHours({ steps }: Run): number {
   const spans = steps.flatMap(({ kind, started, done }) =>
     !kindOf(kind).alone && started !== undefined && done !== undefined ? [[started, done] as const] : [],

@@ -5,7 +5,7 @@ import { priceRows } from "./pricelines";
 import { resinRow } from "./resinrow";
 import type { Book, Cell, Writing } from "./writing";
 
-/** All that a run writes into the workbook, as it stands. */
+/** Everything that a run writes into the workbook, as of now. */
 export function recordOf(run: Run, book: Book): Writing {
   const none = (sheet: string): Writing => ({
     blocks: [],
@@ -24,7 +24,7 @@ export function recordOf(run: Run, book: Book): Writing {
   };
 }
 
-/** Cells that hold something else by now than what was written there. */
+/** Cells changed since they were written. */
 export function changedSince(after: readonly Block[], now: readonly (Block | undefined)[]): string[] {
   const same = (a: Cell, b: Cell | undefined) =>
     a === b || (typeof a === "number" && typeof b === "number" && Math.abs(a - b) < 1e-9 * Math.max(1, Math.abs(a)));

@@ -1,9 +1,9 @@
 import type { Block } from "../../../shared/host";
 import { serialOf } from "../hours";
-import { unitsOf } from "../lines";
 import type { Run } from "../schema";
+import { unitsOf } from "../steplines";
 import { dated, loadsOf, mixed, rounded, takenBy } from "./amounts";
-import { nextRows, rowAt } from "./rows";
+import { nextRows, rowAt } from "./freerows";
 import type { Writing } from "./writing";
 
 export function resinRow(run: Run, resin: Block): Writing {

@@ -2,7 +2,7 @@ import type { Block } from "../../../shared/host";
 
 export type Cell = Block["cells"][number][number];
 
-/** What the workbook has to write into, as typed; what is missing there is not written. */
+/** The parts of the workbook that a record goes into, as typed; a missing one gets nothing. */
 export interface Book {
   /** The heading of the Run Log and its rows. */
   readonly log?: Block;

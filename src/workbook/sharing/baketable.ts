@@ -17,7 +17,7 @@ export const tableName = "Bake minutes";
 const ratios = [8, 4, 3, 2, 1.5, 1.25, 1.1, 1] as const;
 /** Dense wood takes a little longer than light wood: a few percent. */
 const gravity = 0.65;
-/** So long that the ends do not matter. */
+/** Length in units of thickness at which the ends no longer matter. */
 const long = 20;
 
 export interface BakeTable {

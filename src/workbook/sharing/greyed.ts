@@ -1,9 +1,9 @@
 import { addressOf, cellsOf } from "../../../shared/xlsx/address";
 import type { FileCell } from "../../../shared/xlsx/cells";
 import { type Edits, withEdits } from "../../../shared/xlsx/edits";
-import { LookPool } from "../../../shared/xlsx/looks";
 import { edit, put } from "../../../shared/xlsx/package";
 import { relationsOf, textOf, type Workbook } from "../../../shared/xlsx/parts";
+import { StylePool } from "../../../shared/xlsx/styles";
 import { frozenFill } from "../looks";
 
 interface Sheet {
@@ -17,11 +17,11 @@ export function filledBy({ formula, address }: FileCell, { cells }: Sheet): stri
   return all.filter((one) => (cells.get(one)?.value ?? "") !== "");
 }
 
-/** Marks values of the day with the grey that the template's plain edition has for them; all else of their look stays. */
+/** Marks values of the day with the gray that the template's plain edition has for them; all else of their look stays. */
 export function grey({ parts, path }: Workbook, fixed: ReadonlyMap<Sheet, readonly string[]>): void {
   const styles = relationsOf(parts, path).find(({ kind }) => kind === "styles")?.path;
   if (!styles || !parts.has(styles)) return;
-  const pool = new LookPool(textOf(parts, styles));
+  const pool = new StylePool(textOf(parts, styles));
   for (const [{ path: own, cells }, addresses] of fixed) {
     const edits: Edits = new Map(
       addresses.map((address) => [address, { look: pool.like(cells.get(address)!.look, { fill: frozenFill }) }]),

@@ -1,7 +1,7 @@
 import { counted } from "../../../shared/host";
 import { put } from "../../../shared/xlsx/package";
 import { textOf, workbookOf } from "../../../shared/xlsx/parts";
-import { piecesOf } from "../../../shared/xlsx/pieces";
+import { tokensOf } from "../../../shared/xlsx/tokens";
 import { unzip } from "../../../shared/xlsx/unzip";
 import { type NewFormula, valuesWritten } from "../../../shared/xlsx/values";
 import { zipped } from "../../../shared/xlsx/zip";
@@ -32,7 +32,7 @@ export function plainEdition(file: Uint8Array): Plain {
   const names = new Map(workbook.names.filter(({ sheet }) => sheet === undefined).map(({ name, text }) => [name.toLowerCase(), text]));
   const nameOf: NameOf = (name) => {
     const text = names.get(name.toLowerCase());
-    return text === undefined ? undefined : refOf(piecesOf(text.trim()), "", () => undefined);
+    return text === undefined ? undefined : refOf(tokensOf(text.trim()), "", () => undefined);
   };
   const twins = new Twins(sheets, nameOf);
   const isTaken = sheets.some(({ name }) => name.toLowerCase() === tableName.toLowerCase());

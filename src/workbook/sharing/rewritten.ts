@@ -1,6 +1,6 @@
 import { addressOf, cellsOf, sizeOf } from "../../../shared/xlsx/address";
 import type { FileCell } from "../../../shared/xlsx/cells";
-import { joined, type Piece } from "../../../shared/xlsx/pieces";
+import { joined, type Token } from "../../../shared/xlsx/tokens";
 import type { NewFormula } from "../../../shared/xlsx/values";
 import { asTyped, isOneCall } from "../../calls";
 import { isRef } from "../formula";
@@ -19,9 +19,9 @@ function unlessBlank({ contract, given }: Called, from: string, row: number | un
 }
 
 /** The one cell that a formula takes of an answer of several, `INDEX(call,1,3)`: the twin of that cell stands for all of it. */
-function askedFor(pieces: readonly Piece[], { contract, from, to }: Called): { from: number; to: number; column: number | undefined } {
+function askedFor(tokens: readonly Token[], { contract, from, to }: Called): { from: number; to: number; column: number | undefined } {
   if (contract.returns.form === "cell") return { from, to, column: 0 };
-  const around = [...pieces.slice(from - 2, from), ...pieces.slice(to + 1, to + 6)].map(({ text }) => text.toUpperCase());
+  const around = [...tokens.slice(from - 2, from), ...tokens.slice(to + 1, to + 6)].map(({ text }) => text.toUpperCase());
   const [index, open, comma1, row, comma2, column, close] = around;
   const isOne =
     index === "INDEX" && open === "(" && comma1 === "," && row === "1" && comma2 === "," && /^\d+$/.test(column) && close === ")";
@@ -33,7 +33,7 @@ export function rewritten(cell: FileCell, sheet: OpenSheet, twins: Twins): Map<s
   const { formula } = cell;
   if (!formula || formula.kind === "shared" || formula.kind === "other") return undefined;
   const text = asTyped(formula.text);
-  const { pieces, calls } = callsIn(text, sheet.name, twins.nameOf);
+  const { tokens, calls } = callsIn(text, sheet.name, twins.nameOf);
   if (!calls.length) return undefined;
   const made = new Map<string, NewFormula>();
   const { block } = formula;
@@ -48,9 +48,9 @@ export function rewritten(cell: FileCell, sheet: OpenSheet, twins: Twins): Map<s
     }
     return made;
   }
-  const parts = [...pieces];
+  const parts = [...tokens];
   for (const call of calls) {
-    const { from, to, column } = askedFor(pieces, call);
+    const { from, to, column } = askedFor(tokens, call);
     const twin = column === undefined ? undefined : twins.of(call, sheet.name, undefined, column);
     if (twin === undefined) return undefined;
     for (let at = from; at <= to; at++) parts[at] = { kind: "mark", text: at === from ? `(${twin})` : "" };

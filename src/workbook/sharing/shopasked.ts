@@ -17,7 +17,7 @@ export const shopCells = (sheets: readonly OpenSheet[], { sheet, row, column, ro
     }),
   );
 
-/** How one shop of the workbook is asked in plain formulas: its cells where something may be typed, else what holds now. */
+/** How plain formulas take a shop's settings: by cell where something may be typed, else the value in use now. */
 export function habitsOf(sheets: readonly OpenSheet[], range: Ref, shop: Shop): Habits {
   const standard: Habits["standard"] = (setting, system) => readShop([["units", system]]).get(setting);
   return {

@@ -1,7 +1,7 @@
 import { type Formula, formula, given } from "../formula";
 import type { Ref } from "../place";
 
-/** Hours between which somebody is there, and work that must lie within them. All in built-in syntax: moments are days. */
+/** Open hours, and attended work that must lie within them. All in built-in syntax: moments are days (serials). */
 export interface Hours {
   readonly opens: Ref | Formula;
   readonly closes: Ref | Formula;

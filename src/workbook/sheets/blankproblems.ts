@@ -1,14 +1,14 @@
 import { type Formula, formula } from "../formula";
-import type { Columns } from "../page";
+import type { Columns } from "../sheettable";
 import type { Shop } from "./shop";
 import { tooLarge, type Vessel } from "./vessel";
 
-/** Balsa of the lightest weighs about as little. */
+/** About the lightest balsa. */
 const lightest = 0.08;
 
 export const brokenCount = "count is not a whole number";
 
-/** The slips of a bench in plain words, for whoever cannot rest on an error to read it. */
+/** The problem of a row in plain words, for paper and phones, where an error shows no message. */
 export const wrongWith = (
   { kind, count, thickness, width, length, wood, named, weight, dryWeight, moisture, gravity }: Columns,
   shop: Shop,

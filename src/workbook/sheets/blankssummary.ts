@@ -1,13 +1,14 @@
 import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import type { Columns, Page } from "../page";
+import type { Page } from "../page";
 import { type Ref, whole } from "../place";
+import type { Columns } from "../sheettable";
 import { brokenCount } from "./blankproblems";
 
 /** Rows with an error are passed over: it matches no condition. */
 export function summaryLines(page: Page, row: number, of: Columns, planned: Ref, kit: Kit) {
   const all = (ref: Ref) => whole(ref);
-  // Half a piece is none: such a row is left out, and counts for nothing until it is put right.
+  // A count that is no whole number is left out until it is corrected.
   const broken = formula`SUMIF(${all(of.wrong)},"${brokenCount}",${all(of.count)})`;
   const out = formula`SUMPRODUCT((LEFT(${all(of.inPlan)},4)="left")*1)`;
   const lines: [string, Formula, string, string][] = [

@@ -7,5 +7,5 @@ export const demoStart = demoDay + 14 / 24;
 export const moment = "yyyy-mm-dd hh:mm";
 export const day = "yyyy-mm-dd";
 
-/** Where there is little room: Americans leave the century out. */
+/** For narrow columns: US dates with two digits of the year. */
 export const briefDay = (kit: Kit): string => kit.by("yy-mm-dd", day);

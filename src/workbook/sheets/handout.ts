@@ -8,6 +8,7 @@ import { ask, type Formula, formula, given } from "../formula";
 import { type Kit, readShop } from "../kit";
 import { Page } from "../page";
 import { cellIn, type Ref, whole } from "../place";
+import { sheetTable } from "../sheettable";
 import { ownReason } from "../verdict";
 import { bakedBy, ovenBlock } from "./ovenblock";
 import type { Shop } from "./shop";
@@ -17,7 +18,7 @@ const beyond = 8;
 
 const surfaceOf = (way: string) => Number(readShop([["in the oven", way]]).get(ovenSurfaceCoefficient));
 
-/** Both ways to bake, whichever My Shop has: its own column follows a surface coefficient typed there. */
+/** A column for each way to bake; the one that My Shop has also follows a surface coefficient typed there. */
 function ovenBlocks(page: Page, kit: Kit, shop: Shop) {
   const [way, typed] = [shop.holds("in the oven"), shop.holds(ovenSurfaceCoefficient.name)];
   const bare = formula`IF(${way}="foil",${surfaceOf("spaced")},${typed})`;
@@ -74,7 +75,8 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
     const numbers = [...bakedBy, ""].map((_, i) => cellIn(oven, 1 + i, 1));
     return ours(given(numbers, ask(bake, { thickness, length, shop: oven })));
   };
-  const baked = page.table(
+  const baked = sheetTable(
+    page,
     {
       thickness: { title: `thick, ${kit.unit("length")}`, look: "big", format: kit.by(fractions, plainNumber) },
       bare: { title: "bare, min", look: "big", format: "0", spills: (all) => minutes(all.thickness, ovens.bare) },
@@ -84,7 +86,8 @@ export function handoutSheet(kit: Kit, shop: Shop): Page {
   );
   const { row: below } = page;
   page.row = row;
-  page.table(
+  sheetTable(
+    page,
     {
       fluid: { title: `resin, ${kit.unit("fluid")}`, look: "big", format: plainNumber },
       dye: { title: `dye, ${kit.unit("powder")}`, look: "big", format: "0.00", spills: (all) => ours(ask(dye, { resin: all.fluid })) },

@@ -1,5 +1,5 @@
+import { tubCare } from "../../labels/labellines";
 import { commonSizes } from "../../labels/sizes";
-import { tubCare } from "../../labels/words";
 import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";

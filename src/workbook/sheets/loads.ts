@@ -76,7 +76,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   const all = page.block(made, refTo(name, header, 0, room, planned), formatsOf(plan, kit), { look: "words" });
   const column = (index: number) => refTo(name, header + 1, index, room - 1);
   const isFailed = failed(column(12));
-  // Its name, and one code that tells the reason: fourteen more of them say nothing.
+  // One error is enough for the row: its other fourteen cells show nothing.
   page.alert("unseen", between(column(2), column(planned - 1)), formula`ISERROR(${column(1)})`);
   page.alert("bad", { ...all, row: header + 1, rows: room - 1 }, isFailed);
   likelyBakes(page, kit, header, column(15), blanks);
@@ -99,7 +99,7 @@ export function loadsSheet(kit: Kit, shop: Shop, blanks: Blanks, onHand: OnHand)
   notices(page, shop, blanks, { discarded: need("resin discarded"), into: column(12), done: column(16), planned: copy });
   sayLikely(page, column(0));
   page.row = listTop - 1;
-  // The plan on one page, and on the other what it takes: for the wall, and for the pocket.
+  // Page 1 is the plan, for the wall; page 2 the shopping list, for the pocket.
   page.sheet.print = { ...page.sheet.print, newPage: page.row };
   shoppingLines(page, list);
   page.alert(

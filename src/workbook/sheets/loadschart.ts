@@ -2,6 +2,7 @@ import { formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Page } from "../page";
 import { type Ref, whole } from "../place";
+import { sheetTable } from "../sheettable";
 
 /** Serials that begin a week: programs agree on the names of these days. */
 const [sunday, monday] = [8, 2];
@@ -21,7 +22,8 @@ export function loadsChart(page: Page, kit: Kit, { vacuum, column, at }: Drawn, 
   const weekStart = kit.by(sunday, monday);
   const format = kit.by("ddd h AM/PM", "ddd hh:mm");
   page.row = header - 1;
-  const { of } = page.table(
+  const { of } = sheetTable(
+    page,
     {
       load: { title: "load", look: "note", each: () => formula`IF(ISNUMBER(${into}),${load},"")` },
       begins: {

@@ -3,7 +3,7 @@ import type { Kit } from "../kit";
 import type { Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
 
-/** The plan in one sentence, before all else. */
+/** The plan in one sentence, for the top of the sheet. */
 export function tellAnswer(
   page: Page,
   kit: Kit,

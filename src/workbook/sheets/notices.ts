@@ -13,7 +13,7 @@ interface Parts {
   readonly planned: Ref;
 }
 
-/** What the plan itself says in no words, a line each below it: what is left out, thrown away, late, or no longer so. */
+/** Notes below the plan: what is left out, thrown away or late, and whether the plan is out of date. */
 export function notices(page: Page, shop: Shop, blanks: Blanks, { discarded, into, done, planned }: Parts): void {
   const readyBy = shop.typed("ready by");
   const { rows, pieces } = blanks.leftOut;

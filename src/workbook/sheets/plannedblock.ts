@@ -1,6 +1,7 @@
 import { type Formula, formula } from "../formula";
-import type { Columns, Page } from "../page";
+import type { Page } from "../page";
 import { between, type Ref, refTo } from "../place";
+import type { Columns } from "../sheettable";
 
 /** The rows as PLAN takes them, rounded to what a bench can tell, so that one program's last digit is no change to another. */
 export function plannedBlock(page: Page, of: Columns, column: number): { block: Ref; count: Ref; bake: Ref } {

@@ -7,6 +7,7 @@ import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
+import { sheetTable } from "../sheettable";
 import { dash } from "../shown";
 import { verdict } from "../verdict";
 
@@ -29,7 +30,8 @@ export function priceSheet(kit: Kit): PriceTag {
   page.open("Price Tag");
   page.heading("What went into the run");
   const bought = (item: string, quantity: number, unit: string, price: number) => ({ item, quantity, unit, price });
-  const { of } = page.table(
+  const { of } = sheetTable(
+    page,
     {
       item: { title: "item", input: true },
       quantity: { title: "quantity", input: { from: -1e12, to: 1e12 } },
@@ -99,7 +101,7 @@ export function priceSheet(kit: Kit): PriceTag {
     input: { from: 0, to: 0.9999 },
     format: "0%",
   });
-  // No share of its price is more than the whole: built-in formulas would answer with a price below nought.
+  // No share of its price is more than the whole: built-in formulas would answer with a price below zero.
   const isShare = formula`IF(ISNUMBER(${share}),AND(${share}>=0,${share}<=0.9999),FALSE)`;
   const shared = (made: Formula) => formula`IF(${isShare},${made},IF(${share}="","","${dash}"))`;
   page.put(share.row, 3, {
@@ -144,7 +146,8 @@ export function priceSheet(kit: Kit): PriceTag {
   page.skip();
   page.heading("Shared by weight");
   page.say("The total, split in proportion to weights or counts. The parts add up to the cent.");
-  page.table(
+  sheetTable(
+    page,
     {
       who: { title: "who or what", input: true },
       weight: { title: "weight", input: { from: 0, to: 1e12 } },

@@ -4,8 +4,9 @@ import { catalyzedMonths } from "../../resin/settings";
 import { bar } from "../bars";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import { type Columns, Page } from "../page";
+import { Page } from "../page";
 import { between, cellIn, type Ref, refTo, whole } from "../place";
+import { type Columns, sheetTable } from "../sheettable";
 import { ownReason } from "../verdict";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
@@ -90,7 +91,8 @@ export function resinSheet(kit: Kit, shop: Shop, asOf: Ref): ResinBook {
   });
   const fluid = { unit: kit.unit("fluid") };
   const spend = { from: 0, to: 1e6 };
-  const { of } = page.table(
+  const { of } = sheetTable(
+    page,
     {
       date: { title: "date", input: { date: true }, format: day },
       added: { title: "added", ...fluid, input: spend },

@@ -2,6 +2,7 @@ import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Page } from "../page";
 import { cellIn, key, type Ref, refTo, whole } from "../place";
+import { sheetTable } from "../sheettable";
 import { dayExample } from "../usdates";
 import { ownReason } from "../verdict";
 import type { Blanks } from "./blanks";
@@ -27,7 +28,8 @@ export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, l
   };
   const fluid = kit.unit("fluid");
   const red = { color: "red", volume: kit.of("fluid", 0.6, 1), mixedOn: demoDay - 20, dyeRate: kit.of("strength", 0.25, 2) };
-  const { of } = page.table(
+  const { of } = sheetTable(
+    page,
     {
       color: {
         title: "resin by color",
@@ -46,7 +48,7 @@ export function resinTable(page: Page, kit: Kit, rows: number, onHand: OnHand, l
     { spare: rows - (kit.demo ? 2 : 0), column: 1 },
   );
   for (let i = 0; i < rows; i++) tellProblem(page, kit, of, used, i, judging);
-  // The first row follows My Shop, and so the Resin Book, for as long as nothing is typed over it.
+  // The first row takes its values from My Shop, and so from the Resin Book, until somebody types over it.
   const follows: [Ref, Ref][] = [
     [of.color, onHand.color],
     [of.volume, onHand.volume],

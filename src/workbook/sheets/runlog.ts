@@ -5,8 +5,9 @@ import { weightgain } from "../../resin/weightgain";
 import { bar } from "../bars";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
-import { type Columns, Page } from "../page";
+import { Page } from "../page";
 import { between, type Ref, refTo, whole } from "../place";
+import { type Columns, sheetTable } from "../sheettable";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
@@ -24,7 +25,7 @@ type Run = readonly [
   result: string,
 ];
 
-/** Runs of the invented shop; its resin weighs 1.03 g to the millilitre. */
+/** Runs of the invented shop; its resin weighs 1.03 g to the milliliter. */
 const runs: readonly Run[] = [
   [-52, "boxelder", 12, 34.2, 0.44, 247, 0.57, 0.09, 165, "good color, one sticky end, baked again"],
   [-45, "boxelder", 10, 28.1, 0.45, 207, 0.53, 0.08, 180, "even"],
@@ -87,7 +88,8 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
       result,
     };
   };
-  const { of } = page.table(
+  const { of } = sheetTable(
+    page,
     {
       date: { title: "date", input: { date: true }, format: day },
       wood: { title: "wood", input: { list: woods.names } },
@@ -130,7 +132,8 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   page.alert("bad", between(dry, cured), swapped);
   const { row } = page;
   page.row = top;
-  const { of: squared } = page.table(
+  const { of: squared } = sheetTable(
+    page,
     {
       full: { title: "fullness squared", look: "note", each: () => formula`IF(ISNUMBER(${of.full}),${of.full}^2,"")` },
       wood: {
@@ -155,14 +158,15 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const usualRows = usualWoods.length + (kit.demo ? 5 : 10);
   const asked = refTo(page.sheet.name, top + 2, usualColumn, usualRows);
   page.row = top;
-  const { of: heard } = page.table({ wood: { title: "usual for, as listed", look: "note", each: () => woods.named(asked) } }, [], {
+  const { of: heard } = sheetTable(page, { wood: { title: "usual for, as listed", look: "note", each: () => woods.named(asked) } }, [], {
     spare: usualRows,
     column: beyond + 3,
   });
   page.row = top;
   const usual = (of2: Ref, wood: Ref) =>
     formula`IF(${wood}="","",IF(COUNTIFS(${whole(woodOf)},${wood},${whole(of2)},">0")=0,"",AVERAGEIFS(${whole(of2)},${whole(woodOf)},${wood},${whole(of2)},">0")))`;
-  const { of: usually } = page.table(
+  const { of: usually } = sheetTable(
+    page,
     {
       wood: { title: "usual for", input: { list: woods.names } },
       runs: { title: "runs", format: "0", each: () => formula`IF(${heard.wood}="","",COUNTIF(${whole(woodOf)},${heard.wood}))` },

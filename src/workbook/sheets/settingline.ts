@@ -11,7 +11,7 @@ import type { Ref } from "../place";
 import { dayExample } from "../usdates";
 import { refuses } from "./judged";
 
-/** What a file is made for: its units and formulas stand written in it. */
+/** Settings that are fixed when a file is made: its formulas are written for them. */
 export const fixed = ({ system }: Kit): Readonly<Record<string, string>> => ({ units: system, "scale reads": scale });
 
 /** Hours of the day, where a clock time may be typed as well. */
@@ -19,7 +19,7 @@ const hours = new Set(["opens", "closes"]);
 
 const isDate = ({ kind }: Setting) => kind === "date";
 
-/** Typed as words, or as a number or words: nothing that a built-in formula could judge. */
+/** Settings that take words: built-in formulas cannot check them. */
 const isWords = ({ choices, range, kind }: Setting) => !choices && !range && kind !== "count" && kind !== "date";
 
 /** A number in plain units without the last digit's noise. */
@@ -55,7 +55,7 @@ function demoValue(name: string, kit: Kit): string | number | undefined {
   return name === "altitude" ? kit.of("altitude", value as number) : value;
 }
 
-/** What holds where nothing is typed; "none" where that is nothing. */
+/** The value in use where nothing is typed; "none" where there is no default. */
 export function standardFormula(setting: Setting, value: unknown, { units }: Kit): Formula {
   if (value === undefined) return formula`"none"`;
   if (typeof value === "object" && setting.say) return formula`"${setting.say(value, units)}"`;

@@ -12,10 +12,10 @@ import { fixed, settingLine, standardFormula } from "./settingline";
 /** The settings that differ most from shop to shop. */
 const eight = ["units", "scale reads", "cover", "fullness", "dye rate", "in the oven", "vacuum hours", "altitude"];
 
-/** What loads are packed into: last, so that whoever names a vessel of its own takes the rows above them. */
+/** The tub settings: last, so that a sheet with a tub of its own can take the rows above as its shop. */
 const tubs = ["tub", "tub height", "tub wall", "tubs"];
 
-/** More rows than the sheet has. */
+/** A bound above the number of rows of the sheet. */
 const last = 1000;
 
 const titles: Readonly<Record<string, string>> = {
@@ -27,7 +27,7 @@ const titles: Readonly<Record<string, string>> = {
   plan: "The plan: hours and shelves",
 };
 
-/** Where one setting follows from another, so does what holds. */
+/** Settings whose default depends on another setting. */
 const derived = (at: (name: string) => Ref, usual: number): Readonly<Record<string, Formula>> => ({
   "soak hours": formula`2*${at("vacuum hours")}`,
   "wrap minutes per piece": formula`IF(${at("in the oven")}="foil",1,0)`,
@@ -47,11 +47,11 @@ export interface Shop extends Equipment {
   /** How many of the first eight are typed. */
   readonly firstTyped: Formula;
   readonly first: number;
-  /** Puts formulas where settings are typed, to stand until somebody types over them. */
+  /** Fills inputs with formulas, until somebody types over them. */
   readonly follow: (from: Readonly<Record<string, Ref>>) => void;
-  /** Whether nothing holds where nothing is typed. */
+  /** Whether a setting has no default. */
   readonly isOptional: (name: string) => boolean;
-  /** True where there is resin on hand of which nobody wrote down when it was mixed. */
+  /** True where there is resin on hand without a mixing date. */
   readonly isUndated: Formula;
 }
 
@@ -103,7 +103,7 @@ export function shopSheet(kit: Kit): Shop {
     const isFolded = own !== groups[0][1];
     page.heading(title);
     if (isFolded) {
-      // What is wrong with a value that is folded away is told where it can be opened.
+      // A problem in the collapsed rows is told in the row that opens them.
       const notes = refTo(name, page.row, 3, own.length);
       const isWrong = formula`SUMPRODUCT((LEFT(${notes},5)="type ")*1)>0`;
       page.put(page.row - 1, 3, {
@@ -121,12 +121,12 @@ export function shopSheet(kit: Kit): Shop {
         setting.name === "resin mixed on" ? [isUndated, "type its day, read off the tub: the resin on hand has no date"] : undefined,
       );
   }
-  // Below the line that says what is wrong: no cell may look at itself.
+  // Starts below the line with the problems, to avoid a circular reference.
   const below = 2;
   const notes = refTo(name, below, 3, page.row - below);
   const isWrong = formula`SUMPRODUCT((LEFT(${whole(notes)},5)="type ")*1)>0`;
   const isBad = formula`(LEFT(${whole(notes)},5)="type ")`;
-  // The first such row, from the top of the sheet.
+  // The first row with a problem, from the top of the sheet.
   const at = formula`${last - below}-SUMPRODUCT(MAX(${isBad}*(${last}-ROW(${whole(notes)}))))`;
   const others = formula`IF(SUMPRODUCT(${isBad}*1)>1," "&SUMPRODUCT(${isBad}*1)-1&" more on My Shop, marked there.","")`;
   const names = refTo(name, below, 0, page.row - below);

@@ -3,7 +3,7 @@ import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Ref } from "../place";
 
-/** What people write for the signs that stand in a size. */
+/** Characters that people type for the signs in a size. */
 export const spellings = [
   ["×", "x"],
   ["*", "x"],

@@ -4,8 +4,9 @@ import { expiry } from "../../resin/expiry";
 import { bar } from "../bars";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
-import { type Columns, Page } from "../page";
+import { Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
+import { type Columns, sheetTable } from "../sheettable";
 import { ownReason } from "../verdict";
 import { day, demoDay } from "./day";
 import type { Loads } from "./loads";
@@ -17,7 +18,7 @@ type Units = Readonly<Record<"resin" | "catalyst" | "dye" | "foil", string>>;
 const unitDue = ({ kind }: Columns, { resin, catalyst, dye, foil }: Units): Formula =>
   formula`IF(${kind}="resin","${resin}",IF(${kind}="catalyst","${catalyst}",IF(${kind}="dye","${dye}",IF(${kind}="foil","${foil}",""))))`;
 
-/** Counted in a unit that the plan does not use: no sum may take it in. */
+/** True where a row's unit is not the plan's, so that no sum may include it. */
 const misfit = (all: Columns, units: Units): Formula =>
   formula`AND(ISNUMBER(${all.quantity}),LEN(${unitDue(all, units)})>0,${all.unit}<>${unitDue(all, units)})`;
 
@@ -45,7 +46,8 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
     opened: demoDay - opened,
     months,
   });
-  const { of } = page.table(
+  const { of } = sheetTable(
+    page,
     {
       name: { title: "item", input: true },
       kind: { title: "kind", input: { list: kindsOfSupply, only: true } },
@@ -127,7 +129,8 @@ export function suppliesSheet(kit: Kit, loads: Loads, asOf: Ref): Page {
   page.skip();
   page.heading("Which cans of resin cover it for the least money");
   page.say(`Sizes and the volume they add up to in ${kit.unit("fluid")}; prices in your own money.`);
-  const offers = page.table(
+  const offers = sheetTable(
+    page,
     {
       size: { title: `size, ${kit.unit("fluid")}`, input: { from: 0.001, to: 1e6 } },
       price: { title: "price", input: { from: 0.01, to: 1e6 }, format: "#,##0.00" },

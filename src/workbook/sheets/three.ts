@@ -14,7 +14,7 @@ export interface Told {
   readonly unit?: string | Formula;
   readonly format?: string;
   readonly look?: Look;
-  /** What is said where all worked out, and where one did not. */
+  /** The note where all loads have a value, and where one has none. */
   readonly good?: string | Formula;
   readonly bad?: string;
   readonly gone?: string;
@@ -73,7 +73,7 @@ export function threeInputs(
   return refs;
 }
 
-/** Says under a step what is wrong with it; nothing where all is well. */
+/** The problem of a step, in the row below it; empty where there is none. */
 export function problem(page: Page, made: Formula): Ref {
   const ref = refTo(page.sheet.name, page.row, 0);
   page.say(made, "note");

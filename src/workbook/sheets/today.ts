@@ -1,5 +1,5 @@
 import { cautionsOf } from "../../cautions";
-import { kindOf } from "../../run/kinds";
+import { kindOf } from "../../run/stepkinds";
 import { formula } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";

@@ -25,6 +25,6 @@ export function bakeLines(page: Page, kit: Kit, loads: Each<LoadOf>, counts: Eac
   page.say(formula`IF(MAX(${across(bake)})>${practice / 60},${said(inPractice)},"")`);
 }
 
-/** A text too long for one piece of a formula, sentence by sentence. */
+/** A text longer than one literal of a formula may be, sentence by sentence. */
 const said = (text: string): Formula =>
   (text.match(/[^.]+\.\s*/g) ?? [text]).map((one) => formula`"${one}"`).reduce((all, one) => formula`${all}&${one}`);

@@ -6,6 +6,7 @@ import { aroundAsk, ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
 import type { Page } from "../page";
 import { cellIn, type Ref, refTo, whole } from "../place";
+import { sheetTable } from "../sheettable";
 import { shopIsWrong } from "../verdict";
 import type { Blanks } from "./blanks";
 import { type Each, each } from "./three";
@@ -53,7 +54,8 @@ export function loadTables(page: Page, kit: Kit, blanks: Blanks, vessel: Vessel)
   let above: Ref | undefined;
   return each((load) => {
     for (const column of [2, 3, 4]) page.put(page.row, column, { value: length, look: "unit", format: plainNumber });
-    const { of: own } = page.table(
+    const { of: own } = sheetTable(
+      page,
       {
         kind: {
           title: `Load ${load + 1}: pieces`,

@@ -4,10 +4,10 @@ import type { Ref } from "../place";
 import { moment } from "./day";
 import { across, type Each, threeLine } from "./three";
 
-/** A minute is no delay. */
+/** A start is late after one minute. */
 const late = (made: Formula): Formula => formula`${made}-0.0007`;
 
-/** When each load begins a step, marked where that has passed. `put` fills the times in, once it stands what they rest on. */
+/** When each load begins a step, marked once that has passed. `put` fills the times in once the cells that they depend on are placed. */
 export function startLine(
   page: Page,
   asOf: Ref,

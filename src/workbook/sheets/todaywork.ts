@@ -1,5 +1,5 @@
 import { ballast } from "../../chamber/ballast";
-import { type KindName, kindNames, kindOf } from "../../run/kinds";
+import { type KindName, kindNames, kindOf } from "../../run/stepkinds";
 import { airOut } from "../../vacuum/airout";
 import { fullVacuum } from "../../vacuum/fullvacuum";
 import { waterBoils } from "../../vacuum/waterboils";
@@ -26,7 +26,7 @@ interface Work {
   readonly counts: Each<Ref>;
 }
 
-/** The steps in the order of the work, the time of each first. `fill` puts the times in, once it stands below how long things take. */
+/** The steps in the order of the work, each with its time first. `fill` puts the times in once the durations below are placed. */
 export function workLines(page: Page, kit: Kit, shop: Shop, { begins, asOf, loads, counts }: Work) {
   const { at, isDemo } = begins;
   const fluid = kit.unit("fluid");

@@ -1,7 +1,8 @@
 import { type Formula, formula } from "../formula";
 import type { Kit } from "../kit";
-import type { Columns, Page } from "../page";
+import type { Page } from "../page";
 import type { Ref } from "../place";
+import type { Columns } from "../sheettable";
 import { ownReason } from "../verdict";
 import type { Shop } from "./shop";
 import { measured, replaced, spellings, unitOf } from "./sidetext";

@@ -5,6 +5,7 @@ import { voids } from "../../wood/voids";
 import { ask, type Formula, formula } from "../formula";
 import { Page } from "../page";
 import { type Ref, whole } from "../place";
+import { sheetTable } from "../sheettable";
 
 export interface Woods {
   readonly page: Page;
@@ -40,7 +41,8 @@ export function woodsSheet(): Woods {
   const top = page.row;
   const names = inOrder([...speciesNames, ...otherNames]);
   const index = inOrder(speciesNames.map(indexed)).filter((name) => !names.includes(name));
-  const { of } = page.table(
+  const { of } = sheetTable(
+    page,
     {
       wood: { title: "wood", look: "label" },
       gravity: { title: "gravity, dry", format: "0.00", spills: ({ wood }) => ask(gravity, { species: wood }) },
@@ -49,7 +51,8 @@ export function woodsSheet(): Woods {
     [...names, ...index].map((wood) => ({ wood })),
   );
   page.row = top;
-  const { of: spelled } = page.table(
+  const { of: spelled } = sheetTable(
+    page,
     { spelling: { title: "spelled", look: "note" }, name: { title: "is", look: "note" } },
     spellings.map(([spelling, name]) => ({ spelling, name })),
     { column: printed + 1 },

@@ -1,7 +1,7 @@
 import type { XmlElement } from "@rgrove/parse-xml";
 import { addressOf, type Block, blockOf } from "../../../shared/xlsx/address";
 import { rowsOf } from "../../../shared/xlsx/cells";
-import { joined, piecesOf } from "../../../shared/xlsx/pieces";
+import { joined, tokensOf } from "../../../shared/xlsx/tokens";
 import { childOf, childrenOf, nameOf } from "../../../shared/xlsx/xml";
 
 /** The cells of a file with their looks, as an independent reader sees them. */
@@ -83,7 +83,7 @@ function edges({ top, left, bottom, right }: Block, looks: Looks): Facts {
 
 /** However a number is spelt in it. */
 const plainFormula = (text: string): string =>
-  joined(piecesOf(text).map((piece) => (piece.kind === "number" ? { ...piece, text: String(Number(piece.text)) } : piece)));
+  joined(tokensOf(text).map((token) => (token.kind === "number" ? { ...token, text: String(Number(token.text)) } : token)));
 
 export function cellsIn(xml: string, root: XmlElement, strings: readonly string[], styles: Styles): Facts {
   const cells = rowsOf(xml, strings).flatMap((row) => row.cells);

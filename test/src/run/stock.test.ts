@@ -1,8 +1,8 @@
-import { linesOf } from "../../../src/run/lines";
 import { problemsOf } from "../../../src/run/problems";
 import { finish } from "../../../src/run/progress";
 import { recordOf } from "../../../src/run/record/record";
 import { type Run, stepOf } from "../../../src/run/schema";
+import { linesOf } from "../../../src/run/steplines";
 import { mixingOf } from "../../../src/run/stock";
 import { ask } from "../../ask";
 import { within } from "../../within";

@@ -7,6 +7,7 @@ import { live } from "../../../src/workbook/live";
 import { Page } from "../../../src/workbook/page";
 import { refTo } from "../../../src/workbook/place";
 import { plain } from "../../../src/workbook/plain";
+import { sheetTable } from "../../../src/workbook/sheettable";
 import { shownCells } from "../../../src/workbook/shown";
 
 const oven = refTo("A", 0, 9);
@@ -18,7 +19,8 @@ const editions = {
 /** Two rows of which the second is refused, and their bake; D is the gap between what is typed and what is worked out. */
 function table(room = 40) {
   const page = new Page("A", "a test", [10, 10, 10, 3, room, 10]);
-  page.table(
+  sheetTable(
+    page,
     {
       solids: { title: "solids", input: true },
       gravity: { title: "gravity", input: true },

@@ -1,8 +1,8 @@
 import * as engine from "@odoo/o-spreadsheet";
 import { movedFormula } from "../../../../shared/xlsx/filldown";
 import { meanings } from "../../../../shared/xlsx/names";
-import { joined, piecesOf } from "../../../../shared/xlsx/pieces";
 import type { Table } from "../../../../shared/xlsx/tables";
+import { joined, tokensOf } from "../../../../shared/xlsx/tokens";
 import { engineFormula } from "../../../../sheet/file/contents/spelling";
 import { unknownOf } from "../../../../sheet/file/formulas/known";
 import { fileFormula } from "../../../../sheet/file/formulas/outward";
@@ -94,8 +94,8 @@ describe("a formula of the engine, for a file", () => {
 });
 
 it.each(["", "=", "=\"a\"\"b\"&'it''s'!$A$1:B2*{1,2;3,4}-1.5E-3%<>#N/A", "=Σ(ä_1.x)?\n+[1]Sheet1!A1"])(
-  "pieces of %j join to it",
-  (formula) => expect(joined(piecesOf(formula))).toBe(formula),
+  "tokens of %j join to it",
+  (formula) => expect(joined(tokensOf(formula))).toBe(formula),
 );
 
 describe("what the engine does not know", () => {

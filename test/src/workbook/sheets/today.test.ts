@@ -1,7 +1,7 @@
 import { inPractice } from "../../../../src/cure/said";
 import { answers } from "../../../../src/run/answers";
-import { kindNames, kindOf } from "../../../../src/run/kinds";
 import { runOf } from "../../../../src/run/making";
+import { kindNames, kindOf } from "../../../../src/run/stepkinds";
 import { ask, type Typed } from "../../../ask";
 import { near } from "../../../within";
 import { filled } from "../filled";

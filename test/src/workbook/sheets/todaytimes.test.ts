@@ -1,4 +1,4 @@
-import { kindNames, kindOf } from "../../../../src/run/kinds";
+import { kindNames, kindOf } from "../../../../src/run/stepkinds";
 import { near } from "../../../within";
 import { filled } from "../filled";
 

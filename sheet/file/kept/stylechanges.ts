@@ -1,6 +1,6 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import type { Edge, LookChange } from "../../../shared/xlsx/lookchange";
+import type { Edge, StyleChange } from "../../../shared/xlsx/stylechange";
 import { lookChanges, type Pair, same } from "./difference";
 
 type Style = OSpreadsheet.Style;
@@ -8,9 +8,9 @@ type Border = OSpreadsheet.Border;
 
 const edge = (one: Border["top"]): Edge | null => (one ? { style: one.style, color: one.color } : null);
 
-/** One look made of another, in the words of files. */
-function styleChange(was: Style = {}, is: Style = {}): LookChange {
-  const change: { -readonly [K in keyof LookChange]: LookChange[K] } = {};
+/** The change that makes one style of another, in the terms of files. */
+function styleChange(was: Style = {}, is: Style = {}): StyleChange {
+  const change: { -readonly [K in keyof StyleChange]: StyleChange[K] } = {};
   const other = (key: keyof Style) => !same(was[key], is[key]);
   if (other("bold")) change.bold = is.bold ?? false;
   if (other("italic")) change.italic = is.italic ?? false;
@@ -26,26 +26,26 @@ function styleChange(was: Style = {}, is: Style = {}): LookChange {
   return change;
 }
 
-/** Files count degrees upward, and from 91 on downward. */
+/** textRotation: 0 to 90 counts degrees counterclockwise, 91 to 180 clockwise from 90. */
 function turned(radians: number): number {
   const degrees = Math.round((-radians * 180) / Math.PI);
   return degrees < 0 ? 90 - degrees : degrees;
 }
 
-function borderChange(was: Border = {}, is: Border = {}): LookChange {
+function borderChange(was: Border = {}, is: Border = {}): StyleChange {
   const edges = (["left", "right", "top", "bottom"] as const).filter((side) => !same(was[side], is[side]));
   return edges.length ? { edges: Object.fromEntries(edges.map((side) => [side, edge(is[side])])) } : {};
 }
 
-/** What is other about the looks of a sheet's cells. `spelt` says how the file spells a number format. */
-export function cellLookChanges(
+/** Changes of the styles of a sheet's cells. `spelt` gives a number format as the file spells it. */
+export function cellStyleChanges(
   pair: Pair,
   before: WorkbookData,
   now: WorkbookData,
   spelt: (format: string) => string,
-): Map<string, LookChange> {
-  const changes = new Map<string, LookChange>();
-  const add = (address: string, change: LookChange) => {
+): Map<string, StyleChange> {
+  const changes = new Map<string, StyleChange>();
+  const add = (address: string, change: StyleChange) => {
     if (Object.keys(change).length) changes.set(address, { ...changes.get(address), ...change });
   };
   const { before: old, now: own } = pair;

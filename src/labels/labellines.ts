@@ -1,7 +1,7 @@
 /** Lines of one label, the name first. */
 export type Label = readonly string[];
 
-/** To be written by hand. */
+/** A blank to write on by hand. */
 const open = "________";
 
 export interface Tub {
@@ -14,7 +14,7 @@ export interface Tub {
 
 export const tubCare = "Wear gloves and eye protection. Ventilate. Keep it cool, lid loose, away from food and children.";
 
-/** What a tub says: what, color, when mixed, until when, dye rate, and what never to forget. */
+/** The label of a tub: what it holds, color, mixed on, use by, dye rate, and the caution. */
 export const tubLabel = ({ color, mixedOn = open, useBy = open, dyeRate = open }: Tub): Label => [
   `Mixed resin, ${color || "clear"}`,
   `mixed ${mixedOn}, use by ${useBy}`,
@@ -32,7 +32,7 @@ export interface Labeled {
   readonly color?: string;
 }
 
-/** What pieces say: number or kind, wood, dry weight, color, day; from the piece with this number on. */
+/** The labels of pieces, from the piece with this number on: number or kind, wood, dry weight, color, day. */
 export function pieceLabels(rows: readonly Labeled[], from: number, day: string): Label[] {
   const all = rows.flatMap(({ name, wood, count, dry = open, color }) =>
     Array.from(

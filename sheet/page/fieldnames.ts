@@ -1,4 +1,4 @@
-/** Names for the fields that the engine draws without one: taken from the words that a person sees beside them. */
+/** Accessible names for the engine's unlabeled fields, taken from the words that a person sees beside them. */
 
 const sectionTitle = ".o-section-title, .o-sidePanelTitle, label";
 
@@ -14,7 +14,7 @@ function nameFor(field: HTMLElement): string {
 const isNamed = (field: HTMLElement): boolean =>
   field.hasAttribute("aria-label") || field.hasAttribute("aria-labelledby") || Boolean((field as HTMLInputElement).labels?.length);
 
-/** Names what is there, and whatever comes. */
+/** Names the fields that are there, and those that are added later. */
 export function nameFields(place: HTMLElement): void {
   let due = false;
   const name = () => {

@@ -29,7 +29,7 @@ export const unitsOf = ({ system, facts }: Run) => ({
   weight: String(facts["scale reads"] ?? (system === "US" ? "oz" : "g")),
 });
 
-/** Two figures, as a guess deserves; three where a scale or a gauge tells them apart. */
+/** Rounded to two significant figures, as an estimate deserves; three where a scale or a gauge shows as many. */
 export const rough = (value: number, figures = 2): string =>
   value === 0 ? "0" : String(Number(value.toPrecision(value >= 100 ? 3 : figures)));
 
@@ -46,7 +46,7 @@ export function piecesIn({ loads, system }: Run, load: number): string {
   return said.join("; ");
 }
 
-/** What a step says of each of its loads; with one load in the run nobody needs its number. */
+/** A line for each load of a step, with the load's number where the run has several. */
 function each(run: Run, loads: readonly number[], of: (load: number) => string): string[] {
   return loads.flatMap((load) => {
     const words = of(load);

@@ -22,7 +22,7 @@ export function rowAt({ at, cells }: Block, row: number, written: readonly Cell[
 
 export const freeRows = ({ cells }: Block, from = 0): number[] => cells.flatMap((row, i) => (i >= from && row.every(isBlank) ? [i] : []));
 
-/** Rows after the last filled one come first: a ledger is read in turn. */
+/** Free rows, those after the last filled one first: a ledger is read from top to bottom. */
 export function nextRows(block: Block, from = 0): number[] {
   const last = block.cells.findLastIndex((row, i) => i >= from && !row.every(isBlank));
   return freeRows(block, from).filter((row) => row > last);

@@ -3,7 +3,7 @@ import { cellNumber, missing } from "../../shared/message";
 import { badInput, type Cell, handedOn, isFault, Trouble } from "../../shared/outcome";
 import type { Units } from "../../shared/unit";
 
-/** A range as it stands, and what a number in it is: whether a cell may be words depends on the cell beside it. */
+/** A range as handed in, with the argument that reads its numbers: whether words in a cell are a fault depends on the cell beside it. */
 export interface Standing {
   readonly label: string;
   readonly each: Arg<number>;
@@ -24,7 +24,7 @@ export function standing(label: string, each: Arg<number>): Arg<Standing> {
   };
 }
 
-/** An amount that somebody typed with its currency is meant as a number, whatever stands beside it. */
+/** Text with a currency sign is meant as a number, whatever stands beside it. */
 const priced = /^\s*[-+]?\s*(?:\p{Sc}\s*[-+]?[\d.,]+|[\d.,]+\s*\p{Sc})\s*$/u;
 
 /** The number of a cell, the trouble with its words, or undefined where it is blank. */

@@ -1,9 +1,9 @@
 /** The steps of a run in the order of the work: the run view, the sheet Today and the record all go by this one list. */
 export interface Kind {
   readonly title: string;
-  /** What the button says that ends it. */
+  /** Text of the button that ends it. */
   readonly done: string;
-  /** One line of what can hurt here; the full cautions travel with the functions. */
+  /** One line on what can hurt here; the full cautions stand with the functions. */
   readonly caution: string;
   /** Counts down by the clock. */
   readonly timed?: true;

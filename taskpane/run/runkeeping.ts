@@ -7,12 +7,12 @@ import type { Run } from "../../src/run/schema";
 const mostEarlier = 30;
 const copyName = "run";
 let opened: UseStore | undefined;
-/** Not localStorage: what is written there is on the disk only seconds later. */
+/** IndexedDB, not localStorage: that reaches the disk only seconds later. */
 const copies = (): UseStore => {
   opened ??= createStore("porewise run", "copies");
   return opened;
 };
-/** A copy that nobody touched for longer belongs to no run of today. */
+/** A copy untouched for longer, in milliseconds, is not offered any more. */
 const fresh = 3 * 24 * 3_600_000;
 
 interface Copy {
@@ -24,7 +24,7 @@ interface Copy {
 
 const full = "This workbook already holds nine records of runs that cannot be read, and has no room for more: this run is not kept in it.";
 
-/** Keeps the runs inside the workbook, and a copy in the browser that outlives it being killed before the workbook is kept. */
+/** Keeps the runs inside the workbook, and a copy in the browser in case that is killed before the workbook is kept. */
 export class RunKeeping {
   runs: Runs = { earlier: [] };
   unread: readonly { readonly state: string; readonly xml: string }[] = [];
@@ -61,7 +61,7 @@ export class RunKeeping {
     if (own?.id === run.id) {
       if (run.revision > own.revision) this.set(copy.runs);
     } else if (!own && !this.runs.earlier.some(({ id }) => id === run.id)) {
-      // The browser was gone before the workbook had the run.
+      // The browser was closed before the workbook had the run.
       if (copy.workbook !== undefined && copy.workbook === this.host.workbook?.()) this.set({ ...this.runs, now: run });
       else this.stray = run;
     }
@@ -85,7 +85,7 @@ export class RunKeeping {
       const xml = writePart(runsForm, runs, runsForm.namespace);
       await set(copyName, { xml, touched: Date.now(), workbook: this.host.workbook?.() } satisfies Copy, copies());
     } catch {
-      // A browser that keeps nothing leaves it to the workbook.
+      // Without IndexedDB only the workbook keeps the run.
     }
   }
 

@@ -3,7 +3,7 @@ import { dayAndTime } from "./calendar";
 import { day } from "./clock";
 import type { Plan, Planned } from "./planned";
 
-/** A cell holds 32,767 characters. */
+/** Most characters that a cell holds. */
 const mostText = 32_000;
 
 /** What is in a load: "10 box elder, 2 maple". */
@@ -14,11 +14,11 @@ export function contentOf({ shares }: Planned): string {
   return all.length <= mostText ? all : `${all.slice(0, all.lastIndexOf(", ", mostText))} and more`;
 }
 
-/** A moment as its cell holds it: a serial, or words where the plan has no dates. */
+/** A moment as the value of a cell: a serial, or words where the plan has no dates. */
 export const momentOf = ({ midnight }: Pick<Plan, "midnight">, seconds: number): number | string =>
   midnight === undefined ? dayAndTime(seconds) : midnight + seconds / day;
 
-/** The last day of a load's resin, in the same way. */
+/** Use-by of a load's resin as the value of a cell. */
 export const useByOf = ({ midnight }: Plan, { useBy }: Planned): number | string | Trouble =>
   typeof useBy === "number" && midnight === undefined ? `day ${useBy}` : useBy;
 
@@ -30,7 +30,7 @@ export function lateBy({ midnight }: Plan, { done }: Planned, readyBy: number | 
   return noAnswer`late by ${String(Math.floor(minutes / 60))} h ${String(minutes % 60)} min`;
 }
 
-/** Seconds that the chamber is in use: the vacuum of each pull, or from in to out where it holds the resin itself. */
+/** Seconds that the chamber is in use: the vacuum of each pull, or from loading to taking out where the chamber itself holds the resin. */
 export function chamberSeconds({ tub, loads, pulls }: Plan, vacuum: number): number {
   return tub.beside ? pulls * vacuum : loads.reduce((sum, load) => sum + load.out - load.in, 0);
 }

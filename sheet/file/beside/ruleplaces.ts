@@ -2,7 +2,7 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 
 type SheetData = WorkbookData["sheets"][number];
 
-/** Which of a part's rules the engine made of: the how many-th of its kind in the part, by the engine's id. */
+/** Which of the part's rules each of the engine's rules came from: the index among its kind, by the engine's id. */
 export interface Places {
   readonly rules: Readonly<Record<string, number>>;
   readonly validations: Readonly<Record<string, number>>;
@@ -25,7 +25,7 @@ function placesIn(rules: readonly { readonly id: string; ranges: string[] }[] = 
   return found;
 }
 
-/** Takes the places off again. */
+/** Removes these marks again and returns the places. */
 export const takePlaces = (sheet: Partial<SheetData>): Places => ({
   rules: placesIn(sheet.conditionalFormats as never),
   validations: placesIn(sheet.dataValidationRules as never),

@@ -1,9 +1,9 @@
-import type { LookChange } from "./lookchange";
-import { LookLists } from "./looklists";
 import { retagged } from "./retag";
+import type { StyleChange } from "./stylechange";
+import { StyleLists } from "./stylesheet";
 import { childrenOf, escaped, nameOf, openingOf, prefixed } from "./xml";
 
-/** Number formats that files do not spell out. */
+/** Built-in number formats, which files give by number only. */
 const known: Readonly<Record<string, number>> = {
   ...{ General: 0, "0": 1, "0.00": 2, "#,##0": 3, "#,##0.00": 4, "0%": 9, "0.00%": 10, "0.00E+00": 11, "# ?/?": 12, "# ??/??": 13 },
   ...{ "mm-dd-yy": 14, "d-mmm-yy": 15, "d-mmm": 16, "mmm-yy": 17, "h:mm AM/PM": 18, "h:mm:ss AM/PM": 19, "h:mm": 20, "h:mm:ss": 21 },
@@ -31,8 +31,8 @@ const fontOrder = [
 ];
 const edgeOrder = ["start", "left", "end", "right", "top", "bottom", "diagonal", "vertical", "horizontal"];
 
-/** The pool of looks of a workbook. */
-export class LookPool extends LookLists {
+/** The styles of a workbook, to derive others from. */
+export class StylePool extends StyleLists {
   private readonly made = new Map<string, number>();
   private readonly formats: Map<string, number>;
 
@@ -41,7 +41,7 @@ export class LookPool extends LookLists {
     this.formats = new Map(this.items("numFmts").map(({ attributes }) => [attributes.formatCode ?? "", Number(attributes.numFmtId)]));
   }
 
-  private font(id: number, { bold, italic, strike, underline, size, color }: LookChange): number {
+  private font(id: number, { bold, italic, strike, underline, size, color }: StyleChange): number {
     const { prefix } = this;
     const set: Record<string, string> = {};
     const flag = (name: string, on: boolean | undefined) => {
@@ -57,7 +57,7 @@ export class LookPool extends LookLists {
     return this.add("fonts", this.composed("font", "", this.items("fonts")[id], fontOrder, set));
   }
 
-  private fill(id: number, { fill }: LookChange): number {
+  private fill(id: number, { fill }: StyleChange): number {
     if (fill === undefined) return id;
     const { prefix } = this;
     if (fill === null) return 0;
@@ -65,7 +65,7 @@ export class LookPool extends LookLists {
     return this.add("fills", `<${prefix}fill>${pattern}</${prefix}fill>`);
   }
 
-  private border(id: number, { edges }: LookChange): number {
+  private border(id: number, { edges }: StyleChange): number {
     if (!edges) return id;
     const { prefix } = this;
     const own = this.items("borders")[id];
@@ -81,7 +81,7 @@ export class LookPool extends LookLists {
     return this.add("borders", this.composed("border", attributes, own, edgeOrder, set));
   }
 
-  private format(id: number, { format }: LookChange): number {
+  private format(id: number, { format }: StyleChange): number {
     if (format === undefined) return id;
     if (format === null) return 0;
     const there = known[format] ?? this.formats.get(format);
@@ -92,13 +92,13 @@ export class LookPool extends LookLists {
     return number;
   }
 
-  /** The number of a look that rules give, as it is spelt without a prefix. */
+  /** Index of a differential format (dxf), given as XML without a prefix. */
   ofRule(text: string): number {
     return this.add("dxfs", prefixed(text, this.prefix));
   }
 
-  /** The number of a look that is like another but for some changes. */
-  like(base: number, change: LookChange): number {
+  /** Style index (cellXfs) of a style derived from another one by some changes. */
+  like(base: number, change: StyleChange): number {
     const key = `${base} ${JSON.stringify(change)}`;
     const known = this.made.get(key);
     if (known !== undefined) return known;

@@ -1,14 +1,14 @@
 import { isFault, type Outcome } from "../outcome";
 import { escaped } from "./xml";
 
-/** How a file holds a value. */
-export interface Form {
+/** A value as a cell element stores it. */
+export interface StoredValue {
   /** The type that a cell's start tag names; none for a number. */
   readonly type: string | undefined;
   readonly text: string | undefined;
 }
 
-export function formOf(value: Outcome | undefined): Form {
+export function storedOf(value: Outcome | undefined): StoredValue {
   if (value === undefined) return { type: undefined, text: undefined };
   if (isFault(value)) return { type: "e", text: value.error };
   if (typeof value === "boolean") return { type: "b", text: value ? "1" : "0" };

@@ -13,7 +13,7 @@ export interface Editing {
 
 interface Draft {
   readonly place: string;
-  /** The part as the workbook had it when typing began. */
+  /** The XML of the part when typing began. */
   readonly base?: string;
   readonly xml?: string;
   readonly editing?: Editing;
@@ -21,7 +21,7 @@ interface Draft {
 }
 
 const draftName = "checklist";
-/** Text that a cell would read as something else is typed with a mark before it; the mark is no part of it. */
+/** An apostrophe before text that a cell would read as something else is not part of the text. */
 const typed = (value: string | number | boolean) => (typeof value === "string" && /^['=+\-@\d]/.test(value) ? `'${value}` : value);
 const said = (cell: unknown) => (typeof cell === "string" && cell.startsWith("'") ? cell.slice(1) : (cell ?? ""));
 const same = (now: unknown, wanted: unknown): boolean => String(said(now)) === String(wanted);
@@ -33,20 +33,20 @@ const full = "This workbook already holds nine lists that cannot be read, and ha
 
 const one = new WeakMap<SheetHost, Keeping>();
 
-/** Keeps the list inside the workbook, and what is not there yet in the browser until it is. */
+/** Keeps the list inside the workbook, and in the browser what the workbook does not have yet. */
 export class Keeping {
   list: List = fresh;
   unread: Found["unread"] = [];
   /** Why the workbook has not taken the list, in words; "" while all is well. */
   trouble = "";
   editing: Editing | undefined;
-  /** What is typed of the run to come; undefined while nobody starts one. */
+  /** The details typed for a new run; undefined while none is being started. */
   asked: Now | undefined;
   /** Whether the workbook has the sheet that shows the list. */
   isOnSheet = false;
-  /** Its own writing is no change that somebody made. */
+  /** Set while this writes: the host then reports a change that nobody made. */
   private busy = false;
-  /** What was ticked here and is not in the workbook yet: its sheet knows nothing of it, and has no say against it. */
+  /** Check marks made here that are not in the workbook yet: its sheet cannot overrule them. */
   private isAhead = false;
   private place = "";
   private kept: string | undefined;
@@ -62,7 +62,7 @@ export class Keeping {
     return own;
   }
 
-  /** Tells every change; the answer stops it. */
+  /** Calls back on every change; the function returned stops that. */
   listen(changed: () => void): () => void {
     this.heard.add(changed);
     return () => this.heard.delete(changed);
@@ -96,7 +96,7 @@ export class Keeping {
     await this.follow();
   }
 
-  /** What a reload interrupted goes on, provided this is still the workbook that it was typed for. */
+  /** Restores what was half typed before a reload, provided this is still the same workbook. */
   private takeDraft(): void {
     const draft = draftOf(draftName, (kept) => kept as Draft);
     if (!draft || draft.place !== this.place || draft.base !== this.kept) return;
@@ -106,7 +106,7 @@ export class Keeping {
     if (part?.state === "read") this.set(part.list);
   }
 
-  /** Leaves what is not in the workbook yet. */
+  /** Drops what is not in the workbook yet. */
   forget(): void {
     keepDraft(draftName, undefined);
   }
@@ -127,14 +127,14 @@ export class Keeping {
     this.changed();
   }
 
-  /** Tries again what did not work: to read the list first of all, for what was not read is never written over. */
+  /** Tries again what failed, reading first: a list that was not read is never overwritten. */
   async again(): Promise<void> {
     if (this.place) this.save();
     else await this.load();
     this.changed();
   }
 
-  /** One writing after the other, and the newest list only, once the person pauses. */
+  /** Writes one after the other, and only the newest list, once the person pauses. */
   save(): void {
     if (!this.place) return;
     const xml = write(this.list, this.place);
@@ -156,7 +156,7 @@ export class Keeping {
     });
   }
 
-  /** Takes over what was ticked or typed on the sheet: whatever differs there was done there, for the pane writes both. */
+  /** Takes over what was ticked or typed on the sheet: the pane writes both, so any difference was made there. */
   async follow(): Promise<void> {
     if (this.busy || !this.place) return;
     const [run, list] = await Promise.all([this.host.contents(places.run), this.host.contents(places.list)]);
@@ -164,7 +164,7 @@ export class Keeping {
     if (!run || !list || this.busy || this.isAhead) return;
     const followed = fromSheet(this.list, { run: cellsOf(run), list: cellsOf(list) });
     if (JSON.stringify(followed) === JSON.stringify(this.list)) return;
-    // A sheet that came later, or was never shown the list, has nothing to say against it.
+    // A sheet that was added later, or was never shown the list, does not overrule it.
     const isNews = this.list.onSheet || JSON.stringify(this.list) === JSON.stringify(fresh);
     this.set(isNews ? { ...followed, onSheet: true } : { ...this.list, onSheet: true });
   }

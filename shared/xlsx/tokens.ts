@@ -1,13 +1,13 @@
-/** A formula cut into pieces: enough to rename and to move it, and no more. */
+/** A tokenizer for formulas: enough to rename and to move references, and no more. */
 
 export type Kind = "text" | "sheet" | "bracket" | "error" | "range" | "cell" | "word" | "number" | "space" | "mark";
 
-export interface Piece {
+export interface Token {
   readonly kind: Kind;
   readonly text: string;
 }
 
-/** In this order: the first that fits counts. Joined they match anything. */
+/** Kinds of tokens with their patterns. The first that matches counts; together they match any text. */
 const kinds: readonly [Kind, string][] = [
   ["text", '"(?:[^"]|"")*"'],
   ["sheet", "'(?:[^']|'')*'!?"],
@@ -23,27 +23,27 @@ const kinds: readonly [Kind, string][] = [
 
 const pattern = new RegExp(kinds.map(([, source]) => `(${source})`).join("|"), "gu");
 
-/** The pieces of a formula, joined the formula again. */
-export const piecesOf = (formula: string): Piece[] =>
+/** The tokens of a formula, joined the formula again. */
+export const tokensOf = (formula: string): Token[] =>
   [...formula.matchAll(pattern)].map((found) => ({
     kind: kinds[found.slice(1).findIndex((group) => group !== undefined)][0],
     text: found[0],
   }));
 
-export const joined = (pieces: readonly Piece[]): string => pieces.map(({ text }) => text).join("");
+export const joined = (tokens: readonly Token[]): string => tokens.map(({ text }) => text).join("");
 
 /** Whether the word at a place calls a function. */
-export function isCall(pieces: readonly Piece[], at: number): boolean {
-  return pieces[at]?.kind === "word" && pieces[at + 1]?.text === "(";
+export function isCall(tokens: readonly Token[], at: number): boolean {
+  return tokens[at]?.kind === "word" && tokens[at + 1]?.text === "(";
 }
 
 /** The place of the bracket that closes the one at a place. */
-export function closing(pieces: readonly Piece[], open: number): number {
+export function closing(tokens: readonly Token[], open: number): number {
   let depth = 0;
-  for (let at = open; at < pieces.length; at++) {
-    if (pieces[at].kind !== "mark") continue;
-    if (pieces[at].text === "(") depth++;
-    if (pieces[at].text === ")" && --depth === 0) return at;
+  for (let at = open; at < tokens.length; at++) {
+    if (tokens[at].kind !== "mark") continue;
+    if (tokens[at].text === "(") depth++;
+    if (tokens[at].text === ")" && --depth === 0) return at;
   }
-  return pieces.length - 1;
+  return tokens.length - 1;
 }

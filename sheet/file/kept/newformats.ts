@@ -1,6 +1,6 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { addressOf, atOf, blockOf } from "../../../shared/xlsx/address";
-import type { LookChange } from "../../../shared/xlsx/lookchange";
+import type { StyleChange } from "../../../shared/xlsx/stylechange";
 import { isOfResult } from "../beside/resultformats";
 
 /** Number formats that came with the results of new formulas become their cells' own. */
@@ -8,7 +8,7 @@ export function withResultFormats(
   model: Model,
   sheetId: string,
   changed: readonly string[],
-  looks: Map<string, LookChange>,
+  looks: Map<string, StyleChange>,
   spelt: (format: string) => string,
 ): void {
   const { getters } = model;

@@ -1,5 +1,5 @@
 import type { WorkbookData } from "@odoo/o-spreadsheet";
-import type { SheetData } from "./places";
+import type { SheetData } from "./sheetformulas";
 
 type Zones = Record<string, number>;
 type Pool<T> = Record<number, T>;
@@ -40,7 +40,7 @@ class Grown<T> {
 type Looks = Pick<WorkbookData, "styles" | "formats" | "borders">;
 
 /** Sheets with the styles, number formats and borders of another workbook, and the pools of this one with those in them. */
-export function withLooks(own: Looks, from: Looks, sheets: readonly SheetData[]): Looks & { readonly sheets: SheetData[] } {
+export function withStyles(own: Looks, from: Looks, sheets: readonly SheetData[]): Looks & { readonly sheets: SheetData[] } {
   const styles = new Grown(own.styles, from.styles);
   const formats = new Grown(own.formats, from.formats);
   const borders = new Grown(own.borders, from.borders);

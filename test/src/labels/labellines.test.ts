@@ -1,4 +1,4 @@
-import { pieceLabels, tubLabel } from "../../../src/labels/words";
+import { pieceLabels, tubLabel } from "../../../src/labels/labellines";
 
 it("numbers the pieces of a row, leaves a single one its name, and goes on from a piece", () => {
   const rows = [

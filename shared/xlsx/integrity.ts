@@ -2,16 +2,16 @@ import { relationsOf, textOf, workbookOf } from "./parts";
 import { isWhole } from "./scan";
 import { unzip } from "./unzip";
 
-/** A file that is not whole is not offered; the message says what it lacks. */
+/** Thrown instead of offering a damaged file; the message says what is missing. */
 export class NotWhole extends Error {}
 
 const isXml = (path: string) => /\.(?:xml|rels)$/i.test(path);
 
-/** What a file that was just written lacks to be whole, in words; undefined where it is. `before` is the file that it came from. */
+/** What is wrong with a file that was just written, in words; undefined where it is sound. `before` is the file that it was made from. */
 export function flawOf(file: Uint8Array, before?: ReadonlyMap<string, Uint8Array>): string | undefined {
   const parts = unzip(file);
   for (const path of parts.keys()) {
-    // What came as it was is as good as it was.
+    // Parts that are unchanged need no check.
     if (!isXml(path) || before?.get(path) === parts.get(path)) continue;
     const old = before?.get(path);
     if (sameBytes(parts.get(path)!, old)) continue;

@@ -16,25 +16,25 @@ export interface View {
 
 interface Source<V extends ArrayLike<unknown>> {
   values: V;
-  /** All bits of a row's number, or none of them where one value serves every row. */
+  /** Bit mask on the row's index: all ones, or 0 where one value serves every row. */
   mask: number;
 }
 
 type Getter = (source: Source<any>, at: { readonly row: number }) => () => unknown;
 
-// The same words twice: a getter that has only ever met numbers hands them on as they are, without an object around each.
+// The same code twice, for the engine's inline caches: a getter that has only ever seen numbers returns them unboxed.
 const number: Getter = (source: Source<Float64Array>, at) => () => source.values[at.row & source.mask];
 const anything: Getter = (source: Source<ArrayLike<unknown>>, at) => () => source.values[at.row & source.mask];
 
 const isNumbers = (values: ArrayLike<unknown>): boolean => values instanceof Float64Array;
 
-/** Views differ in what they look into: which are numbers, in words that tell two views apart. */
+/** Key of a view: which of its columns hold numbers. */
 export const kindOf = (values: Values): string => values.map(isNumbers).join();
 
 /** A view for columns such as these. */
 export function viewOf(names: readonly string[], first: Values): View {
   const at = { row: 0 };
-  // A prototype of its own: engines share the layout of like objects, and give up on those that differ in their getters.
+  // A prototype for each view: JavaScript engines share one hidden class among like objects, and deoptimize where their getters differ.
   const given: Given = Object.create({});
   const sources = names.map((name, i) => {
     const source: Source<ArrayLike<unknown>> = { values: first[i], mask: 0 };

@@ -2,11 +2,11 @@ import type { XmlElement } from "@rgrove/parse-xml";
 import { elementRetagged } from "./retag";
 import { type Change, changed, childOf, childrenOf, nameOf, openingOf, read } from "./xml";
 
-/** The order of the lists in the part. */
+/** Order of the lists in the styles part, by the schema. */
 const lists = ["numFmts", "fonts", "fills", "borders", "cellStyleXfs", "cellXfs", "cellStyles", "dxfs", "tableStyles", "colors", "extLst"];
 
-/** The part of a workbook that lists its looks: new ones are added at the ends of the lists, and those that are there stay as they stand. */
-export class LookLists {
+/** The styles part of a workbook: new styles are appended to its lists, and existing ones keep their indexes. */
+export class StyleLists {
   private readonly root: XmlElement;
   protected readonly prefix: string;
   private readonly added: Record<string, string[]> = { numFmts: [], fonts: [], fills: [], borders: [], cellXfs: [], dxfs: [] };
@@ -46,7 +46,7 @@ export class LookLists {
     return `<${this.prefix}${tag}${attributes}>${names.map((name) => own.get(name)).join("")}</${this.prefix}${tag}>`;
   }
 
-  /** The part with all that was added. */
+  /** The part with everything that was added. */
   written(): string {
     const changes: Change[] = [];
     for (const [list, texts] of Object.entries(this.added)) {

@@ -1,7 +1,7 @@
 import { type Blank, blanks } from "../demo";
 import { speciesNames } from "../wood/species";
 
-/** So many pieces alike, and the weights of one of them. */
+/** A number of like pieces, and the weights of one of them. */
 export interface Kind extends Blank {
   readonly count: number;
   readonly color: string;
@@ -12,7 +12,7 @@ const red = new Set(["river birch", "black cherry", "hackberry", "American beech
 
 const known = new Set(speciesNames.map((name) => name.toLowerCase()));
 
-/** A slip of the bench: it stands in a row of its own, where it can be seen to explain itself. */
+/** A blank with a mistake has a row of its own, where its message shows. */
 const isSlip = ({ species, weight, dryWeight }: Blank) =>
   !known.has(species.toLowerCase()) || weight < dryWeight || weight > dryWeight * 1.3;
 

@@ -3,8 +3,8 @@ import type { FileRow } from "../../../shared/xlsx/cells";
 import { elementOf } from "../../../shared/xlsx/elements";
 import { childrenOf, read } from "../../../shared/xlsx/xml";
 
-/** The look that a cell has in the file, its own or its row's or column's. */
-export function lookAt(xml: string, rows: readonly FileRow[]): (address: string) => number {
+/** The style index that a cell has in the file: its own, or that of its row or column. */
+export function styleAt(xml: string, rows: readonly FileRow[]): (address: string) => number {
   const own = new Map(rows.flatMap(({ cells }) => cells.map(({ address, look }) => [address, look] as const)));
   const ofRows = new Map(
     rows.flatMap(({ row, start, open }) => {

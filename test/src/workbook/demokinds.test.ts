@@ -1,5 +1,5 @@
 import { blanks } from "../../../src/demo";
-import { kinds } from "../../../src/workbook/kinds";
+import { kinds } from "../../../src/workbook/demokinds";
 
 it("counts every blank of the demo once", () => expect(kinds.reduce((sum, { count }) => sum + count, 0)).toBe(blanks.length));
 

@@ -3,9 +3,9 @@ import { type Cells, type Column, cellAt, commonShape, readColumn } from "./colu
 import { fromShop, type Given, type Outline, readOne } from "./given";
 import { badInput, type Outcome, Trouble } from "./outcome";
 import { cellsOf, outgoing, type Result } from "./result";
+import { kindOf, type Values, type View, viewOf } from "./rowview";
 import type { Shop } from "./settings";
 import type { Unit } from "./unit";
-import { kindOf, type Values, type View, viewOf } from "./view";
 
 /** A per-piece call: every argument is one cell or a column, and each row answers for itself. */
 export function eachPiece(outline: Outline, cells: readonly (Cells | undefined)[], shop: Shop): Outcome[][] {
@@ -32,7 +32,7 @@ export function eachPiece(outline: Outline, cells: readonly (Cells | undefined)[
 
 interface Singles {
   readonly given: Given;
-  /** The unit that a weight serving every row was typed in. */
+  /** Unit of a weight that serves every row. */
   readonly typedIn?: Unit;
 }
 
@@ -40,7 +40,7 @@ const oneCell = { rows: 1, columns: 1 };
 
 const views = new WeakMap<Outline, Map<string, View>>();
 
-/** The contract's view of columns such as these. */
+/** The view for a contract and columns of these types, cached. */
 function viewFor(outline: Outline, names: readonly string[], values: Values): View {
   const known = views.get(outline) ?? new Map<string, View>();
   views.set(outline, known);
@@ -51,14 +51,14 @@ function viewFor(outline: Outline, names: readonly string[], values: Values): Vi
   return view;
 }
 
-/** A value that serves every row, in the kind of array that columns are read into: engines are quick where all are of a kind. */
+/** A value that serves every row, in the same kind of array as a column: JavaScript engines are fast where all are of one kind. */
 const alone = (value: unknown): ArrayLike<unknown> => (typeof value === "number" ? Float64Array.of(value) : [value]);
 
-/** What rows of plain cells are answered by: worked out once a call. */
+/** What the fast path needs for rows of plain cells, prepared once for each call. */
 interface Plain {
   readonly run: (given: Given) => unknown;
   readonly view: View;
-  /** The unit that one number goes out in; undefined where the answer is of another form. */
+  /** Unit of a result that is one number; undefined for other forms. */
   readonly unit: Unit | undefined;
   readonly cellsOut: (made: unknown) => Outcome[];
 }
@@ -77,7 +77,7 @@ function plainOf(outline: Outline, columns: readonly Column[], { given, typedIn 
   };
 }
 
-/** Answers rows whose values were read already, from one row on until one needs a closer look; says which. */
+/** The fast path: answers rows of plain numbers from one row on, up to the first that needs the slow path; returns its index. */
 function plainRows({ run, view, unit, cellsOut }: Plain, odd: Uint8Array, answers: Outcome[][], from: number): number {
   const { at, given: seen } = view;
   const { factor, shift } = unit ?? { factor: 1, shift: 0 };
@@ -103,7 +103,7 @@ function plainRows({ run, view, unit, cellsOut }: Plain, odd: Uint8Array, answer
   return row;
 }
 
-/** Answers one row cell by cell: blanks, texts with units, faults. */
+/** The slow path: answers one row cell by cell, with blanks, texts with units and faults. */
 function carefulRow(outline: Outline, columns: readonly Column[], shop: Shop): (row: number) => Outcome[] {
   const returns: Result = outline.contract.returns;
   const settings = fromShop(outline, shop);
@@ -124,7 +124,7 @@ function carefulRow(outline: Outline, columns: readonly Column[], shop: Shop): (
 const filled = (returns: Result, outcome: Outcome): Outcome[] =>
   returns.form === "row" ? Object.keys(returns.of).map(() => outcome) : [outcome];
 
-/** Values that serve every row, settings among them; undefined where one is at fault, so that each row must tell so itself. */
+/** Values that serve every row, settings included; undefined where one is at fault, so that each row reports it. */
 function setSingles(outline: Outline, columns: readonly Column[], shop: Shop): Singles | undefined {
   try {
     return readRow(
@@ -139,10 +139,10 @@ function setSingles(outline: Outline, columns: readonly Column[], shop: Shop): S
   }
 }
 
-/** Tells an empty row. A constant beside a column is not part of the row: it does not make an empty row half filled. */
+/** Finds empty rows. A constant beside a column is not part of a row: it does not make an empty one half filled. */
 function blankRows(columns: readonly Column[], shop: Shop): (index: number) => boolean {
   const required = columns.filter((column) => !column.arg.optional);
-  // Where nothing is required, a row of a column is what was filled into it.
+  // Without required arguments a row is empty where all its column cells are.
   const down = (required.length ? required : columns).filter((column) => !column.single);
   const own = down.length ? down : required;
   return (index) => own.length > 0 && own.every((column) => isEmpty(cellAt(column, index), column.arg, shop.units));

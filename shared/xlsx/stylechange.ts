@@ -1,12 +1,12 @@
-/** An edge of a cell; null takes it away. */
+/** A border of a cell on one side; null removes it. */
 export interface Edge {
   readonly style: string;
   /** `#RRGGBB`. */
   readonly color?: string;
 }
 
-/** What is to be other about the look of a cell; what is not named stays, null takes it away. */
-export interface LookChange {
+/** A change of a cell's style; what is left out stays, null removes. */
+export interface StyleChange {
   readonly bold?: boolean;
   readonly italic?: boolean;
   readonly strike?: boolean;

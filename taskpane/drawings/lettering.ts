@@ -1,16 +1,16 @@
 import type { Part } from "../../src/plan/parts";
 import type { Plan, Planned } from "../../src/plan/planned";
 
-/** How the pieces of one row are told from others: a shade, and a letter that needs no color. */
+/** How the pieces of one row are marked: a shade, and a letter for whoever cannot tell shades. */
 export interface Kind {
   readonly letter: string;
   readonly mark: string;
   readonly label: string;
 }
 
-/** Shades that neighbors in a list differ by, on paper too. */
+/** Shades, ordered so that neighbors in a list differ on paper too. */
 const shades = 6;
-/** Those that want light letters. */
+/** Dark shades, which need light letters. */
 const dark = new Set(["kind-1", "kind-3"]);
 
 /** The class of a letter on a mark. */

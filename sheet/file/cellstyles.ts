@@ -5,20 +5,20 @@ import { relationsOf, textOf, type Workbook } from "../../shared/xlsx/parts";
 import { childOf, childrenOf, read } from "../../shared/xlsx/xml";
 import type { FileColumns } from "./headers";
 
-/** A look of the file: the numbers of its number format and its border; its own number is that of its font and fill. */
-export interface FileLook {
+/** A style of the file: the ids of its number format and border; its own index serves as the id of font and fill. */
+export interface FileStyle {
   readonly format: number;
   readonly border: number;
 }
 
-export function fileLooks({ parts, path }: Workbook): FileLook[] {
+export function fileStyles({ parts, path }: Workbook): FileStyle[] {
   const styles = relationsOf(parts, path).find(({ kind }) => kind === "styles")?.path;
   if (!styles || !parts.has(styles)) return [];
   let root: ReturnType<typeof read>;
   try {
     root = read(textOf(parts, styles));
   } catch {
-    // Then the engine has no looks to give either.
+    // Without styles in the file the engine has none either.
     return [];
   }
   return childrenOf(childOf(root, "cellXfs") ?? root, "xf").map(({ attributes: { numFmtId, borderId } }) => ({
@@ -40,11 +40,11 @@ interface Run {
 const mostBlank = 100_000;
 
 /** The looks of the cells of a sheet in runs down; where a run says nothing, what its row or column says stays. */
-export function cellLooks(
+export function cellStyles(
   rows: readonly FileRow[],
   columns: readonly FileColumns[],
   size: { readonly rows: number; readonly columns: number },
-  looks: readonly FileLook[],
+  looks: readonly FileStyle[],
   pools: Pools,
 ): Looks {
   const found: Looks = { styles: {}, formats: {}, borders: {} };
