@@ -12,8 +12,8 @@ export function followBrowser(): void {
 }
 
 /** Whether a color such as "#1f1f1f" is nearer to black than to white. */
-export function isDark(colour: string): boolean {
-  const parts = /^#?([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})/i.exec(colour);
+export function isDark(color: string): boolean {
+  const parts = /^#?([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})/i.exec(color);
   if (!parts) return false;
   const [red, green, blue] = parts.slice(1).map((part) => Number.parseInt(part, 16));
   return 0.299 * red + 0.587 * green + 0.114 * blue < 128;

@@ -14,6 +14,8 @@ export const browserArgs = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  // A page that lives for seconds is not worth compiling twice, on cores that other pages wait for.
+  "--js-flags=--no-turbofan --no-maglev",
   // The pages of its own address bar, which it would load beside every page that is tried.
   "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup,WebUIOmniboxFullPopup,Translate,PaintHolding",
 ];

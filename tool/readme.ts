@@ -1,21 +1,14 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Contract } from "../shared/contract";
-import { outlineOf } from "../shared/given";
-import { cellName, subjects } from "../src/catalogue";
+import { subjects } from "../src/catalogue";
 import { cautions, first } from "../src/cautions";
+import { signature } from "./help/signature";
 import { protocolText } from "./protocol";
 
 const root = join(__dirname, "..");
 
 /** Documents of which parts follow from the code. */
 export const documents = ["README.md", "DEVELOPERS.md", "docs/first-excel.md"] as const;
-
-/** `PORE.FILL(chamber, stack, solids, [uptake], [shop])` */
-export function signature(contract: Contract): string {
-  const own = outlineOf(contract).args.map(([name, arg]) => (arg.optional ? `[${name}]` : name));
-  return `${cellName(contract)}(${[...own, ...(contract.shop ? ["[shop]"] : [])].join(", ")})`;
-}
 
 const capital = (word: string) => word[0].toUpperCase() + word.slice(1);
 

@@ -1,10 +1,11 @@
 import type { Outcome } from "../shared/outcome";
+import { letters } from "../shared/xlsx/letters";
 import { faultOf } from "../sheet/cell";
 import { version } from "../sheet/data";
 import { model } from "../sheet/engine";
 import { namespace } from "../src/catalogue";
 import { type Cached, nothingCached } from "../src/workbook/cached";
-import { columnName, ofKey } from "../src/workbook/place";
+import { ofKey } from "../src/workbook/place";
 import type { Template } from "../src/workbook/sheets/template";
 import { shownCells } from "../src/workbook/shown";
 
@@ -26,8 +27,8 @@ export function typedOf({ book, live }: Template): Typed[] {
     const cells: Record<string, string> = {};
     for (const [at, { value, formula }] of shownCells(sheet, edition, nothingCached)) {
       const [row, column] = ofKey(at);
-      if (formula !== undefined) cells[columnName(column) + (row + 1)] = `=${formula}`;
-      else if (value !== undefined && value !== "") cells[columnName(column) + (row + 1)] = String(value);
+      if (formula !== undefined) cells[letters(column) + (row + 1)] = `=${formula}`;
+      else if (value !== undefined && value !== "") cells[letters(column) + (row + 1)] = String(value);
     }
     return { id: sheet.name, name: sheet.name, colNumber: 60, rowNumber: 400, cells };
   });

@@ -9,7 +9,7 @@ import { zipped } from "../../shared/xlsx/zip";
 import { enginesFile, enginesSheet } from "../enginesfile";
 import type { Beside } from "./beside/beside";
 import { followedOf } from "./beside/followed";
-import { solidColours } from "./beside/looks";
+import { solidColors } from "./beside/looks";
 import { writeBeside } from "./beside/pieces";
 import { withFormats } from "./beside/resultformats";
 import { withoutStrangers } from "./beside/strangers";
@@ -47,7 +47,7 @@ export async function carried(model: Model, beside: Beside, engine: Engine): Pro
     edit(parts, path, (xml) => finishedSheet(xml, sheet.id, model, engine, () => dynamicMark(parts, book)));
   edit(parts, "xl/sharedStrings.xml", withoutApostrophes);
   const tidied = ["xl/styles.xml", ...sheets.map(({ path }) => path)];
-  for (const path of tidied) edit(parts, path, solidColours);
+  for (const path of tidied) edit(parts, path, solidColors);
   writeBeside({ parts, path: book, model, data, sheets }, beside);
   for (const path of tidied) edit(parts, path, withoutStrangers);
   const file = zipped(parts);

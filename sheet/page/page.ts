@@ -13,7 +13,6 @@ import { Library } from "./library";
 import { Menu } from "./menu";
 import { followOffline } from "./offline";
 import { Pane } from "./pane";
-import { prepareReader } from "./reader/reading";
 import { RunScreen } from "./run";
 import { standingWords } from "./standing";
 import { Ways } from "./ways";
@@ -117,8 +116,6 @@ async function start(): Promise<void> {
   addEventListener("beforeunload", (event) => library.waits && library.current.state !== "waiting" && event.preventDefault());
   document.documentElement.dataset.ready = "yes";
   desk.settle();
-  // A first file need not wait for its reader; who only looks in for a moment needs none.
-  setTimeout(() => globalThis.requestIdleCallback?.(() => prepareReader()), 2_000);
 }
 
 start().catch((error: unknown) => {

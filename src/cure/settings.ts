@@ -1,7 +1,7 @@
 import { quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
 import { choice } from "../../shared/words";
-import { fromLabel } from "../label";
+import { fromLabel } from "../resin/label";
 import { type BakeBy, bakeEnds } from "./heating";
 
 export const oven = setting("oven", quantity("temperature", "oven temperature", 200, [100, 300]), 200, fromLabel);

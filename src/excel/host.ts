@@ -1,5 +1,5 @@
 import type { Ended, SheetHost, Work } from "../../shared/host";
-import { withCommas } from "../../shared/separators";
+import { withCommas } from "../../shared/xlsx/separators";
 import { base64 } from "./base64";
 import { asked, doing, patiently } from "./batch";
 import { contents, printSheet, put, read, recalculate, selection, write } from "./cells";

@@ -2,7 +2,7 @@ import { count, date, optional, quantity } from "../../shared/argument";
 import { setting } from "../../shared/settings";
 import { choice } from "../../shared/words";
 import { inTheOven } from "../cure/settings";
-import { fromLabel } from "../label";
+import { fromLabel } from "../resin/label";
 import { daysOffArg } from "./daysoff";
 import { hourArg } from "./hour";
 

@@ -1,7 +1,7 @@
 import { date, optional, quantity } from "../../shared/argument";
 import type { Quantity } from "../../shared/quantity";
 import { setting } from "../../shared/settings";
-import { fromLabel } from "../label";
+import { fromLabel } from "./label";
 
 export const fullness = setting(
   "fullness",

@@ -1,5 +1,6 @@
+import { letters } from "../../shared/xlsx/letters";
 import type { Print, Sheet } from "./book";
-import { columnName, ofKey, type Ref } from "./place";
+import { ofKey, type Ref } from "./place";
 
 const margins = { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 };
 
@@ -24,20 +25,19 @@ const exactly = ({ area, margins: { top, left } }: NonNullable<Print["exact"]>, 
   margins: { left, right: 0, top, bottom: 0, header: 0, footer: 0 },
 });
 
-const fixedArea = ({ row, column, rows, columns }: Ref) =>
-  `$${columnName(column)}$${row + 1}:$${columnName(column + columns - 1)}$${row + rows}`;
+const fixedArea = ({ row, column, rows, columns }: Ref) => `$${letters(column)}$${row + 1}:$${letters(column + columns - 1)}$${row + rows}`;
 
 /** The print areas; each range starts a new page. */
 function areaOf({ name, print, cells }: Sheet, titles: ReturnType<typeof titlesOf>, rows: number): string | undefined {
   const { columns, two, newPage } = print;
   if (!columns) return undefined;
-  const end = columnName((two?.first ?? columns) - 1);
+  const end = letters((two?.first ?? columns) - 1);
   const bottom = print.rows ?? rows;
   if (newPage !== undefined) return `$A$1:$${end}$${newPage},${name}!$A$${newPage + 1}:$${end}$${bottom}`;
   const first = `$A$1:$${end}$${bottom}`;
   if (!two || !titles) return first;
   const last = Math.max(...[...cells.keys()].map(ofKey).flatMap(([row, column]) => (column >= two.first && column < columns ? row : [])));
-  return `${first},${name}!$${columnName(two.first)}$${titles[0] + 1}:$${columnName(columns - 1)}$${last + 1}`;
+  return `${first},${name}!$${letters(two.first)}$${titles[0] + 1}:$${letters(columns - 1)}$${last + 1}`;
 }
 
 export function pageOf(sheet: Sheet, titles: ReturnType<typeof titlesOf>, rows: number, paper: "letter" | "a4") {
@@ -50,7 +50,7 @@ export function pageOf(sheet: Sheet, titles: ReturnType<typeof titlesOf>, rows: 
         fitToPage: true,
         fitToWidth: 1,
         fitToHeight: print.pages ?? 0,
-        printTitlesColumn: print.two && `$A:$${columnName(print.two.repeated - 1)}`,
+        printTitlesColumn: print.two && `$A:$${letters(print.two.repeated - 1)}`,
         printTitlesRow: titles && `$${titles[0] + 1}:$${titles[1] + 1}`,
         printArea: areaOf(sheet, titles, rows),
         margins: print.narrow ? { ...margins, left: narrowest, right: narrowest } : margins,

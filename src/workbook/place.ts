@@ -1,3 +1,5 @@
+import { letters } from "../../shared/xlsx/letters";
+
 /** A cell or a block of cells of the book. Rows and columns count from 0. */
 export interface Ref {
   readonly sheet: string;
@@ -22,19 +24,14 @@ export const between = (first: Ref, last: Ref): Ref =>
 
 export const isCell = ({ rows, columns }: Ref): boolean => rows * columns === 1;
 
-/** The same rows as those of a table, in another column. */
+/** A column of a table: a formula in one of its rows takes the cell of its own row. */
 export const isColumn = (ref: Ref): boolean => ref.rows > 1 && !ref.whole;
 
 export const key = (row: number, column: number): string => `${row},${column}`;
 export const ofKey = (text: string): [row: number, column: number] => text.split(",").map(Number) as [number, number];
 
-export function columnName(column: number): string {
-  const letter = String.fromCharCode(65 + (column % 26));
-  return column < 26 ? letter : columnName(Math.floor(column / 26) - 1) + letter;
-}
-
 type Fix = "" | "$";
-const address = (row: number, column: number, down: Fix, right: Fix): string => `${right}${columnName(column)}${down}${row + 1}`;
+const address = (row: number, column: number, down: Fix, right: Fix): string => `${right}${letters(column)}${down}${row + 1}`;
 
 export const sheetName = (name: string): string => (/^\w+$/.test(name) ? name : `'${name.replace(/'/g, "''")}'`);
 

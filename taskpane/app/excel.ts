@@ -8,8 +8,8 @@ import { isDark, setTheme } from "../theme";
 /** Excel's colors, as far as it tells them: it has four themes, and two of them are dark. */
 function followExcel(): void {
   const follow = () => {
-    const colour = Office.context.officeTheme?.bodyBackgroundColor;
-    if (colour) setTheme(isDark(colour));
+    const color = Office.context.officeTheme?.bodyBackgroundColor;
+    if (color) setTheme(isDark(color));
   };
   addEventListener("focus", follow);
   follow();

@@ -1,3 +1,4 @@
+import { letters } from "../../shared/xlsx/letters";
 import type { Part } from "../../src/plan/parts";
 import type { Plan, Planned } from "../../src/plan/planned";
 
@@ -16,17 +17,11 @@ const dark = new Set(["kind-1", "kind-3"]);
 /** The class of a letter on a mark. */
 export const letterOn = (mark: string): string => (mark.split(" ").some((own) => dark.has(own)) ? "light" : "");
 
-/** A to Z, then AA, AB and so on. */
-function letterOf(at: number): string {
-  const last = String.fromCharCode(65 + (at % 26));
-  return at < 26 ? last : letterOf(Math.floor(at / 26) - 1) + last;
-}
-
 /** The rows of a plan in the list's order, by their numbers there: a row has its letter in every load. */
 export function kindsOf({ loads }: Plan): ReadonlyMap<number, Kind> {
   const rows = new Map(loads.flatMap(({ shares }) => shares.map(({ part: { row } }) => [row.index, row.label] as const)));
   return new Map(
-    [...rows].sort(([a], [b]) => a - b).map(([index, label], at) => [index, { letter: letterOf(at), mark: `kind-${at % shades}`, label }]),
+    [...rows].sort(([a], [b]) => a - b).map(([index, label], at) => [index, { letter: letters(at), mark: `kind-${at % shades}`, label }]),
   );
 }
 

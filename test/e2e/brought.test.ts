@@ -1,9 +1,7 @@
 import type { BrowserContext } from "playwright-core";
-import { findBrowser } from "../../tool/browser";
+import { needing } from "../needing";
 import { f, partsOf, row, workbookOf, zipOf } from "../sheet/file/workbooks";
-import { eachAsStranger, type Sheet, type Site } from "./driver";
-
-jest.setTimeout(180_000);
+import { eachAs, type Sheet, type Site } from "./driver";
 
 const xlsx = (name: string, bytes: Uint8Array) => ({
   name: `${name}.xlsx`,
@@ -21,15 +19,15 @@ const running = workbookOf({
   },
 });
 
-(findBrowser() ? describe : describe.skip)("what a person brings to the page", () => {
+needing("browser")("what a person brings to the page", () => {
   let made: Site;
   let context: BrowserContext;
   let sheet: Sheet;
   const told = (words: string | RegExp) => sheet.page.locator("#ask-words").getByText(words).waitFor();
   const called = (name: string) => sheet.page.locator("#workbooks").getByText(name, { exact: true }).waitFor();
 
-  eachAsStranger(async (around, stranger) => {
-    [made, context] = [around, stranger];
+  eachAs("returning", async (around, own) => {
+    [made, context] = [around, own];
     sheet = await made.visit(context);
   });
 

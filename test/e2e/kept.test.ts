@@ -3,9 +3,9 @@ import { read } from "@e965/xlsx";
 import { unzipSync } from "fflate";
 import type { BrowserContext } from "playwright-core";
 import { needing } from "../needing";
-import { eachAsStranger, type Sheet, type Site } from "./driver";
+import { eachAs, type Sheet, type Site } from "./driver";
 
-/** A cell of the first sheet of the first workbook that holds nothing. */
+/** A cell that holds nothing, in a blank workbook and on the first sheet of the invented shop. */
 const free = "K3";
 
 const books = ({ page }: Sheet) => page.locator("#books");
@@ -60,8 +60,8 @@ needing("browser")("the page keeps work", () => {
   let context: BrowserContext;
   let sheet: Sheet;
 
-  eachAsStranger(async (around, stranger) => {
-    [made, context] = [around, stranger];
+  eachAs("returning", async (around, own) => {
+    [made, context] = [around, own];
     sheet = await made.visit(context);
   });
 
@@ -94,8 +94,8 @@ needing("browser")("the page keeps work", () => {
     await make(sheet, "blank: one empty sheet");
     await sheet.shows("A1", "");
     await list(sheet);
-    expect(await names(sheet)).toEqual(["Blank workbook", "My workbook", "Invented shop"]);
-    await press(sheet, "Invented shop", "Open");
+    expect(await names(sheet)).toEqual(["Blank workbook 2", "My workbook", "Blank workbook"]);
+    await press(sheet, "Blank workbook", "Open");
     await sheet.shows(free, "1");
     await list(sheet);
     await press(sheet, "My workbook", "Rename");
@@ -110,7 +110,6 @@ needing("browser")("the page keeps work", () => {
   });
 
   it("takes the first entry of a blank workbook, in the cell that is selected already", async () => {
-    await make(sheet, "blank: one empty sheet");
     await sheet.page.locator(".o-grid-overlay").click({ position: { x: 40, y: 12 } });
     await sheet.keys("123");
     await sheet.page.keyboard.press("Enter");
@@ -130,7 +129,7 @@ needing("browser")("the page keeps work", () => {
     const second = await made.visit(context);
     await second.page.locator('#saved[data-state="read only"]').waitFor();
     await list(sheet);
-    await press(sheet, "Invented shop", "Delete");
+    await press(sheet, "Blank workbook", "Delete");
     await sheet.answer("Delete");
     await said(sheet).getByText("is deleted").waitFor();
     await second.page.locator("#ask-words").getByText("it was deleted").waitFor();
@@ -141,14 +140,14 @@ needing("browser")("the page keeps work", () => {
 
   it("gives a taken name a number, and copies", async () => {
     await list(sheet);
-    await press(sheet, "Invented shop", "Copy");
+    await press(sheet, "Blank workbook", "Copy");
     await said(sheet).getByText("The copy is open").waitFor();
-    expect(await names(sheet)).toEqual(["Invented shop 2", "Invented shop"]);
-    await press(sheet, "Invented shop", "Rename");
-    await sheet.page.keyboard.type("INVENTED shop 2");
+    expect(await names(sheet)).toEqual(["Blank workbook 2", "Blank workbook"]);
+    await press(sheet, "Blank workbook", "Rename");
+    await sheet.page.keyboard.type("BLANK workbook 2");
     await sheet.page.keyboard.press("Enter");
     await said(sheet).getByText("Renamed.").waitFor();
-    expect(await names(sheet)).toContain("INVENTED shop 2 2");
+    expect(await names(sheet)).toContain("BLANK workbook 2 2");
   });
 
   it("ten versions to go back to, and forward again", async () => {
@@ -157,17 +156,17 @@ needing("browser")("the page keeps work", () => {
       await sheet.keeps(() => sheet.type(free, String(i)));
     }
     await list(sheet);
-    const versions = row(sheet, "Invented shop").locator(".versions li");
+    const versions = row(sheet, "Blank workbook").locator(".versions li");
     // The last version of a five-minute spell, and of a day, stays too: where the clock passes one on the way there is one more. The file as it was opened is the last.
     const count = await versions.count();
     expect(count).toBeGreaterThanOrEqual(10);
     expect(count).toBeLessThanOrEqual(12);
-    await row(sheet, "Invented shop").locator("summary").click();
+    await row(sheet, "Blank workbook").locator("summary").click();
     await versions.nth(4).getByRole("button", { name: "Go back to this" }).click();
     await sheet.shows(free, "7");
     await list(sheet);
-    await row(sheet, "Invented shop").locator("summary").click();
-    await row(sheet, "Invented shop").locator(".versions li").nth(0).getByRole("button", { name: "Go back to this" }).click();
+    await row(sheet, "Blank workbook").locator("summary").click();
+    await row(sheet, "Blank workbook").locator(".versions li").nth(0).getByRole("button", { name: "Go back to this" }).click();
     await sheet.shows(free, "12");
   });
 
@@ -210,7 +209,7 @@ needing("browser")("the page keeps work", () => {
     await second.page.keyboard.press("Enter");
     expect(await second.page.locator("#mirror").textContent()).not.toContain("zzz");
     await list(second);
-    await press(second, "Invented shop", "Delete");
+    await press(second, "Blank workbook", "Delete");
     await second.answer("Delete");
     await said(second).getByText("open in another tab").waitFor();
     await close(second);
@@ -244,9 +243,9 @@ needing("browser")("the page keeps work", () => {
     await sheet.reload();
     await sheet.page.locator("#ask-words").getByText("saved by a newer Porewise").waitFor();
     await sheet.answer("OK");
-    expect(await sheet.page.locator("#workbooks").textContent()).toBe("Invented shop 2");
+    expect(await sheet.page.locator("#workbooks").textContent()).toBe("Invented shop");
     await list(sheet);
-    expect(await names(sheet)).toContain("Invented shop");
+    expect(await names(sheet)).toContain("Blank workbook");
   });
 
   it("says so when the browser keeps nothing, and asks before work is lost", async () => {
@@ -278,16 +277,16 @@ needing("browser")("the page keeps work", () => {
     const download = sheet.page.waitForEvent("download");
     await books(sheet).getByRole("button", { name: "Download all" }).click();
     const files = unzipSync(readFileSync(await (await download).path()));
-    expect(Object.keys(files).sort()).toEqual(["Blank workbook.xlsx", "Invented shop.xlsx"]);
-    expect(read(files["Blank workbook.xlsx"]).Sheets.Sheet1.B2.v).toBe(12);
-    expect(read(files["Invented shop.xlsx"]).Sheets.Start[free].v).toBe(11);
-    await press(sheet, "Blank workbook", "Delete");
+    expect(Object.keys(files).sort()).toEqual(["Blank workbook 2.xlsx", "Blank workbook.xlsx"]);
+    expect(read(files["Blank workbook 2.xlsx"]).Sheets.Sheet1.B2.v).toBe(12);
+    expect(read(files["Blank workbook.xlsx"]).Sheets.Sheet1[free].v).toBe(11);
+    await press(sheet, "Blank workbook 2", "Delete");
     await sheet.answer("Cancel");
     expect(await names(sheet)).toHaveLength(2);
-    await press(sheet, "Blank workbook", "Delete");
+    await press(sheet, "Blank workbook 2", "Delete");
     await sheet.answer("Delete");
     await said(sheet).getByText("is deleted").waitFor();
-    expect(await names(sheet)).toEqual(["Invented shop"]);
+    expect(await names(sheet)).toEqual(["Blank workbook"]);
     await sheet.shows(free, "11");
     await books(sheet).getByRole("button", { name: "Delete everything" }).click();
     await sheet.answer("Delete everything");

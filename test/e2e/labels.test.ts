@@ -3,7 +3,7 @@ import { tubCare } from "../../src/labels/labellines";
 import { commonSizes, papers } from "../../src/labels/sizes";
 import { dist } from "../../tool/fresh";
 import { needing } from "../needing";
-import { eachAsStranger, type Sheet, type Site } from "./driver";
+import { eachAs, type Sheet, type Site } from "./driver";
 
 jest.setTimeout(120_000);
 
@@ -24,7 +24,7 @@ needing("browser")("labels on paper", () => {
   let sheet: Sheet;
   let pane: FrameLocator;
 
-  eachAsStranger(async (around, stranger) => {
+  eachAs("stranger", async (around, stranger) => {
     [made, context] = [around, stranger];
     sheet = await made.visit(context);
     pane = await workbookView(sheet);

@@ -232,7 +232,7 @@ needing("browser")("the page", () => {
 
   it("raises no error and asks no other server", () => {
     expect(made.troubles).toEqual([]);
-    expect(made.requests.filter((url) => !url.startsWith(made.served.address) && !/^(data|blob):/.test(url))).toEqual([]);
+    expect(made.strays()).toEqual([]);
     expect(made.requests.length).toBeGreaterThan(8);
   });
 });

@@ -6,7 +6,7 @@ import { kindNames } from "../../src/run/stepkinds";
 import { dist } from "../../tool/fresh";
 import { serve } from "../../tool/serve";
 import { needing } from "../needing";
-import { eachAsStranger, type Sheet, type Site, site } from "./driver";
+import { eachAs, type Sheet, type Site, site } from "./driver";
 import { Mortal } from "./killed";
 
 jest.setTimeout(180_000);
@@ -46,11 +46,15 @@ needing("browser")("a run on a phone", () => {
     await to("choose");
   };
 
-  eachAsStranger(async (around, stranger) => {
-    [made, context] = [around, stranger];
-    await context.clock.install({ time: morning });
-    await open();
-  }, phone);
+  eachAs(
+    "stranger",
+    async (around, stranger) => {
+      [made, context] = [around, stranger];
+      await context.clock.install({ time: morning });
+      await open();
+    },
+    phone,
+  );
 
   it("opens alone, takes what Today has, and goes to the price tag by touch alone; every target is 44 px or more", async () => {
     expect(await sheet.page.locator("#grid").isVisible()).toBe(false);

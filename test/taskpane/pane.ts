@@ -86,16 +86,34 @@ export const settled = (pane: Frame): Promise<unknown> =>
     await frame();
   });
 
+/** Keys that are sent at one go: each answer that is waited for takes as long as several of them. */
+const atOnce = 8;
+
 /** Presses Tab until an element with these words, or this id, has the focus. */
 export async function tabTo(page: Page, pane: Frame, wanted: string, most = 400): Promise<void> {
-  for (let i = 0; i < most; i++) {
-    const has = await pane.evaluate((words) => {
+  // Once it is there, keys that are under way leave it there.
+  const watch = await pane.evaluateHandle((words) => {
+    const isThere = () => {
       const at = document.activeElement;
       const label = at?.getAttribute("aria-label") ?? at?.textContent?.replace(/\s+/g, " ").trim() ?? "";
       return at !== null && at !== document.body && (words.startsWith("#") ? at.id === words.slice(1) : label.startsWith(words));
-    }, wanted);
-    if (has) return;
-    await page.keyboard.press("Tab");
+    };
+    const hold = (event: KeyboardEvent) => {
+      if (event.key !== "Tab" || !isThere()) return;
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    };
+    addEventListener("keydown", hold, true);
+    return { isThere, end: () => removeEventListener("keydown", hold, true) };
+  }, wanted);
+  try {
+    for (let i = 0; i < most; i += atOnce) {
+      if (await watch.evaluate(({ isThere }) => isThere())) return;
+      await Promise.all(Array.from({ length: atOnce }, () => page.keyboard.press("Tab")));
+    }
+  } finally {
+    await watch.evaluate(({ end }) => end());
+    await watch.dispose();
   }
   throw new Error(`Tab never came to ${wanted}`);
 }

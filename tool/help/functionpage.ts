@@ -7,10 +7,10 @@ import { namedEquation } from "../../shared/working";
 import { subjects } from "../../src/catalogue";
 import { cautionsOf } from "../../src/cautions";
 import { tasks } from "../../src/help/tasks";
-import { signature } from "../readme";
 import { answered, answerWords, exampleOf } from "./example";
 import { linkTo } from "./links";
 import { back, escaped, list, page, scrolled } from "./markup";
+import { signature } from "./signature";
 
 /** A limit past this only keeps slips out: nobody needs to read it. */
 const isEndless = (words: string) => / to \d{6,}/.test(words);

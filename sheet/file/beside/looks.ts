@@ -57,7 +57,7 @@ function looksOf({ workbook: { parts, path }, data: { formats } }: FileRead): Lo
 }
 
 /** Files have ARGB colors of eight digits, the first two the opacity. */
-export const solidColours = (xml: string): string => xml.replace(/(<\w+ [^>]*\brgb=")([0-9A-F]{6})"/gi, '$1FF$2"');
+export const solidColors = (xml: string): string => xml.replace(/(<\w+ [^>]*\brgb=")([0-9A-F]{6})"/gi, '$1FF$2"');
 
 function addLooks({ parts, path }: FileMade, { typeface, size, theme, formats }: Looks): void {
   const spelling = new Map(formats);

@@ -3,7 +3,7 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { textOf } from "../../../shared/xlsx/parts";
 import { childOf, childrenOf, read } from "../../../shared/xlsx/xml";
 import { enginesFile, enginesSheet } from "../../enginesfile";
-import { solidColours } from "../beside/looks";
+import { solidColors } from "../beside/looks";
 import { rankedRules } from "../beside/rules";
 import { withValidations } from "../beside/validations";
 import { withStoredRules } from "../formulas/inrules";
@@ -65,7 +65,7 @@ export async function madeRules(wanted: readonly Wanted[], now: WorkbookData, en
   // The engine takes plain objects of its own making only.
   const data = JSON.parse(JSON.stringify({ version: now.version, sheets, namedRanges: now.namedRanges })) as object;
   const parts = await enginesFile(data, engine);
-  const part = (path: string) => solidColours(textOf(parts, path));
+  const part = (path: string) => solidColors(textOf(parts, path));
   const styles = part("xl/styles.xml");
   const list = childOf(read(styles), "dxfs");
   const looks = list ? childrenOf(list).map(({ start, end }) => styles.slice(start, end)) : [];

@@ -1,23 +1,17 @@
 import type { Block } from "../../../shared/host";
-import { columnName } from "../../workbook/place";
+import { atOf, rangeOf } from "../../../shared/xlsx/address";
 import type { Cell } from "./writing";
 
 const isBlank = (cell: Cell | undefined): boolean => cell === undefined || cell === null || cell === "";
 
-/** "'Run Log'!A9:N38", from 0. */
-function origin(at: string): { readonly sheet: string; readonly row: number; readonly column: number } {
-  const found = /^(.*)!\$?([A-Z]+)\$?(\d+)/.exec(at);
-  if (!found) throw new Error(`${at} is no address`);
-  const [, sheet, letters, row] = found;
-  const column = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-  return { sheet, row: Number(row) - 1, column };
-}
-
+/** One row of a block, counted from 0, with the cells to write into it; the rest of the row stays. */
 export function rowAt({ at, cells }: Block, row: number, written: readonly Cell[]): Block {
-  const { sheet, row: top, column } = origin(at);
-  const [first, last] = [columnName(column), columnName(column + (cells[0]?.length ?? 1) - 1)];
-  const filled = (cells[0] ?? []).map((_, i) => written[i] ?? null);
-  return { at: `${sheet}!${first}${top + row + 1}:${last}${top + row + 1}`, cells: [filled] };
+  const [, sheet, corner] = /^(.*)!(\$?[A-Z]+\$?\d+)/.exec(at) ?? [];
+  if (!sheet) throw new Error(`${at} is no address`);
+  const { row: first, column: left } = atOf(corner);
+  const width = cells[0]?.length ?? 1;
+  const range = rangeOf({ top: first + row, left, bottom: first + row, right: left + width - 1 });
+  return { at: `${sheet}!${range}`, cells: [(cells[0] ?? []).map((_, i) => written[i] ?? null)] };
 }
 
 export const freeRows = ({ cells }: Block, from = 0): number[] => cells.flatMap((row, i) => (i >= from && row.every(isBlank) ? [i] : []));

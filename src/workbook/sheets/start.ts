@@ -1,5 +1,5 @@
 import { cautions, first } from "../../cautions";
-import { fromLabel } from "../../label";
+import { fromLabel } from "../../resin/label";
 import { settings } from "../../shop";
 import { version as asked, versionText } from "../../version";
 import { ask, type Formula, formula } from "../formula";

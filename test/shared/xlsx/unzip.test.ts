@@ -40,14 +40,14 @@ describe("a package", () => {
   ])("that is $what is refused in words", ({ bytes, words }) => expect(() => unzip(bytes)).toThrow(words));
 
   it("that is packed beyond 200 to 1 is refused", () =>
-    expect(() => unzip(zipSync({ "xl/workbook.xml": strToU8("<workbook/>"), "bomb.xml": new Uint8Array(20_000_000) }))).toThrow(
+    expect(() => unzip(zipSync({ "xl/workbook.xml": strToU8("<workbook/>"), "bomb.xml": new Uint8Array(4_000_000) }))).toThrow(
       /200 times/,
     ));
 
   it("that holds one such part among honest ones is refused too", () => {
-    const honest = Uint8Array.from({ length: 400_000 }, (_, i) => ((i * 7919) % 251) ^ (i >> 7));
-    const file = zipSync({ "picture.bin": [honest, { level: 0 }], "bomb.xml": new Uint8Array(30_000_000) });
-    expect(30_400_000 / file.length).toBeLessThan(200);
+    const honest = Uint8Array.from({ length: 100_000 }, (_, i) => ((i * 7919) % 251) ^ (i >> 7));
+    const file = zipSync({ "picture.bin": [honest, { level: 0 }], "bomb.xml": new Uint8Array(6_000_000) });
+    expect(6_100_000 / file.length).toBeLessThan(200);
     expect(() => unzip(file)).toThrow(/200 times/);
   });
 
@@ -58,10 +58,10 @@ describe("a package", () => {
   });
 
   it("is stopped on the way, whatever size it claims", () => {
-    const bomb = zipSync({ "bomb.xml": new Uint8Array(150_000_000) });
+    const bomb = zipSync({ "bomb.xml": new Uint8Array(60_000_000) });
     const before = process.memoryUsage().arrayBuffers;
     expect(() => unzip(lying(bomb, 100))).toThrow(/200 times/);
-    expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(100_000_000);
+    expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(30_000_000);
   });
 
   it("whose part is not as long as it says is refused", () =>

@@ -1,16 +1,8 @@
-import { between, columnName, fixedText, isColumn, rangeText, refText, refTo, whole } from "../../../src/workbook/place";
+import { between, fixedText, isColumn, rangeText, refText, refTo, whole } from "../../../src/workbook/place";
 
 const sheet = "My Shop";
 const cell = refTo(sheet, 4, 1);
 const column = refTo(sheet, 9, 2, 25);
-
-it.each([
-  { index: 0, name: "A" },
-  { index: 25, name: "Z" },
-  { index: 26, name: "AA" },
-  { index: 701, name: "ZZ" },
-  { index: 702, name: "AAA" },
-])("column $index is called $name", ({ index, name }) => expect(columnName(index)).toBe(name));
 
 it.each([
   { ref: cell, from: sheet, row: undefined, out: "B5" },

@@ -1,4 +1,4 @@
-import { joined, tokensOf } from "./xlsx/tokens";
+import { joined, tokensOf } from "./tokens";
 
 /**
  * A formula for a locale with a decimal comma: a semicolon then separates arguments, and a backslash the columns of an

@@ -1,14 +1,14 @@
-import { type At, addressOf, blockOf } from "./address";
-import { type FileCell, rowsOf } from "./cells";
-import { type Edit, withEdits } from "./edits";
-import type { Book } from "./moved/bookparts";
-import { speakOf } from "./moved/columns";
-import { freeColumn } from "./moved/tables";
-import { put } from "./package";
-import { relationsOf, textOf } from "./parts";
-import { elementRetagged } from "./retag";
-import { storedOf } from "./storedvalue";
-import { type Change, changed, childOf, childrenOf, escaped, read, unescaped } from "./xml";
+import { type At, addressOf, blockOf } from "../address";
+import { type FileCell, rowsOf } from "../cells";
+import { type Edit, withEdits } from "../edits";
+import { put } from "../package";
+import { relationsOf, textOf } from "../parts";
+import { elementRetagged } from "../retag";
+import { storedOf } from "../storedvalue";
+import { type Change, changed, childOf, childrenOf, escaped, read, unescaped } from "../xml";
+import type { Book } from "./bookparts";
+import { speakOf } from "./columns";
+import { freeColumn } from "./tables";
 
 /**
  * The names of a table's columns stand twice in a file: in the cells above them, as text, and in the table's own part. A program

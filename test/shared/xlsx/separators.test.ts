@@ -1,4 +1,4 @@
-import { withCommas } from "../../shared/separators";
+import { withCommas } from "../../../shared/xlsx/separators";
 
 it.each([
   ["=PORE.FILL(6,5.5,104)", "=PORE.FILL(6;5,5;104)"],
