@@ -1,7 +1,7 @@
 import type { Outcome } from "../shared/outcome";
 import { letters } from "../shared/xlsx/letters";
 import { faultOf } from "../sheet/cell";
-import { version } from "../sheet/data";
+import { version } from "../sheet/enginedata";
 import { model } from "../sheet/engine";
 import { namespace } from "../src/catalogue";
 import { type Cached, nothingCached } from "../src/workbook/cached";
