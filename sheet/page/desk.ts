@@ -52,8 +52,8 @@ export class Desk {
     const sheetIdFrom = model.getters.getActiveSheetId();
     if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
     dateAxis(model);
-    const spoken = new Announcements(model);
-    onEntry(model, (at) => spoken.before(at));
+    const announcements = new Announcements(model);
+    onEntry(model, (at) => announcements.before(at));
     // A newly mounted grid takes the focus.
     const focused = focusedIn(document);
     const view = await mount(model, this.places.grid, this.asks, () => this.ended(model));
@@ -62,7 +62,7 @@ export class Desk {
     const other = id !== this.id;
     if (other) this.ends = 0;
     [this.id, this.beside, this.readOnly] = [id, beside, readOnly];
-    const mirror = new Mirror(model, this.places, spoken);
+    const mirror = new Mirror(model, this.places, announcements);
     const makeRoom = fitFrozen(model);
     const toFirst = placeCursor(model, book);
     this.now = { model, mirror, view };

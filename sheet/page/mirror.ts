@@ -25,7 +25,7 @@ export interface Places {
   readonly mirror: HTMLElement;
   /** Tells where the cursor is, and what an entry did. */
   readonly here: HTMLElement;
-  readonly announcements: HTMLElement;
+  readonly spoken: HTMLElement;
   readonly grid: HTMLElement;
 }
 
@@ -82,9 +82,9 @@ export class Mirror {
   }
 
   private tell(): void {
-    const { here, announcements, grid } = this.places;
+    const { here, spoken, grid } = this.places;
     const entered = this.announcements.entered();
-    if (entered) announcements.textContent = entered;
+    if (entered) spoken.textContent = entered;
     const words = this.announcements.here();
     if (here.textContent !== words) here.textContent = words;
     const field = this.announcements.field();
