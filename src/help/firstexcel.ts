@@ -44,8 +44,8 @@ export const steps: readonly Step[] = [
     see: "The check mark is still there. The numbers are still there, none is #NAME?.",
   },
   {
-    act: "On the sheet Blanks change the weight of the first piece.",
-    see: "Its moisture and its resin follow at once, and no other row changes.",
+    act: "On the sheet Blanks type a weight in the first row that is 1 higher.",
+    see: "Its moisture rises and its resin sinks at once, and no other row changes.",
   },
 ];
 
