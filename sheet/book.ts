@@ -1,6 +1,6 @@
 import type { Cell, Model, WorkbookData } from "@odoo/o-spreadsheet";
 import { type Block, cellsOf, sizeOf } from "../shared/xlsx/address";
-import { version } from "./data";
+import { version } from "./enginedata";
 
 /** Something of a workbook that the engine cannot give, and the engine's own words why. */
 export interface Fault {

@@ -6,7 +6,7 @@ import { without } from "../../../shared/xlsx/without";
 import { type Change, changed, childOf, childrenOf, nameOf, openingOf, prefixed } from "../../../shared/xlsx/xml";
 import type { Places } from "../beside/ruleplaces";
 import type { Pair } from "./difference";
-import type { Made } from "./made";
+import type { Made } from "./maderules";
 import { nothingPaired, type Paired, paired } from "./pairing";
 import { touchKey } from "./structure";
 

@@ -2,7 +2,7 @@ import type { Places } from "../beside/ruleplaces";
 import type { Pair } from "./difference";
 import { withGroups } from "./groups";
 import { withColumns, withRows } from "./lines";
-import type { Made } from "./made";
+import type { Made } from "./maderules";
 import { type RuleChanges, withColors, withTyping } from "./rules";
 import { withMerges, withTab, withView } from "./sheetview";
 

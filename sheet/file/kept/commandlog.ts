@@ -67,7 +67,7 @@ function runs(lines: readonly number[]): { at: number; count: number }[] {
 const axes = { ROW: "row", COL: "column" } as const;
 
 /** A plugin that records the engine's commands as they are executed. */
-export function writeDown({ CorePlugin, registries }: Engine): void {
+export function logCommands({ CorePlugin, registries }: Engine): void {
   class StructurePlugin extends CorePlugin {
     static override getters = [];
     structure: Structure = noStructure;

@@ -85,7 +85,7 @@ interface Shared {
 }
 
 /** Makes what the engine read of a sheet whole: its cells, their looks, its lines; answers where in its part its rules stand. */
-export function sheeted(
+export function completeSheet(
   own: Contents,
   sheet: SheetData,
   { workbook, data, ids, fileStyles, unknown }: Shared,
