@@ -32,7 +32,7 @@ export type Engine = Pick<typeof OSpreadsheet, "load" | "helpers"> & Reader;
 
 type SheetData = WorkbookData["sheets"][number];
 
-/** Cells without their looks: for a file whose looks the engine cannot read. */
+/** Cells without styles: for a file whose styles the engine cannot read. */
 const plainData = (ids: ReadonlyMap<string, string>): WorkbookData =>
   ({ version, sheets: [...ids.values()].map((id) => ({ id, name: id, cells: {} })), styles: {}, formats: {}, borders: {} }) as never;
 

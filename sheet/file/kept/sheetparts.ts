@@ -32,7 +32,7 @@ interface Writing {
   readonly looks: Looks | undefined;
 }
 
-/** The pool of looks of a workbook; undefined where the file has none. */
+/** The styles of a workbook; undefined where the file has none. */
 function poolOf({ parts, path }: Book): { readonly path: string; readonly pool: StylePool } | undefined {
   const styles = relationsOf(parts, path).find(({ kind }) => kind === "styles")?.path;
   return styles && parts.has(styles) ? { path: styles, pool: new StylePool(textOf(parts, styles)) } : undefined;

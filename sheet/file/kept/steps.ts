@@ -12,7 +12,7 @@ interface SheetChange {
   readonly rules: RuleChanges;
   readonly places: Places;
   readonly made: Made;
-  /** The number that the look of a rule gets in the workbook. */
+  /** Index of a rule's differential format (dxf) in the workbook. */
   readonly look: (text: string) => number;
   readonly isRegrouped: boolean;
   /** No lines of a sheet moved: what lies in groups of lines is hidden with them, and the engine counts these otherwise. */
