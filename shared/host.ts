@@ -90,6 +90,8 @@ export interface SheetHost {
    */
   readPart(namespace: string): Promise<string | undefined>;
   writePart(namespace: string, xml: string): Promise<Ended>;
+  /** Waits until the person pauses or leaves, where keeping a part ends Undo: it is done seldom there. */
+  readonly pause?: () => Promise<void>;
   /** Puts rows of text on a new sheet, never as formulas; how it looks stands in listsheet.ts. */
   printSheet(title: string, rows: readonly (readonly string[])[]): Promise<Ended>;
 }

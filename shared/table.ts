@@ -51,7 +51,7 @@ function unreadIn(made: unknown): Unread[] {
 /** The first row that cannot be read, and why: a table passes it over, and whoever typed it wants to know. */
 export function firstUnread(arg: Arg, cells: Cells, units: Units): Unread | undefined {
   if (columnsOf(arg).length < 2 || cells.flat().every(isBlank)) return undefined;
-  // Words over numbers are headings; a row with a number in it, or the only one, is none.
+  // Words over numbers are headings; a row with a number in it, or the only row, is no heading.
   const headed = cells.length > 1 && !cells[0].some(isNumber);
   const rows = headed ? cells : [columnsOf(arg).map(() => "heading"), ...cells];
   const shift = headed ? 0 : 1;

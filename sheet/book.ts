@@ -1,6 +1,6 @@
 import type { Cell, Model, WorkbookData } from "@odoo/o-spreadsheet";
 import { type Block, cellsOf, sizeOf } from "../shared/xlsx/address";
-import { version } from "./data";
+import { version } from "./enginedata";
 
 /** Something of a workbook that the engine cannot give, and the engine's own words why. */
 export interface Fault {
@@ -89,7 +89,7 @@ export function bookOf(model: Model): Told {
   return { book: structuredClone(book), faults };
 }
 
-/** The same, some of it the engine's own: for a model that nobody changes meanwhile. Of cells at least those within reach. */
+/** The same without copying, so parts of it are the engine's own objects: for a model that does not change meanwhile. Holds at least the cells within reach. */
 export function sharedBookOf(model: Model, reach?: Reach): Told {
   const faults: Fault[] = [];
   const data = { version, sheets: [], styles: {}, formats: {}, borders: {}, uniqueFigureIds: true } as Partial<WorkbookData>;

@@ -3,7 +3,7 @@ import * as engine from "@odoo/o-spreadsheet";
 import { JSDOM } from "jsdom";
 import { type Opened, opened } from "./file/open";
 
-// The engine looks for a page when it loads: it must have loaded before it finds a reader of XML.
+// The engine checks for a DOM when it loads: it must be loaded before jsdom's DOMParser is made global.
 const { DOMParser, XMLSerializer } = new JSDOM().window;
 Object.assign(globalThis, { DOMParser, XMLSerializer });
 

@@ -5,7 +5,7 @@ import { fractions, hourOrClock, plainNumber } from "../shared/numberformat";
 export interface Lacked {
   /** As files write it. */
   readonly file: string;
-  /** What the engine is given in its place: one of its own that shows decimals wherever only the engine looks. */
+  /** The stand-in given to the engine: one of its own formats, which shows decimals where only the engine formats. */
   readonly standIn: string;
   readonly show: (value: number) => string;
   /** A clock time may be typed. */

@@ -2,7 +2,7 @@
 export const perWidth = 0.143;
 export const perHeight = 0.75;
 
-/** What programs take where a file says nothing. */
+/** Default sizes, where a file states none. */
 export const usual = { width: 8.43, height: 12.75 };
 
 export const rounded = (number: number): number => Math.round(number * 100) / 100;

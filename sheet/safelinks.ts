@@ -17,7 +17,7 @@ const isUnsafe = (url: string): boolean => {
   return scheme !== undefined && !kinds.has(scheme.toLowerCase());
 };
 
-/** Text in the form of a link that could run code, or lead nobody knows where, stays text. */
+/** Text in the form of a link with an unsafe or unknown scheme stays text. */
 export function keepLinksSafe({ registries: { urlRegistry, featurePluginRegistry }, links }: Engine): void {
   // The engine makes a link of whatever has the form of one; where its maker gives none, the cell holds the text.
   const none = {

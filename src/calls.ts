@@ -1,4 +1,4 @@
-import { callsOf } from "../shared/xlsx/ours";
+import { callsOf } from "../shared/xlsx/addincalls";
 import { namespace } from "./catalogue";
 
 /** Calls of the catalogue's functions in formulas. */

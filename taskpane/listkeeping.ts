@@ -134,20 +134,20 @@ export class Keeping {
     this.changed();
   }
 
-  /** Writes one after the other, and only the newest list. */
+  /** Writes one after the other, and only the newest list, once the person pauses. */
   save(): void {
     if (!this.place) return;
     const xml = write(this.list, this.place);
     this.isAhead = true;
     this.keepDraft(xml);
-    this.writing = this.writing.then(async () => {
+    this.writing = Promise.all([this.writing, this.host.pause?.()]).then(async () => {
       if (write(this.list, this.place) !== xml) return;
       this.busy = true;
       const ended = await this.host.writePart(this.place, xml);
       this.trouble = ended.done ? "" : ended.words;
       if (ended.done) {
         this.kept = xml;
-        this.keepDraft(xml);
+        this.keepDraft(write(this.list, this.place));
         await this.show();
         if (write(this.list, this.place) === xml) this.isAhead = false;
       }

@@ -104,7 +104,7 @@ export async function sourcesOf(host: SheetHost, offset: number): Promise<Source
       : [];
   });
   const [chamber, height] = [ownChamber ?? shopChamber, ownHeight ?? shopHeight];
-  // Another vessel than My Shop's chamber is a tub by itself.
+  // A vessel other than My Shop's chamber counts as a tub.
   const isOwn = ownChamber !== undefined && single(ownChamber) !== single(shopChamber);
   const system = shop.some(([name, value]) => name === "units" && value === "SI") ? "SI" : "US";
   const loads = await Promise.all(Array.from({ length: mostLoads }, (_, i) => read(`RunLoad${i + 1}`)));

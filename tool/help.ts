@@ -58,6 +58,7 @@ a{color:var(--resin)}h1{margin:.5rem 0;font-size:1.625rem}.lead{font-size:1.125r
 .care{margin:1rem 0;padding:.25rem 1rem .75rem;border-left:4px solid var(--care);background:var(--care-pale);color:var(--care)}.care h2{margin:.5rem 0}
 #example{padding:0 1rem 1rem;border:1px solid var(--line);border-radius:8px;background:var(--card)}
 #search{width:100%;max-width:30rem;padding:.5rem;font:inherit;border:1px solid var(--edge);border-radius:6px;background:var(--card);color:var(--ink)}
+pre{overflow-x:auto}code{overflow-wrap:anywhere}pre code{overflow-wrap:normal}
 .drawing{max-width:30rem}table{width:100%}td:not(:first-child){min-width:6rem}
 @media print{.back,#search,label[for=search],#found{display:none}a{color:inherit}main{max-width:none;padding:0}h2{break-after:avoid}li,tr,figure{break-inside:avoid}}
 `;

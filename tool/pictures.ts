@@ -7,7 +7,7 @@ import { serve } from "./serve";
 
 const docs = join(__dirname, "..", "docs");
 
-/** Takes the README's pictures from the running page, and beside each the words it shows: a test looks whether they still hold. */
+/** Takes the README's pictures from the running page, and beside each the words it shows: a test compares them. */
 async function pictures(): Promise<void> {
   await freshen();
   const served = await serve(dist, { port: 0 });

@@ -8,7 +8,7 @@ export const protocolText = (): string =>
   [
     ...steps.map(({ act, see }, i) => `${i + 1}. ${act}\n   - [ ] You see: ${see}`),
     "",
-    "Then send this one line back, with y or n for each step, and what you saw instead where it is n:",
+    "Then send this one line back, with y or n for each step, and at its end what you saw instead where it is n:",
     "",
     "```",
     lineToSend,
@@ -23,7 +23,7 @@ const line = document.getElementById("line");
 const version = line.dataset.version;
 const write = () => {
   const told = (id) => document.getElementById(id).value.trim() || "____";
-  line.value = version + " | Excel: " + told("excel") + " | " + boxes.map((box, i) => (i + 1) + ": " + (box.checked ? "y" : "n")).join(" ") + " | Self-check: " + told("check");
+  line.value = version + " | Excel: " + told("excel") + " | " + boxes.map((box, i) => (i + 1) + ": " + (box.checked ? "y" : "n")).join(" ") + " | Self-check: " + told("check") + " | Seen instead: " + told("instead");
 };
 addEventListener("input", write);
 write();
@@ -39,6 +39,7 @@ ${steps.map(({ act, see }) => `<li>${marked(act)}<label class="step"><input type
 </ol>
 <p><label>Which Excel, on what? (File, Account) <input type="text" id="excel"></label></p>
 <p><label>The line at the top of Self-check <input type="text" id="check"></label></p>
+<p><label>What you saw instead, at a step that you did not check <input type="text" id="instead"></label></p>
 <p><label>Send this back <textarea id="line" rows="4" readonly data-version="${escaped(lineToSend.split(" | ")[0])}"></textarea></label></p>`;
 
 export function buildProtocol(outDir: string): void {

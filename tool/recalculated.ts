@@ -1,8 +1,8 @@
 import type { Outcome } from "../shared/outcome";
 import { letters } from "../shared/xlsx/letters";
 import { faultOf } from "../sheet/cell";
-import { version } from "../sheet/data";
 import { model } from "../sheet/engine";
+import { version } from "../sheet/enginedata";
 import { namespace } from "../src/catalogue";
 import { type Cached, nothingCached } from "../src/workbook/cached";
 import { ofKey } from "../src/workbook/place";

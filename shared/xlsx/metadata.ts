@@ -4,7 +4,7 @@ import type { Parts } from "./unzip";
 
 /**
  * Marks on cells whose formula fills as many cells as it needs: programs that know such formulas read them in a part of its own.
- * Reference: MS-XLSX 2.2.4.4 and 2.3.8 (dynamicArrayProperties); ECMA-376-1 18.9. From memory, as Excel writes it.
+ * Reference: MS-XLSX 2.2.4.4 and 2.3.8 (dynamicArrayProperties); ECMA-376-1 18.9. From memory, as Excel writes it; a test compares it with what SheetJS writes.
  */
 
 const type = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml";

@@ -1,7 +1,7 @@
 import { parseXml, XmlElement } from "@rgrove/parse-xml";
 import { Unreadable } from "./unzip";
 
-/** XML as it stands in a file: read into a tree whose elements know their places, so that the rest can stay as it is. */
+/** XML as text with a tree over it: elements know their offsets, so that all unchanged text stays as it is. */
 
 /** Decodes UTF-8 and keeps a byte order mark. */
 const decoder = new TextDecoder("utf-8", { ignoreBOM: true });

@@ -11,8 +11,8 @@ import type { Beside } from "./beside/beside";
 import { followedOf } from "./beside/followed";
 import { solidColors } from "./beside/looks";
 import { writeBeside } from "./beside/pieces";
+import { withoutUndeclared } from "./beside/prefixes";
 import { withFormats } from "./beside/resultformats";
-import { withoutStrangers } from "./beside/strangers";
 import { withStoredRules } from "./formulas/inrules";
 import { aroundIn, type Reader } from "./formulas/known";
 import type { Writer } from "./formulas/outward";
@@ -49,7 +49,7 @@ export async function carried(model: Model, beside: Beside, engine: Engine): Pro
   const tidied = ["xl/styles.xml", ...sheets.map(({ path }) => path)];
   for (const path of tidied) edit(parts, path, solidColors);
   writeBeside({ parts, path: book, model, data, sheets }, beside);
-  for (const path of tidied) edit(parts, path, withoutStrangers);
+  for (const path of tidied) edit(parts, path, withoutUndeclared);
   const file = zipped(parts);
   const flaw = flawOf(file);
   if (flaw) throw new NotWhole(flaw);

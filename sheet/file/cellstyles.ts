@@ -36,10 +36,10 @@ interface Run {
   bottom: number;
 }
 
-/** Blank cells that get a look only because their whole column has one: more of them make a sheet slow, and show nothing. */
+/** Most blank cells that are given the style of their column: more of them would slow the sheet down. */
 const mostBlank = 100_000;
 
-/** The looks of the cells of a sheet in runs down; where a run says nothing, what its row or column says stays. */
+/** The styles of a sheet's cells in vertical runs; cells without one keep the style of their row or column. */
 export function cellStyles(
   rows: readonly FileRow[],
   columns: readonly FileColumns[],

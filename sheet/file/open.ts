@@ -3,19 +3,19 @@ import type { WorkbookData } from "@odoo/o-spreadsheet";
 import { type Workbook, workbookOf } from "../../shared/xlsx/parts";
 import { tablesOf } from "../../shared/xlsx/tables";
 import { unzip } from "../../shared/xlsx/unzip";
-import { version } from "../data";
+import { version } from "../enginedata";
 import { quietly } from "../quietly";
 import type { Beside } from "./beside/beside";
 import { readBeside } from "./beside/pieces";
 import type { Places } from "./beside/ruleplaces";
 import { fileStyles } from "./cellstyles";
+import { completeSheet } from "./completesheet";
 import { contents, type Read } from "./contents/contents";
 import { askedOnce } from "./contents/pattern";
 import { aroundOf, type Reader, unknownOf } from "./formulas/known";
 import { noStructure } from "./kept/structure";
 import { lost } from "./lost";
 import { partsFor } from "./readable";
-import { sheeted } from "./sheeted";
 
 /** A workbook from disk as the page takes it. */
 export interface Opened extends Beside {
@@ -32,7 +32,7 @@ export type Engine = Pick<typeof OSpreadsheet, "load" | "helpers"> & Reader;
 
 type SheetData = WorkbookData["sheets"][number];
 
-/** Cells without their looks: for a file whose looks the engine cannot read. */
+/** Cells without styles: for a file whose styles the engine cannot read. */
 const plainData = (ids: ReadonlyMap<string, string>): WorkbookData =>
   ({ version, sheets: [...ids.values()].map((id) => ({ id, name: id, cells: {} })), styles: {}, formats: {}, borders: {} }) as never;
 
@@ -94,7 +94,7 @@ export function openedParts(workbook: Workbook, engine: Engine, progress: Progre
   const sheets = read.sheets.map((own) => {
     const id = ids.get(own.name)!;
     const sheet = byId.get(id) ?? ({ id, name: id, cells: {} } as SheetData);
-    return { own, sheet, places: sheeted(own, sheet, shared, follow) };
+    return { own, sheet, places: completeSheet(own, sheet, shared, follow) };
   });
   data.sheets = sheets.map(({ sheet }) => sheet);
   const beside = readBeside({ workbook, data, tables: tablesOf(workbook), ids, sheets, isPlain: failed, follow });

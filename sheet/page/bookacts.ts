@@ -2,11 +2,11 @@ import type { Ended } from "../../shared/host";
 import { saveFile } from "../../taskpane/save";
 import type { Asker } from "./ask";
 import { bundle } from "./bundle";
-import { costOf } from "./costs";
 import { downloadWorkbook, fileName } from "./download";
 import { contentOf, readFile } from "./files";
 import { type Aside, aside, type Shelved } from "./kept/store";
 import type { Library } from "./library";
+import { costOf } from "./savelosses";
 import { startContent, starts } from "./starts";
 
 export const unreadable: Ended = { done: false, words: "It cannot be read. Nothing was changed." };

@@ -1,5 +1,5 @@
 import { strToU8, zipSync } from "fflate";
-import { freeName } from "../free";
+import { freeName } from "../freename";
 import { fileName } from "./download";
 import { type Aside, aside, type Shelved } from "./kept/store";
 

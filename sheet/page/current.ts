@@ -17,7 +17,7 @@ export interface Standing {
   readonly state: State | "read only";
   /** When it was kept last. */
   readonly moment: number;
-  /** What of it the engine could not give: a formula with its cell, or a kind of looks. All else is kept. */
+  /** What the engine could not export: a formula with its cell, or a kind of formatting. All else is kept. */
   readonly missing?: readonly string[];
   /** Why it is not kept, where that is known. */
   readonly why?: string;

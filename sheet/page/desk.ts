@@ -2,14 +2,14 @@ import type { Model, WorkbookData } from "@odoo/o-spreadsheet";
 import { Unreadable } from "../../shared/xlsx/unzip";
 import { bookOf, type Fault } from "../book";
 import { type Beside, saved, shapeOf } from "../file/save";
+import { Announcements } from "./announcements";
 import { placeCursor } from "./cursor";
-import { daysAlong } from "./daysalong";
+import { dateAxis } from "./dateaxis";
 import { fitFrozen } from "./frozen";
 import { type Asks, mount, onEntry, open, type View } from "./grid";
 import { calculateWhenIdle } from "./idle";
 import type { Content } from "./kept/work";
 import { Mirror, type Places } from "./mirror";
-import { Spoken } from "./spoken";
 import { engine } from "./vendor";
 
 /** The focused element, within the pane's frame too: a frame that loses the focus forgets its element. */
@@ -51,9 +51,9 @@ export class Desk {
     if (over && strict) throw new Unreadable("its formulas take longer than 20 seconds, or fill more than five million cells");
     const sheetIdFrom = model.getters.getActiveSheetId();
     if (shown) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo: shown });
-    daysAlong(model);
-    const spoken = new Spoken(model);
-    onEntry(model, (at) => spoken.before(at));
+    dateAxis(model);
+    const announcements = new Announcements(model);
+    onEntry(model, (at) => announcements.before(at));
     // A newly mounted grid takes the focus.
     const focused = focusedIn(document);
     const view = await mount(model, this.places.grid, this.asks, () => this.ended(model));
@@ -62,7 +62,7 @@ export class Desk {
     const other = id !== this.id;
     if (other) this.ends = 0;
     [this.id, this.beside, this.readOnly] = [id, beside, readOnly];
-    const mirror = new Mirror(model, this.places, spoken);
+    const mirror = new Mirror(model, this.places, announcements);
     const makeRoom = fitFrozen(model);
     const toFirst = placeCursor(model, book);
     this.now = { model, mirror, view };

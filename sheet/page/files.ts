@@ -2,11 +2,11 @@ import type { Ended } from "../../shared/host";
 import { limits, Unreadable } from "../../shared/xlsx/unzip";
 import { type Opened, opened } from "../file/open";
 import type { Asker } from "./ask";
-import { causeOf, costOf } from "./costs";
 import { downloadWorkbook, fileName } from "./download";
 import type { Content } from "./kept/work";
 import type { Library } from "./library";
 import { prepareReader, type Reading, readBeside } from "./reader/reading";
+import { causeOf, costOf } from "./savelosses";
 import { engine } from "./vendor";
 
 const few = (items: readonly string[]): string =>

@@ -1,7 +1,7 @@
 import { blankFile, blankSheet } from "../../shared/xlsx/blank";
 import { folder, nameOf } from "../../src/workbook/choice";
 import { fetched } from "../../taskpane/inside";
-import { version } from "../data";
+import { version } from "../enginedata";
 import { noStructure } from "../file/kept/structure";
 import type { Content } from "./kept/work";
 

@@ -1,7 +1,7 @@
 import type * as OSpreadsheet from "@odoo/o-spreadsheet";
 import type { CellPosition, Model } from "@odoo/o-spreadsheet";
 import { fetched } from "../../taskpane/inside";
-import { localeOf } from "../data";
+import { localeOf } from "../enginedata";
 import { extend } from "../extend";
 import { pivotInTheWay, pivotWords } from "../file/beside/pivotguard";
 import { register } from "../functions";

@@ -1,7 +1,7 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { isHeading, isWrapped, widths } from "../../shared/listsheet";
 import { longestSheetName, sheetKey } from "../../shared/xlsx/sheetname";
-import { freeName } from "../free";
+import { freeName } from "../freename";
 import { respelled } from "../quotes";
 
 /** Text that stays text: the format of plain text does not stop the engine from reading an equals sign. */

@@ -1,6 +1,6 @@
 import type { EvaluatedCell, Model } from "@odoo/o-spreadsheet";
 import { letters } from "../../shared/xlsx/letters";
-import type { Spoken } from "./spoken";
+import type { Announcements } from "./announcements";
 
 /** The grid is a canvas, which a screen reader cannot read: this visually hidden table has the same content and follows the cursor. */
 
@@ -37,7 +37,7 @@ export class Mirror {
   constructor(
     private readonly model: Model,
     private readonly places: Places,
-    private readonly spoken: Spoken,
+    private readonly announcements: Announcements,
   ) {}
 
   /** Updates in the next animation frame, once for a run of changes. */
@@ -75,7 +75,7 @@ export class Mirror {
       if (td.textContent === words) continue;
       td.textContent = words;
       td.dataset.value = String(cell.value ?? "");
-      if (this.spoken.isHeading(position)) td.setAttribute("role", "columnheader");
+      if (this.announcements.isHeading(position)) td.setAttribute("role", "columnheader");
       else td.removeAttribute("role");
     }
     this.tell();
@@ -83,11 +83,11 @@ export class Mirror {
 
   private tell(): void {
     const { here, spoken, grid } = this.places;
-    const entered = this.spoken.entered();
+    const entered = this.announcements.entered();
     if (entered) spoken.textContent = entered;
-    const words = this.spoken.here();
+    const words = this.announcements.here();
     if (here.textContent !== words) here.textContent = words;
-    const field = this.spoken.field();
+    const field = this.announcements.field();
     for (const composer of grid.querySelectorAll(".o-composer"))
       if (composer.getAttribute("aria-label") !== field) composer.setAttribute("aria-label", field);
   }

@@ -51,7 +51,7 @@ export class Workbooks {
     if (this.dialog.open && !this.dialog.contains(document.activeElement)) this.dialog.querySelector<HTMLElement>("h2")?.focus();
   }
 
-  /** Does one thing, says how it ended, and looks again. */
+  /** Does one thing, says how it ended, and refreshes the list. */
   private async does(task: () => Promise<Ended | undefined>, otherwise = ""): Promise<void> {
     try {
       const ended = await task();

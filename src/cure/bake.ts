@@ -7,8 +7,8 @@ import { fullness } from "../resin/settings";
 import { middlingGravity } from "../wood/voids";
 import { filledWood, liquid } from "./filled";
 import { baking, heating, likelyBake } from "./heating";
+import { conductionSource, inPractice, ownHeatOf, practice, rangeHolds } from "./ovenwords";
 import { pieceArgs, refuseThick } from "./piece";
-import { conductionSource, inPractice, ownHeatOf, practice, rangeHolds } from "./said";
 import { bakeBy, core, heatOfCure, hold, oven, ovenSurfaceCoefficient, room, shortestBake, thickest } from "./settings";
 
 export const ovenSettings = { oven, room, ovenSurfaceCoefficient, fullness, thickest };

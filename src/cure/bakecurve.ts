@@ -6,8 +6,8 @@ import { bakeSettings } from "./bake";
 import { atCore, atFace } from "./block";
 import { liquid } from "./filled";
 import { baking, slabsOf, temperatureAt } from "./heating";
+import { conductionSource, notInIt } from "./ovenwords";
 import { pieceArgs, refuseThick } from "./piece";
-import { conductionSource, notInIt } from "./said";
 
 const temperature = (label: string) => quantity("temperature", label, 190, [-100, 300]);
 

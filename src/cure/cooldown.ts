@@ -7,8 +7,8 @@ import { fullness } from "../resin/settings";
 import { secondsTo } from "./block";
 import { cured } from "./filled";
 import { atBest, atWorst, type Doubt, type Oven, slabsOf, type Wood } from "./heating";
+import { conductionSource } from "./ovenwords";
 import { pieceArgs, refuseThick } from "./piece";
-import { conductionSource } from "./said";
 import { oven, room, thickest } from "./settings";
 
 /** W/m²K that a bare piece gives off to still room air, convection and radiation together: from memory. */

@@ -7,8 +7,8 @@ import { ovenSettings } from "./bake";
 import { atCore } from "./block";
 import { liquid } from "./filled";
 import { atBest, atWorst, type Doubt, type Oven, slabsOf, temperatureAt, type Wood } from "./heating";
+import { conductionSource, notInIt } from "./ovenwords";
 import { pieceArgs, refuseThick } from "./piece";
-import { conductionSource, notInIt } from "./said";
 
 const coreAt = (given: Wood & Oven & { minutes: number }, doubt?: Doubt): number => {
   const oven = given.oven - (doubt?.cooler ?? 0);

@@ -7,8 +7,8 @@ import { fullness } from "../resin/settings";
 import { atCore } from "./block";
 import { cured, type Filled } from "./filled";
 import { slabsOf, type Wood } from "./heating";
+import { conductionSource } from "./ovenwords";
 import { pieceArgs } from "./piece";
-import { conductionSource } from "./said";
 import { oven, room } from "./settings";
 
 /** W/m²K between which an oven's surface coefficient is looked for. */

@@ -6,8 +6,8 @@ import { cell } from "../../shared/result";
 import { fullness } from "../resin/settings";
 import { gravityArg, wallGravity } from "../wood/voids";
 import { filledWood, liquid } from "./filled";
+import { ownHeat } from "./ovenwords";
 import { selfHeating } from "./rise";
-import { ownHeat } from "./said";
 import { heatOfCure } from "./settings";
 
 const voids = `(1-{gravity}/${wallGravity})`;

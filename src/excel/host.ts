@@ -15,8 +15,7 @@ export interface Surroundings {
   readonly platform: Platform;
   /** Office for Mac starts no download of a pane (OfficeDev/office-js, issues 2700 and 3385). */
   readonly savesFiles?: boolean;
-  /** Waits until the person pauses or leaves: keeping a part ends Excel's Undo, so it is done seldom. */
-  readonly pause?: () => Promise<void>;
+  readonly pause?: SheetHost["pause"];
   /** The version of the functions' own script. */
   readonly functionsVersion?: string;
   /** The calls that the functions' own script records. */
@@ -115,16 +114,15 @@ export function excelHost({ platform, calls, savesFiles = true, pause, functions
       }).catch((error) => {
         throw new Error(wordsOf(error));
       }),
-    writePart: async (namespace, xml) => {
-      await pause?.();
-      return doing(async (context): Promise<Ended> => {
+    pause,
+    writePart: (namespace, xml) =>
+      doing(async (context): Promise<Ended> => {
         const part = await partOf(context, namespace);
         if (part) part.setXml(xml);
         else context.workbook.customXmlParts.add(xml);
         await context.sync();
         return { done: true };
-      });
-    },
+      }),
     printSheet: (title, rows) => doing((context) => printSheet(context, title, rows)),
   };
 }

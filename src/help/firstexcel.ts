@@ -21,7 +21,7 @@ export const steps: readonly Step[] = [
   },
   {
     act: 'Type `=PORE.FILL(6,"five",104)` in A3, and rest the pointer on the triangle or the warning sign of the cell.',
-    see: "#VALUE!, and a message that begins with “stack” and says what to type.",
+    see: "#VALUE!, and a message that begins with “height of the stack of pieces” and says what to type.",
   },
   {
     act: "Type 104, 90, 80 in C1:C3 and 93, 93, 70 in D1:D3, then `=PORE.MOISTURE(C1:C3,D1:D3)` in E1.",
@@ -44,10 +44,10 @@ export const steps: readonly Step[] = [
     see: "The check mark is still there. The numbers are still there, none is #NAME?.",
   },
   {
-    act: "On the sheet Blanks change the weight of the first piece.",
-    see: "Its moisture and its resin follow at once, and no other row changes.",
+    act: "On the sheet Blanks type a weight in the first row that is 1 higher.",
+    see: "Its moisture rises and its resin sinks at once, and no other row changes.",
   },
 ];
 
 /** The line to send back, with a place for each step. */
-export const lineToSend = `Porewise ${versionText} | Excel: ____ (File, Account) on ____ | ${steps.map((_, i) => `${i + 1}: _`).join(" ")} | Self-check: ____`;
+export const lineToSend = `Porewise ${versionText} | Excel: ____ (File, Account) on ____ | ${steps.map((_, i) => `${i + 1}: _`).join(" ")} | Self-check: ____ | Seen instead: ____`;

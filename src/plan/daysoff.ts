@@ -3,7 +3,7 @@ import { shown } from "../../shared/argument";
 import { badInput, handedOn, isFault } from "../../shared/outcome";
 import { readDate } from "../../shared/serial";
 
-/** Days on which nobody is there. */
+/** Days off. */
 export interface DaysOff {
   /** A serial's remainder by 7: Saturday is 0. */
   readonly weekdays: ReadonlySet<number>;

@@ -4,8 +4,8 @@ import { type Care, forgotten, type Memory, newMemory } from "../chamber/options
 import type { Pool } from "../chamber/rows";
 import { type Stack, stackUp, unstack } from "../chamber/stack";
 import type { Room, Way } from "../chamber/stratum";
-import { alone } from "./alone";
 import { packInTurn } from "./inturn";
+import { oneSize } from "./onesize";
 import { type Packing, roomOf } from "./packing";
 
 const both: readonly Way[] = ["upright", "lying"];
@@ -71,7 +71,7 @@ export function packer(packing: Packing) {
   const sumOf = (left: Int32Array, { room: { shapes: own } }: View) => left.reduce((sum, many, size) => sum + many * own[size].volume, 0);
   const isKeen = isFew && packing.work <= patience;
   const plain: View = { care: isKeen ? keen : isFew ? calm : hasty, room, memory: newMemory(shapes) };
-  const { perLoad, stackOf } = alone(shapes, tub.section, bath.gap, room.height);
+  const { perLoad, stackOf } = oneSize(shapes, tub.section, bath.gap, room.height);
 
   /** The best filling of one tub from what is left, at most so many pieces and so much of them; it is taken out. */
   function fill(view: View, left: Int32Array, count: number, worth: number, tried = waysTried): Stack {

@@ -4,7 +4,7 @@ import { badInput, noAnswer, Trouble } from "../../shared/outcome";
 import { as, type Quantity } from "../../shared/quantity";
 import { type Made, table } from "../../shared/result";
 import { type Line, rows } from "../../shared/whole";
-import { after, empty, type Stand } from "./books";
+import { after, type Balance, empty } from "./balance";
 import { useBy } from "./expiry";
 import { catalyzedMonths } from "./settings";
 
@@ -40,7 +40,7 @@ const nothing: Standing = { volume: undefined, rate: undefined, useBy: undefined
 const isUntouched = ({ cells }: Entry) => cells.every((cell) => isBlank(cell) || cell === 0);
 
 /** The balance after a run; an empty tub has neither a dye rate nor a date. */
-const shown = ({ fluid, dye, since }: Stand, months: number): Standing => ({
+const shown = ({ fluid, dye, since }: Balance, months: number): Standing => ({
   volume: as<Fluid>(fluid),
   rate: fluid > 0 ? as<Quantity<"strength">>(dye / fluid) : undefined,
   useBy: since === undefined ? undefined : as<Quantity<"date">>(useBy(since, months)),
@@ -49,7 +49,7 @@ const shown = ({ fluid, dye, since }: Stand, months: number): Standing => ({
 /** The rows of the answer, one for each row of the ledger. */
 function kept(runs: readonly Entry[], months: number): Standing[] {
   const answer = new Array<Standing>((runs.at(-1)?.index ?? -1) + 1).fill(nothing);
-  let stand: Stand = empty;
+  let balance: Balance = empty;
   let faulty: number | undefined;
   for (const run of runs) {
     if (isUntouched(run)) continue;
@@ -57,9 +57,9 @@ function kept(runs: readonly Entry[], months: number): Standing[] {
       if (run.trouble) throw run.trouble;
       const { date, added = 0, dye = 0, taken = 0 } = run.given;
       if (faulty !== undefined && taken !== "emptied") throw noAnswer`waits for row ${faulty}: fix that first`;
-      stand = after(stand, { date, added, dye, taken });
+      balance = after(balance, { date, added, dye, taken });
       faulty = undefined;
-      answer[run.index] = shown(stand, months);
+      answer[run.index] = shown(balance, months);
     } catch (trouble) {
       if (!(trouble instanceof Trouble)) throw trouble;
       faulty ??= run.index + 1;

@@ -1,8 +1,8 @@
-import { inPractice, ownHeat, practice } from "../cure/said";
+import { inPractice, ownHeat, practice } from "../cure/ovenwords";
 import { minute } from "./hours";
-import { inFraction } from "./measure";
 import type { Run, Step } from "./schema";
 import { mixingOf, resinFact } from "./stock";
+import { inFraction } from "./tapeinches";
 import { lengthOf } from "./timeline";
 
 /** A number that a person writes down at a step. */

@@ -3,8 +3,8 @@ import { customElement, property, state } from "lit/decorators.js";
 import type { SheetHost } from "../../shared/host";
 import { versionText } from "../../src/version";
 import { draftOf, keepDraft } from "../draft";
+import { linkedName } from "../linkedname";
 import { learn } from "../localformula";
-import { named } from "../named";
 import { leave } from "../pause";
 import type { Notice } from "../views/view";
 import { isFirstRun, welcomed } from "../welcomed";
@@ -35,7 +35,7 @@ export class App extends LitElement {
   private readonly alone = (location.hash || document.documentElement.dataset.view) === alone;
   @state() private now: Name = this.alone
     ? "run"
-    : named()
+    : linkedName()
       ? "functions"
       : (draftOf(draftName, (kept) => names.find((name) => name === kept)) ?? "safety");
   @state() private notice: Notice = { words: "" };

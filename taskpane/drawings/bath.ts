@@ -9,7 +9,7 @@ import type { Read } from "../given";
 /** The contents of a chamber for a drawing, lengths in meters. */
 export interface Bath {
   readonly section: Section;
-  /** Inside height; undefined where nobody said. */
+  /** Inside height; undefined where unknown. */
   readonly height?: number;
   /** Least free height above the resin, for the foam. */
   readonly foam?: number;

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from "lit";
 import type { Run } from "../../src/run/schema";
+import { spell } from "./clockwords";
 import type { RunKeeping } from "./runkeeping";
-import { spell } from "./told";
 
 /** What the workbook and the browser keep of runs, in words. */
 

@@ -121,7 +121,7 @@ export class RunKeeping {
     if (!this.place) return;
     const xml = writePart(runsForm, this.runs, this.place);
     const { runs } = this;
-    this.writing = this.writing.then(async () => {
+    this.writing = Promise.all([this.writing, this.host.pause?.()]).then(async () => {
       if (runs !== this.runs) return;
       const ended = await this.host.writePart(this.place, xml);
       this.trouble = ended.done ? "" : ended.words;

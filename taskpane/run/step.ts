@@ -7,8 +7,8 @@ import type { Run, Step } from "../../src/run/schema";
 import { type Kind, kindOf } from "../../src/run/stepkinds";
 import { type Field, linesOf, piecesIn, unitsOf } from "../../src/run/steplines";
 import { timeline } from "../../src/run/timeline";
+import { clockTime, countdown, dayOf, spell } from "./clockwords";
 import { safetyItems } from "./safetyitems";
-import { clockTime, countdown, dayOf, spell } from "./told";
 
 export interface StepActs {
   readonly start: (step: Step) => void;

@@ -3,7 +3,7 @@ import { type Doubt, doubtOf } from "../../src/run/doubts";
 import { finish, start } from "../../src/run/progress";
 import type { Run, Step } from "../../src/run/schema";
 import { today } from "../today";
-import { spell } from "./told";
+import { spell } from "./clockwords";
 
 /** What a touch asks of the view that shows the run. */
 export interface Around {

@@ -5,7 +5,7 @@ import { spaced } from "../../shared/working";
 import { catalogue, cellName, subjects } from "../../src/catalogue";
 import { found } from "../../src/help/search";
 import { draftOf, keepDraft } from "../draft";
-import { named } from "../named";
+import { linkedName } from "../linkedname";
 import "./form";
 import { helpLink } from "./helplink";
 import { View } from "./view";
@@ -24,7 +24,7 @@ const titleOf = (subject: string) => subjectTitles[subject] ?? spaced(subject).r
 /** The functions by the question each answers, and one of them to try. */
 @customElement("pore-functions")
 export class Functions extends View {
-  @state() private chosen: Contract | undefined = contractOf(named()) ?? draftOf(draftName, contractOf);
+  @state() private chosen: Contract | undefined = contractOf(linkedName()) ?? draftOf(draftName, contractOf);
   @state() private search = "";
   @state() private more = false;
 

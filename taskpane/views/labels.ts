@@ -58,7 +58,7 @@ export class Labels extends View {
 
   private print = async (event: Event): Promise<void> => {
     event.preventDefault();
-    // The sheets may have changed since the last look.
+    // The sheets may have changed since they were last read.
     const sources = await sourcesOf(this.host, 0);
     this.sources = sources;
     const read = this.read();

@@ -1,33 +1,20 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { launch } from "../../tool/browser";
-import { built, paneScripts } from "../built";
 import { needing } from "../needing";
-import { excelBook, openPage } from "./office";
+import { excelPane } from "./excelpane";
 
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
-/** Excel asks for its page with these scripts; the workbook at the other end is ours: see test/judge/excel. */
-const page = built("taskpane.html")
-  .toString()
-  .replace('<script src="functions.js">', '<script src="ready.js"></script><script src="bridge.js"></script><script src="functions.js">');
-
 needing("browser")("the pane in Excel's library", () => {
   let browser: Browser;
-  let files: Record<string, string | Uint8Array>;
+  let opened: Awaited<ReturnType<typeof excelPane>>;
   let pane: Page;
   const troubles: string[] = [];
 
   beforeAll(async () => {
     browser = await launch();
-    files = {
-      ...Object.fromEntries([["functions.js", built("functions.js")] as const, ...paneScripts()]),
-      "taskpane.html": page,
-      "taskpane.css": built("taskpane.css"),
-      "halt.js": built("halt.js"),
-      "bridge.js": await excelBook(),
-      "icons/mark-32.png": built("icons/mark-32.png"),
-    };
+    opened = await excelPane(browser, (trouble) => troubles.push(trouble));
   });
   afterAll(() => browser?.close());
   afterEach(async () => {
@@ -36,11 +23,7 @@ needing("browser")("the pane in Excel's library", () => {
   });
 
   const open = async (path: string, ready: string) => {
-    pane = await openPage(browser, files, path, (trouble) => troubles.push(trouble));
-    await pane.setViewportSize({ width: 320, height: 800 });
-    await pane.waitForFunction("globalThis.OfficeExtension?.HostBridge && globalThis.Excel && globalThis.beExcel");
-    await pane.evaluate(ready);
-    await pane.waitForSelector("pore-app");
+    pane = await opened(path, ready);
   };
 
   it("opens over Excel, and keeps the safety list in its workbook", async () => {

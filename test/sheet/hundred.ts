@@ -1,4 +1,4 @@
-import { version } from "../../sheet/data";
+import { version } from "../../sheet/enginedata";
 import { blanks, shop } from "../../src/demo";
 
 /** The rows of the pieces, and below them some that are kept for more. */

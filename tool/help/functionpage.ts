@@ -12,7 +12,7 @@ import { linkTo } from "./links";
 import { back, escaped, list, page, scrolled } from "./markup";
 import { signature } from "./signature";
 
-/** A limit past this only keeps slips out: nobody needs to read it. */
+/** Above this a limit only catches mistakes and is not shown. */
 const isEndless = (words: string) => / to \d{6,}/.test(words);
 const limits = (arg: Arg): string => {
   const words = rangeWords(arg);

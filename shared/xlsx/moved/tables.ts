@@ -103,7 +103,7 @@ function withoutRows(
   const filter = childOf(root, "autoFilter");
   let filtered = filter && { ...after, bottom: after.bottom - totals };
   if (after.bottom - after.top + 1 - header - totals < 1) {
-    // A table has a row for what comes in, blank where there is none.
+    // A table always has a row for input, a blank one where no other is left.
     const next = { ...after, top: after.bottom + 1, bottom: after.bottom + 1 };
     if (!header || totals || !isFree(next)) return undefined;
     set.ref = rangeOf({ ...after, bottom: next.bottom });
@@ -157,7 +157,7 @@ export function movedPivotSource(xml: string, move: Move): string {
   });
 }
 
-/** A range to print, or rows to print on every page, without what is gone of it. */
+/** A print area, or rows to print on every page, without deleted cells. */
 const withoutLost = (formula: string): string =>
   (formula.match(/(?:'(?:[^']|'')*'|[^,'])+/g) ?? []).filter((range) => !range.includes("#REF!")).join(",");
 

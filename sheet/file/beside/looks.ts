@@ -6,7 +6,7 @@ import { withoutStandIns } from "../contents/standins";
 import { within } from "./losses";
 import type { FileMade, FileRead, Piece } from "./piece";
 
-/** How all cells of a workbook look that have no look of their own, and what the engine spells in its own way. */
+/** The default font and the theme of a workbook, and the number formats that the engine spells differently. */
 export interface Looks {
   /** The typeface of the first font, which becomes that of all. */
   readonly typeface?: string;
@@ -78,7 +78,7 @@ function addLooks({ parts, path }: FileMade, { typeface, size, theme, formats }:
 
 export const looks: Piece<Looks | undefined> = {
   name: "looks",
-  // Of a file whose looks cannot be read there is none to keep.
+  // A file whose styles cannot be read has none to keep.
   read: (file) => (file.isPlain ? undefined : looksOf(file)),
   write: (file, kept) => kept && addLooks(file, kept),
   // The workbook's own spelling of a number format comes first.

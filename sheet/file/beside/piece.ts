@@ -6,7 +6,7 @@ import type { Parts } from "../../../shared/xlsx/unzip";
 import type { Contents, Read } from "../contents/contents";
 import type { Ranges } from "./followed";
 
-/** Something of a workbook that the engine does not hold, or holds otherwise than files do: all such pieces are equal. */
+/** A feature of files that the engine does not hold, or holds in another form. All pieces have this one shape. */
 
 export type SheetData = WorkbookData["sheets"][number];
 
@@ -27,7 +27,7 @@ export interface FileRead {
   /** The engine's ids of sheets by their names. */
   readonly ids: ReadonlyMap<string, string>;
   readonly sheets: readonly SheetRead[];
-  /** The engine could not read how its cells look. */
+  /** The engine could not read the styles of its cells. */
   readonly isPlain: boolean;
   /** Tells a range that moves and goes with its cells from now on, under a key. */
   readonly follow: (sheetId: string, key: string, range: string) => void;

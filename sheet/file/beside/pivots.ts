@@ -4,7 +4,7 @@ import { hasPart } from "./losses";
 import type { Piece } from "./piece";
 import { pivotKey } from "./pivotguard";
 
-/** Where pivot tables stand on a sheet: the engine shows their cells and knows nothing of them. */
+/** The ranges of pivot tables on a sheet: the engine shows their cells but does not know pivot tables. */
 export const pivots: Piece = {
   name: "pivots",
   read({ workbook: { parts }, sheets, follow }) {

@@ -27,7 +27,7 @@ function sizesOf(xml: string, root: XmlElement, rows: readonly FileRow[]): Sizes
     usualWidth: Number(format?.attributes.defaultColWidth ?? usual.width),
     heights: [...heights.values()],
     usualHeight: Number(format?.attributes.defaultRowHeight ?? usual.height),
-    // A prefix means nothing where nobody declares it.
+    // An undeclared prefix would make the part invalid.
     usual: format && xml.slice(format.start, format.end).replace(/\s+\w+:\w+="[^"]*"/g, ""),
   };
 }

@@ -11,7 +11,7 @@ const numbered = Object.entries(byNumber)
 const respelled = (xml: string, spell: (format: string) => string): string =>
   xml.replace(/(\bformatCode=)("[^"]*"|'[^']*')/g, (_, open, code) => `${open}"${escaped(spell(attributeText(code.slice(1, -1))))}"`);
 
-/** The looks of a file with stand-ins for the number formats that the engine lacks. */
+/** The styles part of a file with stand-ins for the number formats that the engine lacks. */
 export const withStandIns = (xml: string): string =>
   respelled(
     /<numFmts[^>]*[^/]>/.test(xml)
@@ -20,5 +20,5 @@ export const withStandIns = (xml: string): string =>
     toEngine,
   );
 
-/** The looks that the engine wrote with the formats themselves. */
+/** The styles part that the engine wrote, with the original formats in place of the stand-ins. */
 export const withoutStandIns = (xml: string): string => respelled(xml, toFile);

@@ -27,7 +27,7 @@ class Grown<T> {
     return number;
   }
 
-  /** Cells with the numbers that their looks have here; what the other pool does not hold is no look. */
+  /** Cells with the style ids of this workbook; an id that the other pool does not hold is dropped. */
   renumbered(zones: Zones): Zones {
     return Object.fromEntries(
       Object.entries(zones).flatMap(([zone, number]) =>

@@ -1,5 +1,5 @@
 import { longestSheetName, sheetKey } from "../../../shared/xlsx/sheetname";
-import { freeName } from "../../free";
+import { freeName } from "../../freename";
 import type { SheetData } from "./sheetformulas";
 
 /** A free name, which is taken from then on. */

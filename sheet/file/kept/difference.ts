@@ -24,7 +24,7 @@ export function contentChanges({ before, now }: Pair): string[] {
 type Zones = Readonly<Record<string, number>>;
 type Pool<T> = Readonly<Record<number, T>>;
 
-/** Cells whose look of one kind is another: what it was and what it is. */
+/** Cells whose style of one kind changed: the old and the new one. */
 export function lookChanges<T>(
   before: Zones = {},
   oldPool: Pool<T>,

@@ -27,7 +27,7 @@ export function rowsTagged(xml: string, lines: ReadonlyMap<number, Attributes>):
   return changed(xml, [...changes, ...[...byPlace].map(([place, text]) => ({ start: place, end: place, text }))]);
 }
 
-/** How wide columns are of which a file says nothing. */
+/** Width of columns for which the file states none. */
 export const usualWidth = (xml: string): string =>
   childOf(sheetRoot(xml), "sheetFormatPr")?.attributes.defaultColWidth ?? String(usual.width);
 

@@ -4,7 +4,7 @@ import type { SheetData } from "./difference";
 
 type Command = OSpreadsheet.CoreCommand;
 
-/** How far what was done reaches, so that saving need not compare what nobody touched. */
+/** The cells that the recorded commands may have changed, so that saving need not compare the rest. */
 
 /** All of a sheet. */
 export const whole = "*";

@@ -6,7 +6,7 @@ import { without } from "../../../shared/xlsx/without";
 import { type Change, changed, childOf, childrenOf, nameOf, openingOf, prefixed } from "../../../shared/xlsx/xml";
 import type { Places } from "../beside/ruleplaces";
 import type { Pair } from "./difference";
-import type { Made } from "./made";
+import type { Made } from "./maderules";
 import { nothingPaired, type Paired, paired } from "./pairing";
 import { touchKey } from "./structure";
 
@@ -50,7 +50,7 @@ function ranksOf(
   return new Map(now.map((rule, i) => [rule, sorted[i]]));
 }
 
-/** Colors by rule: those that the page changed are written anew, all others stay as they stand. `look` takes in how a rule looks. */
+/** Conditional formats: changed ones are rewritten, all others stay as they are. `look` adds a rule's style to the workbook. */
 export function withColors(
   xml: string,
   { now }: Pair,

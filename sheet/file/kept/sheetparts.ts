@@ -10,13 +10,13 @@ import { StylePool } from "../../../shared/xlsx/styles";
 import type { Looks } from "../beside/looks";
 import { type Engine as Cells, cellEdits, formulaAt, positionAt } from "./cells";
 import type { Compared } from "./compared";
+import { spelling } from "./enginespelling";
 import { groupsKey } from "./groups";
 import { isLink, targetOf, withLinks } from "./links";
-import { madeRules } from "./made";
+import { madeRules } from "./maderules";
 import { withResultFormats } from "./newformats";
 import type { Replayed } from "./replayed";
 import { ruleChanges } from "./rules";
-import { spelling } from "./spelt";
 import { stepped } from "./steps";
 import { type Structure, touchKey } from "./structure";
 import { cellStyleChanges } from "./stylechanges";
@@ -32,7 +32,7 @@ interface Writing {
   readonly looks: Looks | undefined;
 }
 
-/** The pool of looks of a workbook; undefined where the file has none. */
+/** The styles of a workbook; undefined where the file has none. */
 function poolOf({ parts, path }: Book): { readonly path: string; readonly pool: StylePool } | undefined {
   const styles = relationsOf(parts, path).find(({ kind }) => kind === "styles")?.path;
   return styles && parts.has(styles) ? { path: styles, pool: new StylePool(textOf(parts, styles)) } : undefined;

@@ -2,7 +2,7 @@ import type { Places } from "../beside/ruleplaces";
 import type { Pair } from "./difference";
 import { withGroups } from "./groups";
 import { withColumns, withRows } from "./lines";
-import type { Made } from "./made";
+import type { Made } from "./maderules";
 import { type RuleChanges, withColors, withTyping } from "./rules";
 import { withMerges, withTab, withView } from "./sheetview";
 
@@ -12,7 +12,7 @@ interface SheetChange {
   readonly rules: RuleChanges;
   readonly places: Places;
   readonly made: Made;
-  /** The number that the look of a rule gets in the workbook. */
+  /** Index of a rule's differential format (dxf) in the workbook. */
   readonly look: (text: string) => number;
   readonly isRegrouped: boolean;
   /** No lines of a sheet moved: what lies in groups of lines is hidden with them, and the engine counts these otherwise. */

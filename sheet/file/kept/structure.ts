@@ -53,7 +53,7 @@ export function structureIn(model: Model): Structure {
   return structureOf(data);
 }
 
-/** How far saving must look, by the engine's ids of sheets: at some blocks, or at all of a sheet; sheets that are not named are as they were. */
+/** What saving must compare, by the engine's ids of sheets: some blocks, or a whole sheet; sheets not listed are unchanged. */
 export function reachIn({ steps, reached }: Structure, sheets: readonly string[]): ReadonlyMap<string, readonly Block[] | undefined> {
   if (!reached || steps.length) return new Map(sheets.map((id) => [id, undefined]));
   return new Map(Object.entries(reached).map(([id, ranges]) => [id, blocksOf(ranges)]));

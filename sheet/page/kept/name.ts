@@ -1,4 +1,4 @@
-import { freeName } from "../../free";
+import { freeName } from "../../freename";
 import * as store from "./store";
 
 /** The longest name, in letters: a list shows it on one line. */

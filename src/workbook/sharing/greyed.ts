@@ -17,7 +17,7 @@ export function filledBy({ formula, address }: FileCell, { cells }: Sheet): stri
   return all.filter((one) => (cells.get(one)?.value ?? "") !== "");
 }
 
-/** Marks values of the day with the gray that the template's plain edition has for them; all else of their look stays. */
+/** Gives fixed values the gray fill of the template's plain edition; the rest of their style stays. */
 export function grey({ parts, path }: Workbook, fixed: ReadonlyMap<Sheet, readonly string[]>): void {
   const styles = relationsOf(parts, path).find(({ kind }) => kind === "styles")?.path;
   if (!styles || !parts.has(styles)) return;

@@ -9,7 +9,7 @@ import { type Ref, refTo } from "../place";
  */
 export const refuses = (line: Ref): Formula => formula`ISERROR(${ask(barometer, { altitude: 0, shop: line })})`;
 
-/** The same of a cell that stands on no line of a shop: one is laid out for it where nobody looks, and what it says stands beside. */
+/** The same for a cell outside the shop table: a shop line is placed for it in hidden columns, with the verdict beside it. */
 export function unreadable(page: Page, setting: string, typed: Ref, at: { readonly row: number; readonly column: number }): Formula {
   const line = refTo(page.sheet.name, at.row, at.column, 1, 2);
   page.put(at.row, at.column, { value: setting, look: "note" });

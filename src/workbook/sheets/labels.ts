@@ -49,7 +49,7 @@ function pieceLines(kit: Kit, shop: Shop, { of }: Blanks, upTo: Ref, piece: Form
   ];
 }
 
-/** How many pieces there are up to each row of Blanks; a row without a count is one piece, and one that is left out of the plan is none. */
+/** Running count of pieces down Blanks; a row without a count is one piece, and a row left out of the plan has none. */
 function upToRows(page: Page, { of }: Blanks, column: number): Ref {
   for (let row = 0; row < of.kind.rows; row++) {
     const [kind, count, inPlan] = [of.kind, of.count, of.inPlan].map((ref) => cellIn(ref, row));

@@ -23,7 +23,7 @@ export interface ResinBook {
   readonly runs: Ref;
 }
 
-/** Less fluid than this is none: the last digits of the sums. */
+/** Less resin than this counts as none: rounding error of the sums. */
 const slack = "0.000000001";
 
 /** What stands before a row: in the last row above that is not empty. */

@@ -78,7 +78,7 @@ function tellProblem(
     [
       volume,
       judged("resin on hand", volume, 0),
-      `on hand cannot be used: type ${kit.unit("fluid")} as a plain number, such as ${kit.by(1.5, 1500)}`,
+      `on hand cannot be used: type ${kit.unit("fluid")} as a number, such as ${kit.by(1.5, 1500)}`,
     ],
     [mixedOn, judged("resin mixed on", mixedOn, 1), `mixed on is no day: type one such as ${dayExample(kit.system)}`],
     [dyeRate, judged("resin dye rate", dyeRate, 2), "dye rate cannot be used: type a plain number, such as 0.25"],

@@ -3,6 +3,7 @@ import { bakeloss } from "../../resin/bakeloss";
 import { fullness } from "../../resin/fullness";
 import { weightgain } from "../../resin/weightgain";
 import { bar } from "../bars";
+import { type DemoRun, demoRuns } from "../demoruns";
 import { ask, type Formula, formula, given } from "../formula";
 import type { Kit } from "../kit";
 import { Page } from "../page";
@@ -11,31 +12,6 @@ import { type Columns, sheetTable } from "../sheettable";
 import { day, demoDay } from "./day";
 import type { Shop } from "./shop";
 import type { Woods } from "./woods";
-
-type Run = readonly [
-  days: number,
-  wood: string,
-  pieces: number,
-  volume: number,
-  gravity: number,
-  before: number,
-  full: number,
-  lost: number,
-  bubbled: number,
-  result: string,
-];
-
-/** Runs of the invented shop; its resin weighs 1.03 g to the milliliter. */
-const runs: readonly Run[] = [
-  [-52, "boxelder", 12, 34.2, 0.44, 247, 0.57, 0.09, 165, "good color, one sticky end, baked again"],
-  [-45, "boxelder", 10, 28.1, 0.45, 207, 0.53, 0.08, 180, "even"],
-  [-38, "silver maple", 11, 36.3, 0.37, 220, 0.61, 0.11, 140, "deep color"],
-  [-31, "sugar maple", 8, 24.4, 0.6, 240, 0.41, 0.07, 210, "pale core"],
-  [-24, "sugar maple", 8, 24.2, 0.61, 242, 0.38, 0.06, 240, "pale core again: thinner next time"],
-  [-17, "yellow buckeye", 9, 37.9, 0.27, 168, 0.68, 0.12, 130, "heavy, good"],
-  [-10, "boxelder", 14, 39.4, 0.45, 290, 0.56, 0.1, 150, "even"],
-  [-1, "river birch", 10, 29.5, 0.51, 247, 0.49, 0.08, 190, "good"],
-];
 
 const cubicInch = 16.387064;
 /** A column that is not printed. */
@@ -69,7 +45,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
   const weight = formula`IF(${shop.holds("scale reads")}="","",${shop.holds("scale reads")})`;
   const ounce = { from: 0, to: 1e6 };
   const top = page.row;
-  const shown = ([days, wood, pieces, volume, gravity, before, full, lost, bubbled, result]: Run) => {
+  const shown = ([days, wood, pieces, volume, gravity, before, full, lost, bubbled, result]: DemoRun) => {
     const resin = volume * cubicInch * (1 - gravity / 1.54) * full * 1.03;
     return {
       date: demoDay + days,
@@ -124,7 +100,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
         instead: (all) => () => given([all.before, all.drained, all.cured], lossOf(all)),
       },
     },
-    kit.demo ? runs.map(shown) : [],
+    kit.demo ? demoRuns.map(shown) : [],
     { spare: kit.demo ? 22 : 30, name: "RunTable" },
   );
   const [dry, drained, cured] = [of.before, of.drained, of.cured];
@@ -154,7 +130,7 @@ export function logSheet(kit: Kit, shop: Shop, woods: Woods): RunLog {
     const variance = formula`MAX(0,SUMIFS(${whole(squared.full)},${whole(woodOf)},${wood})-${many}*${full}^2)/(${many}-1)`;
     return formula`IF(OR(${wood}="",ISNUMBER(${full})=FALSE),"",IF(${many}<3,"",CHOOSE(MIN(${students.length},${many}-2),${students.join(",")})*SQRT(${variance}*(1+1/${many}))/${full}))`;
   };
-  const usualWoods = kit.demo ? [...new Set(runs.map(([, wood]) => wood))] : [];
+  const usualWoods = kit.demo ? [...new Set(demoRuns.map(([, wood]) => wood))] : [];
   const usualRows = usualWoods.length + (kit.demo ? 5 : 10);
   const asked = refTo(page.sheet.name, top + 2, usualColumn, usualRows);
   page.row = top;

@@ -6,7 +6,7 @@ import { aroundAsk, ask, askedAs, type Formula, formula } from "../formula";
 import { Page } from "../page";
 import { type Ref, refTo, whole } from "../place";
 
-/** Which cell of a worked example is compared, and what must stand there. */
+/** Which cell of a worked example is compared, and its expected value. */
 function expected({ name, returns, worked: { gives } }: Contract): { value: string | number | boolean; row: number; column: number } {
   const rows: unknown[][] = Array.isArray(gives) ? (Array.isArray(gives[0]) ? gives : [gives]) : [[gives]];
   const isWords = name === "SUITABILITY";

@@ -1,4 +1,4 @@
-import { inPractice, ownHeat, practice } from "../../cure/said";
+import { inPractice, ownHeat, practice } from "../../cure/ovenwords";
 import { selfheat } from "../../cure/selfheat";
 import { ask, type Formula, formula } from "../formula";
 import type { Kit } from "../kit";

@@ -30,7 +30,7 @@ export function tooLarge({ thickness, width, length }: Columns, shop: Shop, { cl
   return formula`IF(IF(COUNT(${clear},${room})=2,${inTub},TRUE),IF(${onShelf},"","larger than an oven shelf"),"larger than the tub")`;
 }
 
-/** The tub's clear width and depth and the height that cover and foam leave for pieces; words where nobody said, or in words that only the functions read. */
+/** The tub's clear width and depth and the height that cover and foam leave for pieces; words where they are missing, or typed in words that only the functions read. */
 export function vesselOf(page: Page, kit: Kit, shop: Shop, column: number): Vessel {
   let row = 1;
   const own = (label: string, made: Formula): Ref => {
@@ -62,7 +62,7 @@ export function vesselOf(page: Page, kit: Kit, shop: Shop, column: number): Vess
   return { clear: own("clear width of the tub", clearOf(first)), deep: own("clear depth of the tub", clearOf(depth)), room, isStrange };
 }
 
-/** Rows that nobody could check are not told apart from those that fit: said where it is seen, above them all. */
+/** Rows that could not be checked look like rows that fit: a sentence above the table says so. */
 export function tellStrange(page: Page, row: number, { isStrange }: Vessel, kit: Kit): void {
   const example = kit.by("8 x 5", "200 x 120");
   const words = `The tub on My Shop cannot be read here, so sizes are not checked against it: Loads checks them. Type it like this: ${example} ${kit.unit("length")}.`;

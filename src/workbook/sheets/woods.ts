@@ -9,7 +9,7 @@ import { sheetTable } from "../sheettable";
 
 export interface Woods {
   readonly page: Page;
-  /** Lists to look into. */
+  /** Lookup lists. */
   readonly names: Ref;
   readonly gravity: Ref;
   /** The name that Woods has for a wood, however it is spelled: as GRAVITY takes it; nothing where it is none. */

@@ -55,6 +55,7 @@ function act(walk, { ActionType: kind, Name, ObjectPathId, ArgumentInfo, QueryIn
       : queried(object, QueryInfo.Select);
   if (Name === "_KeepReference") return null;
   const given = ArgumentInfo?.Arguments ?? [];
+  if (kind === 3 && typeof object[Name] !== "function") throw new Error(`this workbook has no ${Name}`);
   if (kind === 4) {
     object[Name] = given[0];
     return null;

@@ -15,6 +15,7 @@ class Part {
   }
   guard() {
     if (book.readOnly) throw refusal("AccessDenied");
+    book.writes++;
   }
 }
 
@@ -31,12 +32,15 @@ const collection = (items, more = {}) => ({
 const begun = () => ({
   sheets: [new Sheet("Sheet1")],
   parts: [],
+  /** How often a part was written: each ends Excel's Undo. */
+  writes: 0,
   names: {},
   opened: [],
   selected: ["Sheet1", "B2"],
   active: undefined,
   inserted: undefined,
   from1904: false,
+  decimal: ".",
   editing: false,
   readOnly: false,
   /** Sheets that an insert brings before it fails, and the code of the failure. */
@@ -61,6 +65,7 @@ book.registered = registered;
 
 export const root = {
   SetInvocationArrayResults: () => null,
+  GetAppRuntimeStartState: () => "Inactive",
   _RemoveReference: (key) => void references.delete(key),
   // Days as Excel counts them after February 1900.
   Functions: { Date: (year, month, day) => ({ Value: Date.UTC(year, month - 1, day) / 864e5 + 25569 - (book.from1904 ? 1462 : 0) }) },
@@ -97,7 +102,10 @@ export const root = {
     });
   },
   get Application() {
-    return { CreateWorkbook: (file) => ({ Open: () => void book.opened.push(file) }) };
+    return {
+      CultureInfo: { NumberFormat: { NumberDecimalSeparator: book.decimal } },
+      CreateWorkbook: (file) => ({ Open: () => void book.opened.push(file) }),
+    };
   },
   InsertWorksheetsFromBase64: (file, { sheetNamesToInsert, SheetNamesToInsert = sheetNamesToInsert }) => {
     book.inserted = file;

@@ -2,7 +2,7 @@ import "./dom";
 import * as engine from "@odoo/o-spreadsheet";
 import { without } from "../../../shared/xlsx/without";
 import { model } from "../../../sheet/engine";
-import { withoutStrangers } from "../../../sheet/file/beside/strangers";
+import { withoutUndeclared } from "../../../sheet/file/beside/prefixes";
 import { opened } from "../../../sheet/file/open";
 import { saved } from "../../../sheet/file/save";
 import { cellIn, f, row, textsOf, workbookOf } from "./workbooks";
@@ -99,7 +99,7 @@ it.each([
 ])("%s without %s is %s", (ranges, out, left) => expect(without(ranges, out)).toBe(left));
 
 it("what was copied out of another part brings no prefix along", () =>
-  expect(withoutStrangers('<a xmlns:r="u"><x:b r:id="1" xr:uid="{1}" c="x:y"/><x:d>1 &lt; 2</x:d></a>')).toBe(
+  expect(withoutUndeclared('<a xmlns:r="u"><x:b r:id="1" xr:uid="{1}" c="x:y"/><x:d>1 &lt; 2</x:d></a>')).toBe(
     '<a xmlns:r="u"><b r:id="1" c="x:y"/><d>1 &lt; 2</d></a>',
   ));
 

@@ -2,7 +2,7 @@ import { bake } from "../../../src/cure/bake";
 import { block, secondsTo } from "../../../src/cure/block";
 import { filledWood, liquid } from "../../../src/cure/filled";
 import { likelyBake } from "../../../src/cure/heating";
-import { rangeHolds } from "../../../src/cure/said";
+import { rangeHolds } from "../../../src/cure/ovenwords";
 
 /**
  * How often a bake's likely range holds, were every input off at once by what is known of it. Spreads are standard deviations

@@ -1,6 +1,8 @@
-import { strFromU8, unzipSync } from "fflate";
+import { write } from "@e965/xlsx";
+import { strFromU8, strToU8, unzipSync } from "fflate";
 import { fractions } from "../../../shared/numberformat";
 import { rowsOf } from "../../../shared/xlsx/cells";
+import { dynamicMark } from "../../../shared/xlsx/metadata";
 import { callsOurs } from "../../../src/calls";
 import { nothingCached } from "../../../src/workbook/cached";
 import { template } from "../../../src/workbook/sheets/template";
@@ -44,6 +46,22 @@ it("explains the mark, once", () => {
     'PartName="/xl/metadata.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml"',
   );
   expect(relations.match(/relationships\/sheetMetadata" Target="metadata.xml"/g)).toHaveLength(1);
+});
+
+/** SheetJS writes the same form, learnt elsewhere. Where namespaces are declared is left out of it. */
+it("is marked and explained as another writer does it, here and where a file is added to", () => {
+  const sheet = { "!ref": "A1", A1: { t: "n", v: 1, f: "1+0", F: "A1", D: true } };
+  const other = unzipSync(write({ SheetNames: ["One"], Sheets: { One: sheet } }, { type: "buffer", bookType: "xlsx" }));
+  const bare = (xml: string) => xml.replace(/<\?.*?\?>|\s+xmlns(:\w+)?="[^"]*"|\s+(?=<|$)/g, "").replace(/>\s+/g, ">");
+  const metadata = bare(strFromU8(other["xl/metadata.xml"]));
+  expect(bare(parts["xl/metadata.xml"])).toBe(metadata);
+  const added = new Map([
+    ["xl/workbook.xml", strToU8("<workbook/>")],
+    ["[Content_Types].xml", strToU8("<Types></Types>")],
+  ]);
+  expect(dynamicMark(added, "xl/workbook.xml")).toBe(1);
+  expect(bare(strFromU8(added.get("xl/metadata.xml")!))).toBe(metadata);
+  expect(strFromU8(other["xl/worksheets/sheet1.xml"])).toContain('<c r="A1" cm="1"><f t="array" ref="A1">1+0</f>');
 });
 
 it("names no writer and asks for no calculation", () => {

@@ -122,7 +122,7 @@ it.each([
 
 it.each([
   [{ 1: "red" }, /^this color is listed twice/],
-  [{ 2: "much" }, /^on hand cannot be used: type qt as a plain number, such as 1.5$/],
+  [{ 2: "much" }, /^on hand cannot be used: type qt as a number, such as 1.5$/],
   [{ 2: -1 }, /^on hand cannot be used/],
   [{ 3: "last week" }, /^mixed on is no day: type one such as 3\/14\/2026$/],
   [{ 4: "strong" }, /^dye rate cannot be used/],

@@ -1,4 +1,4 @@
-import { inPractice } from "../../../../src/cure/said";
+import { inPractice } from "../../../../src/cure/ovenwords";
 import { answers } from "../../../../src/run/answers";
 import { runOf } from "../../../../src/run/making";
 import { kindNames, kindOf } from "../../../../src/run/stepkinds";

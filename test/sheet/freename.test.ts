@@ -1,4 +1,4 @@
-import { freeName } from "../../sheet/free";
+import { freeName } from "../../sheet/freename";
 
 const free = (name: string, taken: readonly string[], longest = 31) => freeName(name, (one) => taken.includes(one), longest);
 

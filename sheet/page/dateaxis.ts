@@ -29,7 +29,7 @@ function formatOf({ getters }: Model, range: string | undefined): string | undef
 }
 
 /** Bars along a date axis: the engine would start the axis at 0 and label it with plain numbers. */
-export function daysAlong(model: Model): void {
+export function dateAxis(model: Model): void {
   const getters = model.getters as unknown as Record<string, (id: string) => any>;
   const own = getters.getChartRuntime;
   const seen = new WeakSet<object>();

@@ -28,7 +28,7 @@ function firstRuns(layer: Layer, many: number, size: number): Run[] {
 }
 
 /** Pieces of one size by themselves in a tub, packed as ARRANGE packs them; `height` is what pieces may take of the tub. */
-export function alone(shapes: readonly Shape[], section: Section, gap: number, height: number) {
+export function oneSize(shapes: readonly Shape[], section: Section, gap: number, height: number) {
   const ways = new Map<number, ReturnType<typeof waysOf>>();
   const waysFor = (size: number) => {
     const known = ways.get(size);

@@ -1,7 +1,7 @@
 import { closing, isCall, joined, type Token, tokensOf } from "./tokens";
 
 /** The calls of an add-in's functions in formulas, by the add-in's namespace. */
-export interface Ours {
+export interface AddInCalls {
   /** `_xldudf_shop_fill(A1)`, as files keep it, becomes `SHOP.FILL(A1)`. */
   readonly asTyped: (formula: string) => string;
   /** `SHOP.FILL(A1)` becomes `_xldudf_SHOP_FILL(A1)`. */
@@ -16,7 +16,7 @@ export interface Ours {
 const single = /^(?:_xlfn\.)?SINGLE$/i;
 
 /** Some programs write the stored name back in lower case, and Excel puts @ in front where it takes a formula for a single value. */
-export function callsOf(namespace: string): Ours {
+export function callsOf(namespace: string): AddInCalls {
   const prefix = `_xldudf_${namespace}_`;
   const stored = new RegExp(`^${prefix}([A-Z][A-Z0-9]*)$`, "i");
   const typed = new RegExp(`^${namespace}\\.([A-Z][A-Z0-9]*)$`, "i");

@@ -1,13 +1,13 @@
 import { badInput, said } from "../../shared/outcome";
 
 /** Mixed resin on hand: the volumes of resin and of the dye in it, and the day its oldest part was mixed. */
-export interface Stand {
+export interface Balance {
   readonly fluid: number;
   readonly dye: number;
   readonly since?: number;
 }
 
-export const empty: Stand = { fluid: 0, dye: 0 };
+export const empty: Balance = { fluid: 0, dye: 0 };
 
 /** What one run changes: resin and dye are added, then resin is taken and takes its share of the dye along. */
 export interface Run {
@@ -23,8 +23,8 @@ const slack = 1e-9;
 const older = (since: number | undefined, day: number) => Math.min(since ?? day, day);
 
 /** The books after a run. */
-export function after(stand: Stand, { date, added, dye, taken }: Run): Stand {
-  const fluid = stand.fluid + added;
+export function after(balance: Balance, { date, added, dye, taken }: Run): Balance {
+  const fluid = balance.fluid + added;
   if (taken === "emptied") return empty;
   if (taken > fluid * (1 + slack)) throw badInput`${said("fluid", taken)} taken up, but there was only ${said("fluid", fluid)}`;
   if (dye > 0 && fluid === 0) throw badInput`dye was added, but there was no resin`;
@@ -32,7 +32,7 @@ export function after(stand: Stand, { date, added, dye, taken }: Run): Stand {
   if (left <= fluid * slack) return empty;
   return {
     fluid: left,
-    dye: (stand.dye + dye) * (left / fluid),
-    since: added > 0 ? older(stand.since, Math.floor(date)) : stand.since,
+    dye: (balance.dye + dye) * (left / fluid),
+    since: added > 0 ? older(balance.since, Math.floor(date)) : balance.since,
   };
 }

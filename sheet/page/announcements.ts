@@ -5,7 +5,7 @@ import { Headings } from "./headings";
 const most = 3;
 
 /** What a screen reader hears: where the cursor is, and after an entry what it was and what it changed in its row. */
-export class Spoken {
+export class Announcements {
   private readonly headings: Headings;
   private row: { readonly at: CellPosition; readonly before: readonly string[] } | undefined;
 

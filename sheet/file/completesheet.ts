@@ -84,8 +84,8 @@ interface Shared {
   readonly unknown: ReadonlySet<string>;
 }
 
-/** Makes what the engine read of a sheet whole: its cells, their looks, its lines; answers where in its part its rules stand. */
-export function sheeted(
+/** Completes what the engine read of a sheet: its cells, their styles, its rows and columns; returns where in the part its rules are. */
+export function completeSheet(
   own: Contents,
   sheet: SheetData,
   { workbook, data, ids, fileStyles, unknown }: Shared,

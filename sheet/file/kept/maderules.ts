@@ -14,7 +14,7 @@ type SheetData = WorkbookData["sheets"][number];
 /** A rule that was made on the page, as the engine's own writer spells it. */
 export interface MadeRule {
   readonly text: string;
-  /** How it looks where it holds, for the workbook's list of such looks. */
+  /** Its differential format (dxf), for the workbook's list of these. */
   readonly look?: string;
 }
 

@@ -67,7 +67,7 @@ function runs(lines: readonly number[]): { at: number; count: number }[] {
 const axes = { ROW: "row", COL: "column" } as const;
 
 /** A plugin that records the engine's commands as they are executed. */
-export function writeDown({ CorePlugin, registries }: Engine): void {
+export function logCommands({ CorePlugin, registries }: Engine): void {
   class StructurePlugin extends CorePlugin {
     static override getters = [];
     structure: Structure = noStructure;
@@ -120,7 +120,7 @@ export function writeDown({ CorePlugin, registries }: Engine): void {
       if (command.type === "UPDATE_CELL_POSITION") return;
       if ("target" in command) this.under = [];
       if (command.type === "DUPLICATE_SHEET") this.whole = undefined;
-      // A table around the cells that one formula fills is none to a file.
+      // The engine's table around a spilled range is no table in a file.
       const isTable = command.type === "CREATE_TABLE" && command.tableType !== "dynamic";
       const words = isTable ? undefined : beyond[command.type];
       const sheet = "sheetId" in command ? command.sheetId : "";
