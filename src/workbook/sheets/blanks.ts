@@ -57,7 +57,7 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
     "Blanks",
     "One row for each kind or each piece. Type in the pale cells on the left; the rest is worked out, and a row with a problem says why.",
     [
-      16, 6.3, 10, 6.5, 7.6, 14.4, 10, 7.2, 9, 8.4, 1, 7, 9, 7.5, 7.1, 8.2, 15, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 21, 8, 9,
+      16, 6.3, 10, 6.5, 7.6, 14.4, 10, 7.2, 9, 8.3, 1, 7, 9, 7.5, 7.1, 8.2, 11, 7, 18, 12, 10, 38, 27, 9, 8, 8, 8, 26, 9, 18, 3, 21, 8, 9,
       8, 8, 16, 8, 9, 8, 20, 10, 3, 20, 10,
     ],
     { landscape: true, columns: printed, two: { first: 17, repeated: 1 } },

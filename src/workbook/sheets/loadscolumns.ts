@@ -19,18 +19,18 @@ export const serving = { chart: planned + 1, list: 27, blanks: 31 };
 
 /** All that is printed fits one page across and a screen of 1280 pixels; a clock of twelve hours takes more room, and leaves less for the pieces. */
 export const widthsOf = (kit: Kit): number[] => {
-  const clock = kit.by(13.8, 10.8);
+  const clock = kit.by(13.1, 10.8);
   const fluid = kit.by(6.2, 6.5);
   const resin = [fluid, fluid, fluid, fluid, 8.4, 5];
   const load = [
     5.2,
-    kit.by(18, 24.8),
-    7.6,
-    kit.by(7.6, 9.7),
+    kit.by(14.6, 23.2),
+    7.2,
+    kit.by(6.2, 9.7),
     6.8,
     ...resin,
     kit.by(7.6, 11),
-    kit.by(17.6, 16),
+    kit.by(16.6, 16),
     clock,
     clock,
     8.4,
