@@ -24,9 +24,9 @@ export const widthsOf = (kit: Kit): number[] => {
   const resin = [fluid, fluid, fluid, fluid, 8.4, 5];
   const load = [
     5.2,
-    kit.by(14.6, 23.2),
+    kit.by(13.8, 23.2),
     7.2,
-    kit.by(6.2, 9.7),
+    kit.by(7, 9.7),
     6.8,
     ...resin,
     kit.by(7.6, 11),
