@@ -21,12 +21,12 @@ export const serving = { chart: planned + 1, list: 27, blanks: 31 };
 export const widthsOf = (kit: Kit): number[] => {
   const clock = kit.by(13.1, 10.8);
   const fluid = kit.by(6.2, 6.5);
-  const resin = [fluid, fluid, fluid, fluid, 8.4, 5];
+  const resin = [fluid, fluid, fluid, fluid, 8.4, 4.9];
   const load = [
-    5.2,
-    kit.by(13.8, 23.2),
+    5,
+    kit.by(14.6, 23.2),
     7.2,
-    kit.by(7, 9.7),
+    kit.by(6.5, 9.7),
     6.8,
     ...resin,
     kit.by(7.6, 11),
