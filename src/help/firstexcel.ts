@@ -45,7 +45,7 @@ export const steps: readonly Step[] = [
   },
   {
     act: "On the sheet Blanks type a weight in the first row that is 1 higher.",
-    see: "Its moisture rises and its resin sinks at once, and no other row changes.",
+    see: "Its moisture goes up and its resin goes down at once, and no other row changes.",
   },
 ];
 
