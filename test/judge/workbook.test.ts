@@ -163,7 +163,9 @@ needing("spreadsheet")("LibreOffice", () => {
         .slice(0, -1);
       expect(pages.join("\n")).not.toMatch(/##|#NAME|Err:/);
       const sheetOf = pages.map((page) => /Porewise: (.+?)\s{2,}Page/.exec(page)?.[1]);
-      for (const [name, most] of Object.entries(mostPages)) expect(sheetOf.filter((one) => one === name).length).toBeLessThanOrEqual(most);
+      // The empty list has rows of two lines, and more of them.
+      const limits = name.includes("empty") ? { ...mostPages, Blanks: 4 } : mostPages;
+      for (const [sheet, most] of Object.entries(limits)) expect(sheetOf.filter((one) => one === sheet).length).toBeLessThanOrEqual(most);
       // Labels have no foot: every bit of their sheet is a label.
       expect([...new Set(sheetOf)].filter(Boolean)).toEqual(sheetNames.filter((name) => name !== "Labels"));
     });

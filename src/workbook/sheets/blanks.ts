@@ -89,8 +89,8 @@ export function blanksSheet(kit: Kit, shop: Shop, woods: Woods, log: RunLog): Bl
       : [],
     { spare: kit.demo ? 9 : 25, name: "BlanksTable" },
   );
-  // A kind, a wood or a problem may take two lines.
-  for (let row = 0; row < of.kind.rows; row++) page.sheet.room.set(of.kind.row + row, 2);
+  // A kind, a wood or a problem may take two lines; where rows are filled, their words have made room.
+  if (!kit.demo) for (let row = 0; row < of.kind.rows; row++) page.sheet.room.set(of.kind.row + row, 2);
   const planned = plannedBlock(page, of, beyond);
   const leftOut = summaryLines(page, summary, of, planned.count, kit);
   tellStrange(page, summary + 5, tub, kit);

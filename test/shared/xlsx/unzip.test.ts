@@ -58,10 +58,10 @@ describe("a package", () => {
   });
 
   it("is stopped on the way, whatever size it claims", () => {
-    const bomb = zipSync({ "bomb.xml": new Uint8Array(60_000_000) });
+    const bomb = zipSync({ "bomb.xml": new Uint8Array(150_000_000) });
     const before = process.memoryUsage().arrayBuffers;
     expect(() => unzip(lying(bomb, 100))).toThrow(/200 times/);
-    expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(30_000_000);
+    expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(100_000_000);
   });
 
   it("whose part is not as long as it says is refused", () =>
