@@ -26,13 +26,16 @@ export function linesOf(text: string, width: number): number {
   return lines;
 }
 
+const heightOf = (lines: number, line: number, points: number): number =>
+  Math.ceil((lines * line * points) / size) + (lines > 1 || points > size ? 2 : 0);
+
 /** Row heights for wrapped words: programs do not fit merged cells, and some fit no rows at all. */
 export function heightsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): Map<number, number> {
   const merged = new Map(sheet.merges.map((ref) => [key(ref.row, ref.column), ref.columns]));
   const { line = usual } = sheet;
   const heights = new Map<number, number>();
   if (line !== usual) for (const at of sheet.cells.keys()) heights.set(ofKey(at)[0], line);
-  for (const [row, lines] of sheet.room) heights.set(row, lines * line + 2);
+  for (const [row, lines] of sheet.room) heights.set(row, heightOf(lines, line, size));
   for (const [at, { cell, value, refused }] of cells) {
     const [row, column] = ofKey(at);
     const text = isFault(value) ? "" : value;
@@ -41,7 +44,7 @@ export function heightsOf(sheet: Sheet, cells: ReadonlyMap<string, Shown>): Map<
     const wraps = style.alignment?.wrapText && typeof text === "string";
     const width = sheet.widths.slice(column, column + (merged.get(at) ?? 1)).reduce((a, b) => a + b, 0);
     const lines = wraps && text ? linesOf(text, ((width - 1) * perWidth * size) / points) : 1;
-    const height = Math.ceil((lines * line * points) / size) + (lines > 1 || points > size ? 2 : 0);
+    const height = heightOf(lines, line, points);
     if (height > (heights.get(row) ?? line)) heights.set(row, height);
   }
   for (const [row, height] of sheet.heights) heights.set(row, height);

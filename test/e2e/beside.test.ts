@@ -1,31 +1,20 @@
 import { read } from "@e965/xlsx";
-import type { BrowserContext } from "playwright-core";
 import { needing } from "../needing";
-import { eachAs, type Sheet, type Site } from "./driver";
-import { PaneBeside } from "./panebeside";
+import { eachBeside } from "./panebeside";
 
 /** A cell that holds nothing, in a blank workbook and on the first sheet of the invented shop. */
 const free = "K3";
 
-const tabs = ({ page }: Sheet) => page.locator(".o-sheet").allTextContents();
+const tabs = ({ page }: Pick<ReturnType<typeof eachBeside>, "page">) => page.locator(".o-sheet").allTextContents();
 
 needing("browser")("the pane beside the embedded sheet, by keyboard alone", () => {
-  let made: Site;
-  let sheet: Sheet;
-  let beside: PaneBeside;
-  const begin = async (around: Site, context: BrowserContext) => {
-    made = around;
-    sheet = await made.visit(context);
-    beside = new PaneBeside(sheet);
-  };
-
-  eachAs("stranger", begin);
+  const beside = eachBeside();
 
   it("inserts sheets of the template, each under a name that is free, and the old state stays a version", async () => {
     await beside.open();
     await beside.view("Workbook");
     await beside.frame.locator("#insert").waitFor();
-    const before = await tabs(sheet);
+    const before = await tabs(beside);
     for (let i = 0; i < before.length; i++)
       if (before[i] !== "Handout") {
         await beside.to(`#sheet-${i}`);
@@ -35,14 +24,14 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     await beside.press("Enter");
     await beside.said().getByText("Inserted at the end").waitFor();
     expect(await beside.said().textContent()).toContain("the button with the workbook's name at the top, then Earlier versions");
-    const after = await tabs(sheet);
+    const after = await tabs(beside);
     expect(after.slice(0, before.length)).toEqual(before);
     expect(after.slice(before.length)).toContain("Handout 2");
     expect(await beside.focused()).toBe("insert");
-    await sheet.kept();
-    expect(await sheet.page.locator("#mirror").textContent()).toMatch(/Porewise [\d.]+\d\. Self-check compares/);
-    await sheet.page.locator("#workbooks").press("Enter");
-    await sheet.page.locator("#books .versions summary").waitFor();
+    await beside.sheet.kept();
+    expect(await beside.page.locator("#mirror").textContent()).toMatch(/Porewise [\d.]+\d\. Self-check compares/);
+    await beside.page.locator("#workbooks").press("Enter");
+    await beside.page.locator("#books .versions summary").waitFor();
   });
 
   it("opens the template as a workbook of its own, and downloads it", async () => {
@@ -56,7 +45,7 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
     await beside.press("Shift+Tab");
     expect(await beside.focused()).toBe("open");
     await beside.press("Enter");
-    await sheet.page.locator("#workbooks").getByText("porewise-live-si").waitFor();
+    await beside.page.locator("#workbooks").getByText("porewise-live-si").waitFor();
     await beside.said().getByText("is open").waitFor();
   });
 
@@ -74,40 +63,40 @@ needing("browser")("the pane beside the embedded sheet, by keyboard alone", () =
   });
 
   it("puts a formula into the cell, and never over a filled one without asking", async () => {
-    await sheet.go(free);
+    await beside.sheet.go(free);
     await beside.open();
     await beside.view("Functions");
     await beside.to("How much resin covers the pieces?");
     await beside.press("Enter");
     for (const [field, text] of Object.entries({ chamber: "6", stack: "5", solids: "104" })) {
       await beside.to(`#field-${field}`);
-      await sheet.page.keyboard.type(text);
+      await beside.page.keyboard.type(text);
     }
     await beside.to("Insert formula");
     await beside.press("Enter");
-    await sheet.shows(free, "1.14");
+    await beside.sheet.shows(free, "1.14");
     await beside.press("Enter");
     await beside.frame.locator("#put-over").waitFor();
     expect(await beside.focused()).toBe("put-over");
     await beside.press("Enter");
     await beside.frame.locator("#put-over").waitFor({ state: "detached" });
-    await sheet.shows(free, "1.14");
+    await beside.sheet.shows(free, "1.14");
   });
 
   it("explains the cell that the grid selects", async () => {
-    await sheet.type(free, "=PORE.BAKE(0.75,0.75,5,0.4)");
-    await sheet.go(free);
+    await beside.sheet.type(free, "=PORE.BAKE(0.75,0.75,5,0.4)");
+    await beside.sheet.go(free);
     await beside.open();
     await beside.view("Working");
     await beside.frame.locator("#working .call").waitFor();
     expect(await beside.frame.locator(".equation.numbers").textContent()).toContain("until the core reaches 190 °F");
     await beside.press("F6", "F6");
     // Words that are put together from another cell are explained by that cell.
-    await sheet.type("K4", `="about "&TEXT(${free},"0")&" min"`);
-    await sheet.go("K4");
+    await beside.sheet.type("K4", `="about "&TEXT(${free},"0")&" min"`);
+    await beside.sheet.go("K4");
     await beside.frame.getByText(/^Made from/).waitFor();
     expect(await beside.frame.locator(".equation.numbers").textContent()).toContain("until the core reaches 190 °F");
-    await sheet.go("A1");
+    await beside.sheet.go("A1");
     await beside.frame.getByText("There is no PORE function in this cell.").waitFor();
   });
 });

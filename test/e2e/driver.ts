@@ -6,6 +6,10 @@ import { launch } from "../../tool/browser";
 import { dist } from "../../tool/fresh";
 import { go, turn } from "../../tool/scenes";
 import { type Served, serve } from "../../tool/serve";
+import { list, make, press, said } from "./books";
+
+/** A browser as a phone has it. */
+export const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const;
 
 /** The page as a person uses it, and what its mirror table says. */
 export class Sheet {
@@ -116,18 +120,16 @@ export interface Site {
 }
 
 /** What a browser keeps of a person who made a blank workbook, threw the first one away, and left. */
-async function leaveBlank({ page }: Sheet): Promise<Awaited<ReturnType<BrowserContext["storageState"]>>> {
-  const books = page.locator("#books");
-  await page.locator("#workbooks").click();
-  await books.locator("#make-from").selectOption({ label: "blank: one empty sheet" });
-  await books.getByRole("button", { name: "Create" }).click();
-  await books.locator(".said").getByText("It is open").waitFor();
-  await books.locator('[data-book="Invented shop"]').getByRole("button", { name: "Delete" }).click();
-  await page.locator("#ask").getByRole("button", { name: "Delete" }).click();
-  await books.locator(".said").getByText("is deleted").waitFor();
-  await page.locator("#saved[data-state=kept]").waitFor();
-  const state = await page.context().storageState({ indexedDB: true });
-  await page.context().close();
+async function leaveBlank(sheet: Sheet): Promise<Awaited<ReturnType<BrowserContext["storageState"]>>> {
+  await make(sheet, "blank: one empty sheet");
+  await list(sheet);
+  await press(sheet, "Invented shop", "Delete");
+  await sheet.answer("Delete");
+  await said(sheet).getByText("is deleted").waitFor();
+  await sheet.kept();
+  const context = sheet.page.context();
+  const state = await context.storageState({ indexedDB: true });
+  await context.close();
   return state;
 }
 

@@ -1,10 +1,10 @@
-import { readFileSync } from "node:fs";
 import * as engine from "@odoo/o-spreadsheet";
 import { model } from "../../sheet/engine";
 import "../../sheet/headless";
 import { saved } from "../../sheet/file/save";
 import { blanks, shop } from "../../src/demo";
 import { spill } from "../ask";
+import { objections } from "../axe";
 import { needing } from "../needing";
 import { hundred } from "../sheet/hundred";
 import { near } from "../within";
@@ -31,8 +31,6 @@ const sheets = [
   "Self-check",
   "Woods",
 ];
-
-const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 needing("browser")("the page", () => {
   let made: Site;
@@ -189,17 +187,12 @@ needing("browser")("the page", () => {
 
   it("gives axe nothing to find: the page, the list of workbooks, a question", async () => {
     const { page } = sheet;
-    await page.evaluate(axe);
-    const found = async () => {
-      const { violations } = await page.evaluate(() => (globalThis as any).axe.run(document, { resultTypes: ["violations"] }));
-      return violations.map(({ id, nodes }: any) => [id, nodes.map((node: any) => node.html)]);
-    };
-    expect(await found()).toEqual([]);
+    expect(await objections(page)).toEqual([]);
     await page.locator("#workbooks").click();
     await page.locator("#books h2").waitFor();
-    expect(await found()).toEqual([]);
+    expect(await objections(page)).toEqual([]);
     await page.locator("#books").getByRole("button", { name: "Delete everything" }).click();
-    expect(await found()).toEqual([]);
+    expect(await objections(page)).toEqual([]);
     await sheet.answer("Cancel");
     await page.keyboard.press("Escape");
   });
@@ -209,9 +202,7 @@ needing("browser")("the page", () => {
     const help = await context.newPage();
     for (const name of ["index", "bake", "plan", "is-it-dry", "first-excel"]) {
       await help.goto(`${made.served.address}help/${name}.html`);
-      await help.evaluate(axe);
-      const { violations } = await help.evaluate(() => (globalThis as any).axe.run(document, { resultTypes: ["violations"] }));
-      expect([name, violations.map(({ id, nodes }: any) => [id, nodes[0].html])]).toEqual([name, []]);
+      expect([name, await objections(help)]).toEqual([name, []]);
     }
     await help.locator("[data-step]").first().check();
     expect(await help.locator("#line").inputValue()).toMatch(/ 1: y 2: n /);

@@ -1,12 +1,18 @@
 import { readFileSync } from "node:fs";
 import { strFromU8, unzipSync } from "fflate";
+import type { BrowserContext } from "playwright-core";
 import { ByKeys } from "../taskpane/bykeys";
-import type { Sheet } from "./driver";
+import { eachAs, type Sheet, type Site } from "./driver";
 
 /** The pane beside the embedded sheet. */
-export class PaneBeside extends ByKeys {
-  constructor(private readonly sheet: Sheet) {
-    super();
+class PaneBeside extends ByKeys {
+  made!: Site;
+  sheet!: Sheet;
+
+  /** Visits the page. */
+  async begin(made: Site, context: BrowserContext): Promise<void> {
+    this.made = made;
+    this.sheet = await made.visit(context);
   }
 
   get page() {
@@ -49,4 +55,11 @@ export class PaneBeside extends ByKeys {
     await press();
     return readFileSync(await (await download).path());
   }
+}
+
+/** The page with its pane for the tests around, visited anew by a stranger for each of them. */
+export function eachBeside(): PaneBeside {
+  const beside = new PaneBeside();
+  eachAs("stranger", (made, context) => beside.begin(made, context));
+  return beside;
 }

@@ -1,4 +1,5 @@
 import type { Browser, Page } from "playwright-core";
+import { launch } from "../../tool/browser";
 import { built, paneScripts } from "../built";
 import { excelBook, openPage } from "./office";
 
@@ -10,7 +11,7 @@ const page = built("taskpane.html")
 const asBuilt = ["functions.js", "taskpane.css", "halt.js", "icons/mark-32.png", "workbook/porewise-live-us.xlsx"];
 
 /** Opens the built pane as Excel does; `ready` says in a script what Excel is there. */
-export async function excelPane(browser: Browser, trouble: (words: string) => void) {
+async function excelPane(browser: Browser, trouble: (words: string) => void) {
   const files = {
     ...Object.fromEntries([...asBuilt.map((name) => [name, built(name)] as const), ...paneScripts()]),
     "taskpane.html": page,
@@ -23,5 +24,28 @@ export async function excelPane(browser: Browser, trouble: (words: string) => vo
     await pane.evaluate(ready);
     await pane.waitForSelector("pore-app");
     return pane;
+  };
+}
+
+/** A browser for the tests around, in which each of them opens the pane; none may leave trouble behind. */
+export function eachExcelPane(): { open(path: string, ready: string): Promise<Page> } {
+  let browser: Browser;
+  let opened: Awaited<ReturnType<typeof excelPane>>;
+  let pane: Page;
+  const troubles: string[] = [];
+  beforeAll(async () => {
+    browser = await launch();
+    opened = await excelPane(browser, (trouble) => troubles.push(trouble));
+  });
+  afterAll(() => browser?.close());
+  afterEach(async () => {
+    expect(troubles.splice(0)).toEqual([]);
+    await pane.context().close();
+  });
+  return {
+    async open(path, ready) {
+      pane = await opened(path, ready);
+      return pane;
+    },
   };
 }

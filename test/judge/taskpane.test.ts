@@ -1,29 +1,14 @@
-import { readFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
-import { launch } from "../../tool/browser";
+import type { Page } from "playwright-core";
+import { objections } from "../axe";
 import { needing } from "../needing";
-import { excelPane } from "./excelpane";
-
-const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+import { eachExcelPane } from "./excelpane";
 
 needing("browser")("the pane in Excel's library", () => {
-  let browser: Browser;
-  let opened: Awaited<ReturnType<typeof excelPane>>;
+  const excel = eachExcelPane();
   let pane: Page;
-  const troubles: string[] = [];
-
-  beforeAll(async () => {
-    browser = await launch();
-    opened = await excelPane(browser, (trouble) => troubles.push(trouble));
-  });
-  afterAll(() => browser?.close());
-  afterEach(async () => {
-    expect(troubles.splice(0)).toEqual([]);
-    await pane.context().close();
-  });
 
   const open = async (path: string, ready: string) => {
-    pane = await opened(path, ready);
+    pane = await excel.open(path, ready);
   };
 
   it("opens over Excel, and keeps the safety list in its workbook", async () => {
@@ -59,9 +44,7 @@ needing("browser")("the pane in Excel's library", () => {
 
   it("has nothing that axe objects to, and keeps the corner that Excel wants", async () => {
     await open("taskpane.html", "beExcel()");
-    await pane.evaluate(axe);
-    const found = await pane.evaluate("axe.run().then(({ violations }) => violations.map(({ id, nodes }) => id + ': ' + nodes[0].html))");
-    expect(found).toEqual([]);
+    expect(await objections(pane)).toEqual([]);
     const corner = await pane.evaluate(() => document.elementFromPoint(innerWidth - 20, 16)?.tagName);
     expect(corner).toBe("HEADER");
   });

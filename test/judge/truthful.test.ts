@@ -1,27 +1,14 @@
-import type { Browser, Page } from "playwright-core";
-import { launch } from "../../tool/browser";
+import type { Page } from "playwright-core";
 import { needing } from "../needing";
-import { excelPane } from "./excelpane";
+import { eachExcelPane } from "./excelpane";
 
 /** What the pane says of itself and of Excel, under the vendor's library; the Excel around it is ours. */
 needing("browser")("the pane tells the truth in Excel", () => {
-  let browser: Browser;
-  let opened: Awaited<ReturnType<typeof excelPane>>;
+  const excel = eachExcelPane();
   let pane: Page;
-  const troubles: string[] = [];
-
-  beforeAll(async () => {
-    browser = await launch();
-    opened = await excelPane(browser, (trouble) => troubles.push(trouble));
-  });
-  afterAll(() => browser?.close());
-  afterEach(async () => {
-    expect(troubles.splice(0)).toEqual([]);
-    await pane.context().close();
-  });
 
   const open = async (ready: string, tab?: string, path = "taskpane.html") => {
-    pane = await opened(path, ready);
+    pane = await excel.open(path, ready);
     if (!tab) return;
     await pane.locator(`#tab-${tab}`).click();
     await pane.locator(`#panel-${tab} > *`).waitFor();
